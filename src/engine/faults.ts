@@ -1,0 +1,145 @@
+// The words for what the engine finds: a division by nothing, a circle, a cost that isn't money yet,
+// a value by hand of another kind. The one place on this floor where messages are made.
+import { describe } from '../quantity/describe.ts';
+import type { Measure } from '../quantity/measure.ts';
+import type { Fix, Report } from '../words/report.ts';
+import type { Spot } from '../words/spot.ts';
+import type { FaultCode } from './held.ts';
+
+/** What can't be worked with the values there are; `by` is the formula's own words at `spot`, if they are known. */
+export function workingFault(
+  code: Exclude<FaultCode, 'text'>,
+  by: string | null,
+  spot: Spot | null,
+): Report {
+  const spots = spot ? [spot] : [];
+  const what = by === null ? 'What it is divided by' : `"${by}"`;
+  switch (code) {
+    case 'division-by-zero':
+      return {
+        code,
+        headline: 'This divides by nothing.',
+        spots,
+        explanation:
+          `${what} comes to 0 here, and nothing can be shared out among none. ` +
+          'Give it another amount, or say when to divide: "… where it is more than 0, otherwise 0".',
+        fixes: [],
+      };
+    case 'root-of-negative':
+      return {
+        code,
+        headline: 'This is the square root of less than nothing.',
+        spots,
+        explanation:
+          `${by === null ? 'What the root is taken of' : `"${by}"`} comes to less than 0 here, ` +
+          'and no amount squared is less than 0. Look at what is taken away from what.',
+        fixes: [],
+      };
+    case 'too-large':
+      return {
+        code,
+        headline: 'This figure has outgrown any job.',
+        spots,
+        explanation:
+          'It has more than three hundred digits, before the point or after it. ' +
+          'Look for an amount or a unit that was not meant, or something squared too often.',
+        fixes: [],
+      };
+  }
+}
+
+/** `names`: of the cells from this one around to the one that needs it again, each needing the next. */
+export function circle(names: readonly string[], spots: readonly Spot[]): Report {
+  const [first = ''] = names;
+  if (names.length === 1) {
+    return {
+      code: 'circle',
+      headline: 'This cell needs itself.',
+      spots,
+      explanation:
+        `${first} can't be worked before ${first} is. ` +
+        'Give it a plain amount, or a formula without itself.',
+      fixes: [],
+    };
+  }
+  const others = names.length === 2 ? 'the other' : `the other ${counted(names.length - 1)}`;
+  return {
+    code: 'circle',
+    headline: `These ${counted(names.length)} cells wait for one another.`,
+    spots,
+    explanation:
+      `${shortened(names).join(' needs ')} needs ${first}. ` +
+      `Give one of them a plain amount, or a formula without ${others}.`,
+    fixes: [],
+  };
+}
+
+/** A recap that adds the very line it stands in; `share` is the percent in it as typed, if there is one. */
+export function ownTotal(name: string, share: string, spots: readonly Spot[], fixes: readonly Fix[]): Report {
+  return {
+    code: 'circle',
+    headline: 'This line is one of the lines that it adds up.',
+    spots,
+    explanation:
+      `${name} can't be a share of a total that ${name} is in, as it stands. ` +
+      `Take the other lines and write "for ${share} fee": that makes the fee its share of the whole.`,
+    fixes,
+  };
+}
+
+/** `text` is the whole formula. */
+export function notYetACost(line: 'cost' | 'price', measure: Measure, text: string): Report {
+  const isPrice = measure.kind === 'amount' && measure.dimension.money === 1;
+  const what = describe(measure);
+  const headline = `This is ${what}, not yet a ${line}.`;
+  return {
+    code: 'not-yet-a-cost',
+    headline: headline.length < 60 ? headline : `This is not yet a ${line}.`,
+    spots: [{ from: 0, to: text.length }],
+    explanation:
+      `A ${line} line ends in money alone; this one ends in ${what}. ` +
+      (isPrice
+        ? `Say how many: "… at ${text.length > 40 ? 'this price' : text}".`
+        : 'Say what one of it costs, for example "… at $5 each".'),
+    fixes: [],
+  };
+}
+
+export function handOfAnotherKind(name: string, hand: Measure, worked: Measure): Report {
+  const headline = `By hand this is ${describe(hand)}, by its formula ${describe(worked)}.`;
+  return {
+    code: 'by-hand-measure',
+    headline: headline.length < 60 ? headline : 'The value by hand is of another kind.',
+    spots: [],
+    explanation:
+      `By its formula ${name} is ${describe(worked)}. ` +
+      `A value by hand stands in for it everywhere, so it has to be ${describe(worked)} too.`,
+    fixes: [],
+  };
+}
+
+/** The text by hand has a fault of its own; its spots lie in that text, not in the formula. */
+export function handNotRead(fault: Report): Report {
+  return {
+    code: 'by-hand-unread',
+    headline: "The value by hand can't be read.",
+    spots: [],
+    explanation: `${fault.headline} ${fault.explanation}`,
+    fixes: [],
+  };
+}
+
+const NUMBERS = ['none', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+
+function counted(many: number): string {
+  return NUMBERS[many] ?? many.toLocaleString('en-US');
+}
+
+/** The most names that are said of a long way around. */
+const MOST = 6;
+
+function shortened(names: readonly string[]): readonly string[] {
+  if (names.length <= MOST) return names;
+  const between = names.length - MOST + 1;
+  return [...names.slice(0, 3), `something that, over ${counted(between)} more cells,`, ...names.slice(-2)];
+}

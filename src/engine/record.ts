@@ -1,0 +1,91 @@
+// All that is kept of a cell between changes.
+import type { Dec } from '../quantity/decimal.ts';
+import type { Holds } from '../quantity/form.ts';
+import type { Reading, Scan } from '../language/reading.ts';
+import type { CellId, RecapScope } from '../language/tree.ts';
+import type { Report } from '../words/report.ts';
+import type { Work } from './compile.ts';
+import { FAULT_OF_TEXT, Fault, type Held, Waiting, bare, isNoValue } from './held.ts';
+import type { Slot } from './graph.ts';
+import type { CellInput } from './outcome.ts';
+
+/** One text that is worked: the formula of a cell, or what was set by hand in its place. */
+export interface Side {
+  readonly reading: Reading;
+  /** Null where there is nothing to work. */
+  readonly work: Work | null;
+  /** What its value holds; null at fault and while it waits. */
+  readonly holds: Holds | null;
+  /** What is at fault in its text; null: nothing. */
+  readonly fault: Report | null;
+  /** What it came to the last time it was worked. */
+  held: Held;
+}
+
+export class CellRecord {
+  readonly slot: Slot;
+  input: CellInput;
+  /** Fresh scans that have not been read yet. */
+  scans: { readonly formula: Scan; readonly hand: Scan | null } | null = null;
+  given = false;
+  recaps: readonly RecapScope[] = NO_RECAPS;
+  /** The lines of each recap, as they were last read. */
+  lines: readonly (readonly CellId[])[] = [];
+  /** Its text, or what a cell that it names holds, has changed since it was read. */
+  stale = true;
+  /** What readers are told that it holds: nothing while it is in a circle. */
+  told: Holds | null = null;
+  formula: Side = NOT_YET;
+  hand: Side | null = null;
+  lastValue: Dec | boolean | string | null = null;
+  lastHolds: Holds | null = null;
+
+  constructor(slot: Slot, input: CellInput) {
+    this.slot = slot;
+    this.input = input;
+  }
+
+  get id(): CellId {
+    return this.input.id;
+  }
+
+  /** The side whose value is used. */
+  get used(): Side {
+    return this.hand ?? this.formula;
+  }
+
+  /** Messages hold names and values, so what has a problem is read again whenever those may have changed. */
+  get hasProblem(): boolean {
+    return this.formula.fault !== null || (this.hand !== null && this.hand.fault !== null);
+  }
+
+  /** What readers of this cell see: they wait for it when it has no value, but for a `?`. */
+  forReaders(): Held {
+    const { held } = this.used;
+    return held instanceof Fault || held instanceof Waiting ? new Waiting([this.id]) : held;
+  }
+
+  keepLastGood(): void {
+    const { held, holds } = this.used;
+    if (isNoValue(held) || holds === null) return;
+    this.lastValue = bare(held);
+    this.lastHolds = holds;
+  }
+}
+
+const NO_RECAPS: readonly RecapScope[] = [];
+
+const NOT_YET: Side = {
+  reading: {
+    tree: { kind: 'hole', spot: { from: 0, to: 0 } },
+    checked: null,
+    sentence: '',
+    notes: [],
+    problems: [],
+    waitsFor: [],
+  },
+  work: null,
+  holds: null,
+  fault: null,
+  held: FAULT_OF_TEXT,
+};

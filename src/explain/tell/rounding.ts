@@ -1,0 +1,227 @@
+// Rounding, units and packs: what a number was brought to.
+import { LENGTH, hardPart } from '../../quantity/dimension.ts';
+import type { Checked, Plan } from '../../language/plan.ts';
+import type { AsNoun, InPacks, InUnits, Rounded } from '../../language/tree.ts';
+import type { Holds } from '../../quantity/form.ts';
+import { UNITS, type Unit } from '../../quantity/units.ts';
+import { quotientOf } from '../asks.ts';
+import type { Book } from '../book.ts';
+import { type Figure, PLAIN_NUMBER, figureOf } from '../figure.ts';
+import { type Target, type Term, type Token, targetOf } from '../line.ts';
+import { bare, bared, said } from '../naming.ts';
+import { type Word, saying } from '../step.ts';
+import { beginning } from './arithmetic.ts';
+import { type Riser, type Told, byItsPlan, known, operand, riser, use } from './told.ts';
+
+export function tellRounded(book: Book, checked: Checked, formula: Rounded, target: Target): Told {
+  const of = use(book, bared(operand(checked, formula.of)));
+  const step = formula.step === null ? null : operand(checked, formula.step);
+  const way = WAYS[formula.way];
+  const already = unchanged(of.figure, target.figure);
+  return [
+    riser(book, {
+      said: saying(
+        beginning(of.checked.formula, said(book, of.checked)),
+        step === null ? `${way.whole} ${wholeOf(book, checked.holds)}` : way.step,
+        step === null ? '' : saying(' ', stepSaid(book, step)),
+        already ? ', which it is already' : '',
+      ),
+      tokens: already ? [] : [of],
+      joint: '→',
+      result: target,
+      comesOut: [byItsPlan(checked, [of])],
+      apart: true,
+      used: step === null ? [of] : [of, use(book, step)],
+    }),
+  ];
+}
+
+const WAYS = {
+  up: { whole: 'rounded up to', step: 'rounded up to the next' },
+  down: { whole: 'rounded down to', step: 'rounded down to a whole step of' },
+  nearest: { whole: 'rounded to', step: 'rounded to the nearest' },
+} as const;
+
+/** `whole bags`, `a whole number`. */
+export function wholeOf(book: Book, holds: Holds): string {
+  const { measure } = holds;
+  const [only, ...others] = measure.kind === 'amount' ? measure.dimension.nouns : [];
+  return only && others.length === 0 && only.power === 1
+    ? `whole ${book.show.many(only.noun)}`
+    : 'a whole number';
+}
+
+/** `1/4 cubic yard`, and `cent` rather than `1 cent`. */
+function stepSaid(book: Book, step: Checked): readonly Word[] {
+  const words = said(book, step);
+  const inner = bare(step.formula);
+  if (inner.kind !== 'amount') return words;
+  return saying(inner.say === '$0.01' ? 'cent' : inner.say.replace(/^1 (?![\d½¼¾])/, ''));
+}
+
+export function unchanged(before: Figure, after: Figure): boolean {
+  return (
+    known(before) &&
+    known(after) &&
+    before.shown.exact === after.shown.exact &&
+    before.shown.unit === after.shown.unit
+  );
+}
+
+/** `in cubic yards`, with how many of the one make one of the other where that is a whole number. */
+export function tellInUnits(book: Book, checked: Checked, formula: InUnits, target: Target): Told {
+  const of = use(book, bared(operand(checked, formula.of)), 'over');
+  const factor = factorBetween(book, of.figure, target.figure);
+  return [
+    riser(book, {
+      said: saying(
+        beginning(of.checked.formula, said(book, of.checked)),
+        known(target.figure) ? `in ${unitSaid(target.figure)}` : clauseSaid(book, formula),
+      ),
+      tokens: [of, ...factor],
+      joint: '=',
+      result: target,
+      comesOut: [byItsPlan(checked, [of])],
+      used: [of],
+    }),
+  ];
+}
+
+function clauseSaid(book: Book, formula: InUnits): string {
+  return book
+    .say(formula)
+    .slice(book.say(formula.of).length)
+    .replace(/^[\s,]+/, '');
+}
+
+function unitSaid(figure: Extract<Figure, { kind: 'known' }>): string {
+  return UNITS_BY_KEY.get(figure.shown.unit)?.many ?? figure.shown.unit;
+}
+
+const UNITS_BY_KEY: ReadonlyMap<string, Unit> = new Map(UNITS.map((unit) => [unit.key, unit]));
+
+function factorBetween(book: Book, from: Figure, to: Figure): readonly Token[] {
+  if (!known(from) || !known(to)) return [];
+  const [a, b] = [UNITS_BY_KEY.get(from.shown.unit), UNITS_BY_KEY.get(to.shown.unit)];
+  if (!a || !b || a === b) return [];
+  const fewer = wholeQuotient(book, b, a);
+  if (fewer !== null) return [' ÷ ', factorTerm(fewer, a, b, 'under')];
+  const more = wholeQuotient(book, a, b);
+  return more === null ? [] : [' × ', factorTerm(more, b, a, 'over')];
+}
+
+/** How many of the smaller make one of the bigger, if that is a whole number. */
+function wholeQuotient(book: Book, bigger: Unit, smaller: Unit): Figure | null {
+  const plan = quotientOf(
+    { op: 'constant', value: bigger.scale },
+    { op: 'constant', value: smaller.scale },
+  );
+  const figure = figureOf(book, { plan, holds: PLAIN_NUMBER });
+  return known(figure) && !figure.shown.exact.includes('.') ? figure : null;
+}
+
+function factorTerm(figure: Figure, of: Unit, per: Unit, side: 'over' | 'under'): Term {
+  if (!known(figure)) return { figure, side, instead: '' };
+  const text = `${figure.shown.text} ${of.many} per ${per.one}`;
+  return { figure: { ...figure, shown: { ...figure.shown, text } }, side, instead: '' };
+}
+
+/** `in bags of bag yield`: divided, then rounded up to whole packs. */
+export function tellInPacks(book: Book, checked: Checked, formula: InPacks, target: Target): Told {
+  const of = use(book, bared(operand(checked, formula.of)), 'over');
+  const each = use(book, operand(checked, formula.holdsEach), 'under');
+  const rounding = roundingIn(checked.plan);
+  const packs = rounding?.of ?? checked.plan;
+  const before: Term = {
+    figure: figureOf(book, { plan: packs, holds: checked.holds }),
+    side: 'apart',
+    instead: 'packs',
+  };
+  const top = roundedUp(book, checked, before, target, rounding);
+  const { measure } = of.checked.holds;
+  const run = measure.kind === 'amount' && hardPart(measure.dimension) === LENGTH;
+  const perPack = ratePer(each.checked, formula.noun) ? '' : ` per ${formula.noun}`;
+  return [
+    ...top.risers,
+    riser(book, {
+      said: saying(
+        beginning(of.checked.formula, said(book, of.checked)),
+        `in ${book.show.many(formula.noun)} of `,
+        said(book, each.checked),
+        run ? ', as one continuous run with joints allowed' : '',
+        top.whole,
+      ),
+      tokens: [of, ' ÷ ', each, perPack],
+      joint: '=',
+      result: top.reached,
+      comesOut: [byItsPlan({ plan: packs }, [of, each])],
+      used: [of, each],
+    }),
+  ];
+}
+
+/** The rounding up to whole packs, where there is anything to round. */
+export interface RoundedUp {
+  readonly risers: readonly Riser[];
+  /** How what is rounded is written. */
+  readonly reached: Target;
+  /** For the step below. */
+  readonly whole: '' | ', which comes out whole';
+}
+
+export function roundedUp(
+  book: Book,
+  checked: Checked,
+  before: Term,
+  target: Target,
+  rounding: Extract<Plan, { op: 'round' }> | null,
+): RoundedUp {
+  if (unchanged(before.figure, target.figure)) {
+    return { risers: [], reached: target, whole: ', which comes out whole' };
+  }
+  const made = riser(book, {
+    said: saying(`rounded up to ${wholeOf(book, checked.holds)}`),
+    tokens: [before],
+    joint: '→',
+    result: target,
+    comesOut: rounding ? [(stands) => ({ ...rounding, of: stands(before) })] : [],
+    apart: true,
+    used: [],
+  });
+  const reached = made.targets.get(before) ?? targetOf(before.figure, before.instead);
+  return { risers: [made], reached, whole: '' };
+}
+
+/** The rounding that is the last thing a plan does. */
+export function roundingIn(plan: Plan): Extract<Plan, { op: 'round' }> | null {
+  let outer = plan;
+  while (outer.op === 'scale') outer = outer.of;
+  return outer.op === 'round' ? outer : null;
+}
+
+/** Is it a rate per this noun already: 0.45 cubic feet per bag? */
+function ratePer(each: Checked, noun: string): boolean {
+  const { measure } = each.holds;
+  return (
+    measure.kind === 'amount' &&
+    measure.dimension.nouns.some((n) => n.noun === noun && n.power === -1)
+  );
+}
+
+/** `, as boards`. */
+export function tellAsNoun(book: Book, checked: Checked, formula: AsNoun, target: Target): Told {
+  const of = use(book, bared(operand(checked, formula.of)));
+  return [
+    riser(book, {
+      said: saying(
+        beginning(of.checked.formula, said(book, of.checked)),
+        `counted as ${book.show.many(formula.noun)}`,
+      ),
+      tokens: [of],
+      joint: '=',
+      result: target,
+      comesOut: [byItsPlan(checked, [of])],
+      used: [of],
+    }),
+  ];
+}

@@ -1,0 +1,100 @@
+// The whole working as plain text that reads aloud: answer first, steps going down, what stands
+// below a step further in, down to the givens with their sources, and what the number goes into.
+import type { Step, Working } from './step.ts';
+
+/** As many steps as one text holds; what is folded away beyond them is named. */
+export const STEPS_IN_TEXT = 400;
+
+/** Characters; steps further in than this stand no further in: a page is only so wide. */
+const FURTHEST_IN = 24;
+
+export function workingText(working: Working): string {
+  const into = goesIntoSentence(working);
+  const lines = [
+    `Working of ${working.name}: ${working.shown}`,
+    '',
+    ...linesOf(
+      working.steps.map((step) => (step.cell === working.cell ? { ...step, name: null } : step)),
+    ),
+    '',
+    into,
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+function goesIntoSentence(working: Working): string {
+  const names = working.goesInto.map((into) => into.name);
+  if (names.length === 0) return `${working.name} goes into nothing else yet.`;
+  const last = names.slice(-1).join('');
+  return names.length === 1
+    ? `${working.name} goes into ${last}.`
+    : `${working.name} goes into ${names.slice(0, -1).join(', ')} and ${last}.`;
+}
+
+interface Waiting {
+  readonly step: Step;
+  readonly indent: string;
+}
+
+/** Depth first, without recursion; folded steps are opened as long as there is room. */
+function linesOf(steps: readonly Step[]): readonly string[] {
+  const lines: string[] = [];
+  const told: Step[] = [];
+  const waiting: Waiting[] = steps.toReversed().map((step) => ({ step, indent: '' }));
+  for (let next = waiting.pop(); next; next = waiting.pop()) {
+    const { step, indent } = next;
+    told.push(step);
+    lines.push(...stepLines(step).map((line) => `${indent}${line}`));
+    const isRoom = told.length < STEPS_IN_TEXT;
+    if (step.open && !isRoom) lines.push(`${indent}  ${unfinished(step)}`);
+    const further = indent.length < FURTHEST_IN ? `${indent}  ` : indent;
+    const below = [...step.parts, ...(step.open && isRoom ? step.open() : [])];
+    waiting.push(...below.map((part) => ({ step: part, indent: further })).toReversed());
+  }
+  return lines;
+}
+
+function unfinished(step: Step): string {
+  return step.name === null
+    ? 'The working goes on from here.'
+    : `The working goes on from here: ask for that of ${step.name}.`;
+}
+
+function stepLines(step: Step): readonly string[] {
+  if (step.name !== null && step.words === 'given') return given(step, step.name);
+  const head = step.name === null ? capital(step.words) : `${capital(step.name)}: ${step.words}`;
+  const body = step.numbers === '' ? shownAfter(head, step) : [head, `  ${step.numbers}`];
+  return [...body, ...remarks(step)];
+}
+
+/** A step without a line of numbers says what it comes to after its words. */
+function shownAfter(head: string, step: Step): readonly string[] {
+  const isSentence = /[.?!]$/.test(step.words);
+  if (step.result === '' || step.words === step.result || isSentence) return [head];
+  return [
+    step.referredTo
+      ? `${capital(step.name ?? '')}, ${step.result}, ${step.words}`
+      : `${head}: ${step.result}`,
+  ];
+}
+
+function given(step: Step, name: string): readonly string[] {
+  const from = step.source ?? 'no source is written';
+  const head = `${capital(name)}, ${step.result}: ${from}`;
+  return [head, ...remarks({ ...step, source: null })];
+}
+
+function remarks(step: Step): readonly string[] {
+  return [
+    ...(step.numbers !== '' && !step.numbers.endsWith(step.result)
+      ? [`  ${capital(step.result)}`]
+      : []),
+    ...(step.source === null ? [] : [`  From: ${step.source}`]),
+    ...(step.note === null ? [] : [`  ${step.note}`]),
+    ...(step.caution === null ? [] : [`  Caution: ${step.caution}`]),
+  ];
+}
+
+function capital(text: string): string {
+  return `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
+}

@@ -1,0 +1,139 @@
+// The headless run: works a notebook without a browser and prints what it comes to.
+//   npm run -s figure -- FILE.md [--json] [--set "PART: CELL=formula"]… [--explain "PART: CELL"]
+// Leaves with 0 when every cell has a value or waits only for a `?`, 1 when some cell has an error,
+// 2 when the file can't be read or an option is wrong.
+import fs from 'node:fs';
+import path from 'node:path';
+import { workingText } from './explain/text.ts';
+import { workingOf } from './explain/working.ts';
+import type { CellId } from './language/tree.ts';
+import { Estimate } from './notebook/estimate.ts';
+import { figuresOf } from './notebook/figures.ts';
+import { listingOf } from './notebook/listing.ts';
+import { cellsOf } from './notebook/lines.ts';
+import { nameKey } from './notebook/names.ts';
+import { LONGEST_TEXT, refusal } from './notebook/read-notebook.ts';
+
+const USAGE =
+  'Usage: npm run -s figure -- FILE.md [--json] [--set "PART: CELL=formula"]… [--explain "PART: CELL"]';
+
+/** A wrong option or an unreadable file: one line, and the run ends with 2. */
+class Refusal extends Error {}
+
+interface Options {
+  readonly file: string;
+  readonly prints: 'listing' | 'json';
+  readonly sets: readonly string[];
+  readonly explains: readonly string[];
+}
+
+function run(args: readonly string[]): number {
+  const options = optionsOf(args);
+  const estimate = new Estimate(textOf(options.file));
+  for (const set of options.sets) setCell(estimate, set);
+  const explained = options.explains.map((name) => cellNamed(estimate, name, '--explain'));
+  const workings = explained.map((id) => workingText(workingOf(estimate, id))).join('\n');
+  if (options.prints === 'json') {
+    process.stdout.write(`${JSON.stringify(figuresOf(estimate), null, 2)}\n`);
+    // Beside JSON a working goes where it can't get into it.
+    process.stderr.write(workings);
+  } else process.stdout.write(workings === '' ? listingOf(estimate) : workings);
+  const isAtFault = (id: CellId): boolean => estimate.state(id).outcome.kind === 'fault';
+  return estimate.notebook.parts.some((p) => cellsOf(p).some((c) => isAtFault(c.id))) ? 1 : 0;
+}
+
+function optionsOf(args: readonly string[]): Options {
+  let file: string | null = null;
+  let prints: Options['prints'] = 'listing';
+  const sets: string[] = [];
+  const explains: string[] = [];
+  const waiting = [...args];
+  for (let next = waiting.shift(); next !== undefined; next = waiting.shift()) {
+    if (next === '--json') prints = 'json';
+    else if (next === '--set' || next === '--explain') {
+      const value = waiting.shift();
+      if (value === undefined) throw new Refusal(`${next} wants a cell after it. ${USAGE}`);
+      (next === '--set' ? sets : explains).push(value);
+    } else if (next.startsWith('--')) throw new Refusal(`There is no option ${next}. ${USAGE}`);
+    else if (file !== null) throw new Refusal(`One notebook at a time: ${file}, or ${next}? ${USAGE}`);
+    else file = next;
+  }
+  if (file === null) throw new Refusal(`No notebook was named. ${USAGE}`);
+  return { file, prints, sets, explains };
+}
+
+function textOf(file: string): string {
+  const place = path.resolve(process.env['INIT_CWD'] ?? process.cwd(), file);
+  let bytes: Buffer;
+  try {
+    const { size } = fs.statSync(place);
+    // A character takes up to four bytes: what is longer than that is not worth opening.
+    if (size > 4 * LONGEST_TEXT) throw new Refusal(`${file} is ${megabytes(size)} long; a notebook may have ${LONGEST_TEXT / 1e6} million characters.`);
+    bytes = fs.readFileSync(place);
+  } catch (cause) {
+    if (cause instanceof Refusal) throw cause;
+    throw new Refusal(`${file} can't be opened: ${reasonOf(cause)}.`);
+  }
+  let text: string;
+  try {
+    text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+  } catch {
+    throw new Refusal(`${file} does not look like a text file.`);
+  }
+  const why = refusal(text);
+  if (why) throw new Refusal(`${file}: ${why.message}`);
+  return text;
+}
+
+function megabytes(size: number): string {
+  return `${(size / 1e6).toFixed(1)} MB`;
+}
+
+function reasonOf(cause: unknown): string {
+  const code = cause instanceof Error && 'code' in cause ? String(cause.code) : '';
+  switch (code) {
+    case 'ENOENT':
+      return 'there is no such file';
+    case 'EISDIR':
+      return 'it is a folder';
+    case 'EACCES':
+      return 'it may not be read';
+    default:
+      return code === '' ? 'it could not be read' : code;
+  }
+}
+
+/** `PART: CELL=formula`: the first `=` ends the name. */
+function setCell(estimate: Estimate, set: string): void {
+  const equals = set.indexOf('=');
+  if (equals < 0) throw new Refusal(`--set wants a cell and a formula, as in "Landing: Waste=15%"; "${set}" has no =.`);
+  const formula = set.slice(equals + 1).trim();
+  const id = cellNamed(estimate, set.slice(0, equals), '--set');
+  const done = estimate.setFormula(id, formula);
+  if ('code' in done) throw new Refusal(`--set "${set}": ${done.message}`);
+}
+
+/** A cell by its name alone where only one has it, or with its part's name and a colon before it. */
+function cellNamed(estimate: Estimate, said: string, option: string): CellId {
+  const wanted = nameKey(said);
+  const all = estimate.notebook.parts.flatMap((part) =>
+    cellsOf(part).map((cell) => ({ id: cell.id, part: part.name, name: cell.name })),
+  );
+  const alone = all.filter((cell) => nameKey(cell.name) === wanted);
+  const found =
+    alone.length > 0
+      ? alone
+      : all.filter((cell) => nameKey(`${cell.part}: ${cell.name}`) === wanted);
+  if (found.length === 1) return found[0].id;
+  if (found.length === 0) throw new Refusal(`${option}: no cell is called "${said.trim()}".`);
+  const where = found.map((cell) => `"${cell.part}: ${cell.name}"`).join(' or ');
+  throw new Refusal(`${option}: "${said.trim()}" could be ${where}.`);
+}
+
+try {
+  process.exitCode = run(process.argv.slice(2));
+} catch (cause) {
+  if (!(cause instanceof Refusal)) throw cause;
+  process.stderr.write(`${cause.message.replace(/\s*\n\s*/g, ' ')}\n`);
+  process.exitCode = 2;
+}

@@ -1,0 +1,426 @@
+// Written amounts: a number with its unit or noun, money, a share, a rate. They bind tightest of all.
+import { heldAmount } from '../quantity/amount.ts';
+import { type Form, type Holds, type Term, writtenUnits } from '../quantity/form.ts';
+import { Fraction, NUMBER, OPEN, SHARE } from '../quantity/measure.ts';
+import { LENGTH } from '../quantity/dimension.ts';
+import { type Unit, unitByKey } from '../quantity/units.ts';
+import { type WrittenNumber, expectDecimal, expectNumber } from './numbers.ts';
+import type { Reader } from './reader.ts';
+import type { Amount, Formula } from './tree.ts';
+import { SHARE_LABELS } from './words.ts';
+
+/** May an amount begin here? (A sign is read elsewhere.) */
+export function seesAmount(r: Reader): boolean {
+  return r.token.kind === 'number' || r.sees('$') || r.sees('?');
+}
+
+/** An amount where a value is needed: also joins `24' x 20'`, and refuses a noun left over after a unit. */
+export function expectAmount(r: Reader): Formula {
+  const from = r.token.from;
+  const before = r.at;
+  const amount = writtenAmount(r);
+  if (r.problem) return amount;
+  if (amount.kind === 'amount' && isLength(amount.holds)) {
+    const noun = r.vocabulary.nounAt(r.tokens, r.at);
+    if (noun && !r.seesAt(noun.length, 'every')) return refuseNounAfterUnit(r, before, amount, noun);
+    return joinedByX(r, amount, from);
+  }
+  return amount;
+}
+
+/** One written amount and no more: what packs and stock lengths are made of. */
+export function writtenAmount(r: Reader): Formula {
+  const from = r.token.from;
+  const start = r.at;
+  if (r.maybeMark('$')) return money(r, from, start);
+  const number = expectNumber(r);
+  if (!number) return { kind: 'hole', spot: r.since(from) };
+  if (r.sees('%') || r.sees('percent')) return share(r, number, from, start);
+  if (r.sees('cents') || r.sees('cent') || r.sees('¢')) {
+    r.at++;
+    return withTails(r, number, [unitTerm(unitByKey('cent'))], `${number.say} cents`, from, start);
+  }
+  if (r.sees("'")) return feetMark(r, number, from, start);
+  if (r.sees('"')) {
+    r.at++;
+    return withTails(r, number, [unitTerm(unitByKey('in'))], `${number.say} in`, from, start);
+  }
+  if (r.sees(':') && !r.token.gap && r.peek(1).kind === 'number') return clock(r, number, from, start);
+  if (r.sees('in') && r.peek(1).kind === 'number') {
+    const slope = maybeSlope(r, number, from, start);
+    if (slope) return slope;
+  }
+  const unit = r.vocabulary.unitAt(r.tokens, r.at);
+  const noun = r.vocabulary.nounAt(r.tokens, r.at);
+  if (unit && unit.length >= (noun?.length ?? 0) && !packsFollow(r)) {
+    r.at += unit.length;
+    return compound(r, number, unit.unit, from, start);
+  }
+  if (noun) {
+    r.at += noun.length;
+    return withTails(r, number, [{ kind: 'noun', noun: noun.noun, count: null }], null, from, start);
+  }
+  if (number.value === null) {
+    return finish(r, { value: null, holds: plain(OPEN), bare: false, label: null, say: '?' }, from, start);
+  }
+  return finish(
+    r,
+    { value: number.value, holds: plain(NUMBER), bare: true, label: null, say: number.say },
+    from,
+    start,
+  );
+}
+
+/** `1,260 in boxes of 350`: this `in` is no inch. */
+function packsFollow(r: Reader): boolean {
+  if (!r.sees('in')) return false;
+  const noun = r.vocabulary.nounAt(r.tokens, r.at + 1);
+  return noun !== null && r.seesAt(1 + noun.length, 'of');
+}
+
+function money(r: Reader, from: number, start: number): Formula {
+  const sign = r.sees('-') && !r.token.gap;
+  if (sign) r.at++;
+  if (r.token.kind !== 'number' && !r.sees('?')) {
+    return r.fail({ code: 'missing-value', spots: [r.since(from)], after: '$' });
+  }
+  // `$100/4 hours` is a rate: the slash belongs to the hours, not to a fraction.
+  const rate = r.seesAt(1, '/') && !r.peek(1).gap && termAfter(r, 2);
+  const number = rate ? expectDecimal(r) : expectNumber(r);
+  if (!number) return { kind: 'hole', spot: r.since(from) };
+  const signed = sign && number.value ? { ...number, value: number.value.neg() } : number;
+  const say = `${sign ? '−' : ''}$${number.say}`;
+  return withTails(r, signed, [unitTerm(unitByKey('$'))], say, from, start);
+}
+
+function share(r: Reader, number: WrittenNumber, from: number, start: number): Formula {
+  r.at++;
+  let label: string | null = null;
+  if (SHARE_LABELS.has(r.token.text) && r.token.kind === 'word') {
+    label = r.token.text;
+    r.at++;
+  }
+  const say = `${number.say}%${label ? ' ' + label : ''}`;
+  const value = number.value ? number.value.div(100) : null;
+  return finish(r, { value, holds: plain(SHARE), bare: false, label, say }, from, start);
+}
+
+/** `12'`, `12' 6-1/2"`, `12'-6 1/2"`, `11'9`; a spaced hyphen could be a minus and is refused. */
+function feetMark(r: Reader, feet: WrittenNumber, from: number, start: number): Formula {
+  r.at++;
+  const hyphen = r.sees('-') ? 1 : 0;
+  const next = r.peek(hyphen);
+  if (next.kind === 'number' && feet.whole) {
+    const tight = hyphen === 1 ? !r.token.gap && !next.gap : !next.gap;
+    const before = r.at;
+    r.at += hyphen;
+    const inches = expectNumber(r);
+    if (!inches) return { kind: 'hole', spot: r.since(from) };
+    const marked = r.sees('"') || r.sees('in') || r.sees('inches') || r.sees('inch');
+    if (marked && hyphen === 1 && !tight) {
+      r.at++;
+      return refuseSpacedHyphen(r, feet, inches, from);
+    }
+    if (marked || tight) {
+      if (marked) r.at++;
+      return feetAndInches(r, feet, inches, from, start);
+    }
+    r.at = before;
+  }
+  return withTails(r, feet, [unitTerm(unitByKey('ft'))], `${feet.say} ft`, from, start);
+}
+
+function feetAndInches(
+  r: Reader,
+  feet: WrittenNumber,
+  inches: WrittenNumber,
+  from: number,
+  start: number,
+): Formula {
+  const value = feet.value && inches.value ? feet.value.mul(12).add(inches.value) : null;
+  const say = `${feet.say} ft ${inches.say} in`;
+  const number = { value, say, whole: false };
+  return withTails(r, number, [unitTerm(unitByKey('in'))], say, from, start, ['ft']);
+}
+
+function refuseSpacedHyphen(
+  r: Reader,
+  feet: WrittenNumber,
+  inches: WrittenNumber,
+  from: number,
+): Formula {
+  const spot = r.since(from);
+  return r.fail({
+    code: 'two-readings',
+    spots: [spot],
+    about: `"${r.slice(spot)}" could be one length, ${feet.say} ft ${inches.say} in, or ${feet.say} ft less ${inches.say} in. Write the one that is meant.`,
+    fixes: [
+      r.fix('One length', spot, `${feet.say} ft ${inches.say} in`),
+      r.fix('The difference', spot, `${feet.say} ft minus ${inches.say} in`),
+    ],
+  });
+}
+
+/** `8:30 hours`: hours and minutes as a clock shows them. */
+function clock(r: Reader, hours: WrittenNumber, from: number, start: number): Formula {
+  const minutes = r.peek(1);
+  r.at += 2;
+  const unit = r.vocabulary.unitAt(r.tokens, r.at);
+  const reads = hours.whole && /^[0-5]\d$/.test(minutes.text) && unit?.unit.key === 'hour';
+  if (!reads || !unit || !hours.value) {
+    const spot = r.since(from);
+    return r.fail({
+      code: 'odd-number',
+      spots: [spot],
+      text: r.slice(spot),
+      why: 'Hours and minutes are written "8:30 hours", with two digits of minutes under 60.',
+      fixes: [],
+    });
+  }
+  r.at += unit.length;
+  const value = hours.value.add(new Fraction(`${minutes.text}/60`));
+  const number = { value, say: '', whole: false };
+  const say = `${hours.say}:${minutes.text} hours`;
+  return withTails(r, number, [unitTerm(unitByKey('hour'))], say, from, start);
+}
+
+/** `6 in 12` is a slope: so much rise in so much run. Null where `in` is the inch of the first number. */
+function maybeSlope(r: Reader, rise: WrittenNumber, from: number, start: number): Formula | null {
+  const before = r.at;
+  r.at++;
+  const run = expectNumber(r);
+  if (!run?.value || !rise.value || run.value.n === 0n) {
+    if (!r.problem) r.at = before;
+    return null;
+  }
+  const unit = r.vocabulary.unitAt(r.tokens, r.at);
+  const noun = r.vocabulary.nounAt(r.tokens, r.at);
+  const marked = r.sees("'") || r.sees('"') || r.sees('%');
+  if (unit || noun || marked) {
+    r.at += unit?.length ?? noun?.length ?? 1;
+    const after = unit ? r.vocabulary.nounAt(r.tokens, r.at) : null;
+    if (after) r.at += after.length;
+    const spot = r.since(from);
+    const stock = r.slice(spot).replace(/^.*?\bin\b\s*/, '');
+    return r.fail({
+      code: 'two-readings',
+      spots: [spot],
+      about: `"${r.slice(spot)}" could be ${rise.say} inches bought in lengths, or a slope of so much in so much. Write the one that is meant.`,
+      fixes: [
+        r.fix('Bought in lengths', spot, `${rise.say} in in ${stock}${after ? '' : ' pieces'}`),
+        r.fix('A slope', spot, `${rise.say} in per ${stock.replace(/\s+[a-z]+$/, after ? '' : '$&')}`),
+      ],
+    });
+  }
+  const inch = unitByKey('in');
+  const form: Form = {
+    over: [unitTerm(inch)],
+    under: [{ kind: 'unit', unit: inch, count: decimalText(run.value) }],
+  };
+  return built(r, rise, form, `${rise.say} in ${run.say}`, from, start, []);
+}
+
+/** After a unit: a smaller unit of the same dimension goes on with it (`12 ft 6 1/2 in`, `5 h 35 min`). */
+function compound(r: Reader, number: WrittenNumber, unit: Unit, from: number, start: number): Formula {
+  const hyphen = r.sees('-') && !r.token.gap && r.peek(1).kind === 'number' && !r.peek(1).gap ? 1 : 0;
+  const next = r.peek(hyphen);
+  if (number.whole && next.kind === 'number' && number.value) {
+    const before = r.at;
+    r.at += hyphen;
+    const more = expectNumber(r);
+    if (!more) return { kind: 'hole', spot: r.since(from) };
+    const mark = r.sees('"') ? { length: 1, unit: unitByKey('in') } : null;
+    const smaller = mark ?? r.vocabulary.unitAt(r.tokens, r.at);
+    const minutes = unit.key === 'hour' && !next.gap && !smaller ? unitByKey('min') : null;
+    const fits = smaller?.unit.dimension === unit.dimension && smaller.unit.scale.compare(unit.scale) < 0;
+    if (more.value && ((smaller && fits) || minutes)) {
+      const small = minutes ?? smaller?.unit ?? unit;
+      if (hyphen === 1 && unit.dimension === LENGTH) {
+        r.at += smaller?.length ?? 0;
+        return refuseSpacedHyphen(r, number, more, from);
+      }
+      r.at += minutes ? 0 : (smaller?.length ?? 0);
+      const value = number.value.mul(unit.scale).div(small.scale).add(more.value);
+      const say = `${number.say} ${unit.key === 'hour' ? 'h' : unit.key} ${more.say} ${small.key}`;
+      return withTails(
+        r,
+        { value, say, whole: false },
+        [unitTerm(small)],
+        say,
+        from,
+        start,
+        [unit.key],
+      );
+    }
+    r.at = before;
+  }
+  return withTails(r, number, [unitTerm(unit)], null, from, start);
+}
+
+/** `per bag`, `/cy`, `per 1000 sq ft per inch`, `each`: whatever makes a rate of it. */
+function withTails(
+  r: Reader,
+  number: WrittenNumber,
+  over: readonly Term[],
+  say: string | null,
+  from: number,
+  start: number,
+  alsoWritten: readonly string[] = [],
+): Formula {
+  const under: Term[] = [];
+  for (;;) {
+    if (r.sees('each') || r.sees('ea')) {
+      r.at++;
+      under.push({ kind: 'noun', noun: 'each', count: null });
+      continue;
+    }
+    const slash = r.sees('/') && !r.token.gap && !r.peek(1).gap;
+    if (!slash && !r.sees('per')) break;
+    const term = termAfter(r, 1);
+    if (!term) break;
+    r.at += term.length;
+    under.push(term.term);
+  }
+  const form: Form = { over, under };
+  const tidy = (say ?? sayOver(r, number, form)) + sayUnder(r, form);
+  return built(r, number, form, tidy, from, start, alsoWritten);
+}
+
+/** A unit or noun, perhaps with a number before it, so many tokens ahead. */
+export function termAfter(r: Reader, ahead: number): { term: Term; length: number } | null {
+  let at = r.at + ahead;
+  let count: string | null = null;
+  const number = r.tokens[at];
+  if (number?.kind === 'number' && /^[\d,.]+$/.test(number.text)) {
+    count = number.text.replaceAll(',', '');
+    if (/^0*\.?0*$/.test(count)) return null;
+    at++;
+  } else if (number?.text === 'a' || number?.text === 'an') at++;
+  const unit = r.vocabulary.unitAt(r.tokens, at);
+  const noun = r.vocabulary.nounAt(r.tokens, at);
+  if (unit && unit.length >= (noun?.length ?? 0)) {
+    return { term: { kind: 'unit', unit: unit.unit, count }, length: at + unit.length - r.at };
+  }
+  if (noun) {
+    return { term: { kind: 'noun', noun: noun.noun, count }, length: at + noun.length - r.at };
+  }
+  return null;
+}
+
+function built(
+  r: Reader,
+  number: WrittenNumber,
+  form: Form,
+  say: string,
+  from: number,
+  start: number,
+  alsoWritten: readonly string[],
+): Amount {
+  const held = heldAmount(number.value ?? new Fraction(1), form);
+  const holds: Holds = {
+    measure: held.measure,
+    showIn: form.under.length > 0 ? form : null,
+    written: writtenUnits(unitKeys(form), alsoWritten),
+  };
+  const value = number.value === null ? null : held.value;
+  return finish(r, { value, holds, bare: false, label: null, say }, from, start);
+}
+
+function finish(
+  r: Reader,
+  amount: Omit<Amount, 'kind' | 'spot'>,
+  from: number,
+  start: number,
+): Amount {
+  const spot = r.since(from);
+  if (r.at > start) r.marks.push({ ...spot, kind: 'amount', cell: null });
+  return { kind: 'amount', spot, ...amount };
+}
+
+function sayOver(r: Reader, number: WrittenNumber, form: Form): string {
+  const term = form.over[0];
+  if (!term) return number.say;
+  // 1/4 cubic yard, but 0.25 cubic yards.
+  const one = number.value !== null && (number.value.equals(1) || /^\d+\/\d+$|^[½⅓⅔¼¾⅛⅜⅝⅞]$/.test(number.say));
+  return `${number.say} ${sayTerm(r, term, one)}`;
+}
+
+function sayUnder(r: Reader, form: Form): string {
+  return form.under
+    .map((term) => {
+      if (term.kind === 'noun' && term.noun === 'each') return ' each';
+      return ` per ${term.count ? term.count + ' ' : ''}${sayTerm(r, term, term.count === null)}`;
+    })
+    .join('');
+}
+
+function sayTerm(r: Reader, term: Term, one: boolean): string {
+  if (term.kind === 'noun') return one ? term.noun : r.vocabulary.nouns.many(term.noun);
+  return one ? term.unit.one : term.unit.many;
+}
+
+function unitTerm(unit: Unit): Term {
+  return { kind: 'unit', unit, count: null };
+}
+
+function unitKeys(form: Form): readonly string[] {
+  return [...form.over, ...form.under]
+    .filter((t) => t.kind === 'unit')
+    .map((t) => t.unit.key)
+    .filter((key) => key !== '$' && key !== 'cent');
+}
+
+function plain(measure: Holds['measure']): Holds {
+  return { measure, showIn: null, written: writtenUnits() };
+}
+
+function isLength(holds: Holds): boolean {
+  const { measure } = holds;
+  return measure.kind === 'amount' && measure.dimension === LENGTH && measure.rate === null;
+}
+
+/** `24' x 20' x 4 in`: lengths joined into one area or volume. */
+function joinedByX(r: Reader, first: Formula, from: number): Formula {
+  let left = first;
+  while (r.sees('x') && (r.peek(1).kind === 'number' || r.peek(1).text === '?')) {
+    const before = r.at;
+    const opSpot = r.take(1, 'operator');
+    const right = writtenAmount(r);
+    if (right.kind !== 'amount' || !isLength(right.holds)) {
+      r.at = before;
+      r.marks.length -= 1;
+      break;
+    }
+    left = { kind: 'binary', op: 'by', opSpot, left, right, spot: r.since(from) };
+  }
+  return left;
+}
+
+/** `16 1/2 in boards`: a length and a noun, with nothing that says how they go together. */
+function refuseNounAfterUnit(
+  r: Reader,
+  start: number,
+  amount: Amount,
+  noun: { length: number; noun: string },
+): Formula {
+  r.at += noun.length;
+  const spot = r.since(amount.spot.from);
+  const many = r.vocabulary.nouns.many(noun.noun);
+  const first = r.tokens[start]?.text ?? '1';
+  const mixed = /^(\S+) (\d+\/\d+ .*)$/.exec(amount.say);
+  return r.fail({
+    code: 'two-readings',
+    spots: [spot],
+    about: mixed
+      ? `"${r.slice(spot)}" could be ${first} ${many} of ${mixed[2]}, or ${many} of ${amount.say}. Write the one that is meant.`
+      : `"${r.slice(spot)}" could be a length of ${amount.say}, or a number of ${many}. Write the one that is meant.`,
+    fixes: [
+      r.fix(`A number of ${many}`, spot, mixed ? `${first} ${many} times ${mixed[2]}` : `${first} ${many}`),
+      r.fix('A length', spot, amount.say),
+    ],
+  });
+}
+
+function decimalText(value: Fraction): string {
+  return value.d === 1n ? value.n.toString() : value.toString(20);
+}

@@ -1,0 +1,183 @@
+// Level 3: clauses, with or without a comma. Each closes the sum to its left and works on it.
+import { seesAmount, termAfter } from './amounts.ts';
+import { forClause } from './for-clause.ts';
+import { heldAmount } from '../quantity/amount.ts';
+import { type Form, type Term, writtenUnits } from '../quantity/form.ts';
+import { Fraction } from '../quantity/measure.ts';
+import { unitByKey } from '../quantity/units.ts';
+import { stockOf } from './phrases.ts';
+import type { Reader } from './reader.ts';
+import type { Formula, Way } from './tree.ts';
+import { expectSlot, seesSlot } from './values.ts';
+
+/** The clause that stands here, perhaps after a comma, worked on `of`; null where there is none. */
+export function maybeClause(r: Reader, of: Formula): Formula | null {
+  const comma = r.sees(',') ? 1 : 0;
+  const first = r.peek(comma);
+  if (first.kind !== 'word') return null;
+  if (r.seesAt(comma, 'rounded')) return rounded(r, of, comma);
+  if (r.seesAt(comma, 'marked', 'up')) return markedUp(r, of, comma);
+  if (r.seesAt(comma, 'not', 'less', 'than')) return limited(r, of, comma, 'not-less');
+  if (r.seesAt(comma, 'not', 'more', 'than')) return limited(r, of, comma, 'not-more');
+  if (r.seesAt(comma, 'as')) return asNoun(r, of, comma);
+  if (r.seesAt(comma, 'in')) return inClause(r, of, comma);
+  if (r.seesAt(comma, 'for')) return forClause(r, of, comma);
+  return null;
+}
+
+function rounded(r: Reader, of: Formula, comma: number): Formula {
+  r.at += comma;
+  const opFrom = r.token.from;
+  r.take(1, 'phrase');
+  let way: Way = r.sees('up') ? 'up' : r.sees('down') ? 'down' : 'nearest';
+  if (way !== 'nearest') r.take(1, 'phrase');
+  const opSpot = r.since(opFrom);
+  let step: Formula | null = null;
+  if (r.sees('to')) {
+    r.take(1, 'phrase');
+    r.skipArticle();
+    if (r.sees('next')) {
+      if (way === 'nearest') way = 'up';
+      r.take(1, 'phrase');
+    } else if (r.sees('nearest')) r.take(1, 'phrase');
+    step = expectStep(r);
+  }
+  return { kind: 'rounded', of, way, step, opSpot, spot: r.since(of.spot.from) };
+}
+
+/** An amount, a name, a bracket, a unit alone for one of it (`the next cubic yard`), or `whole bags`. */
+function expectStep(r: Reader): Formula | null {
+  if (r.sees('whole')) {
+    r.take(1, 'phrase');
+    if (r.sees('number') || r.sees('numbers')) r.take(1, 'phrase');
+    else {
+      const noun = r.vocabulary.nounAt(r.tokens, r.at);
+      if (noun) r.take(noun.length, 'phrase');
+      else if (r.vocabulary.unitAt(r.tokens, r.at)) return oneOf(r);
+    }
+    return null;
+  }
+  const name = r.vocabulary.nameAt(r.tokens, r.at, r.part, r.self);
+  const term = termAfter(r, 0);
+  if (!seesAmount(r) && term && term.length >= (name?.length ?? 0)) return oneOf(r);
+  return expectSlot(r);
+}
+
+/** A unit or noun alone: one of it. */
+function oneOf(r: Reader): Formula {
+  const found = termAfter(r, 0);
+  if (!found) return expectSlot(r);
+  const spot = r.take(found.length, 'amount');
+  const form: Form = { over: [found.term], under: [] };
+  const held = heldAmount(new Fraction(1), form);
+  const key = found.term.kind === 'unit' ? [found.term.unit.key] : [];
+  const name = found.term.kind === 'unit' ? found.term.unit.one : found.term.noun;
+  const holds = { measure: held.measure, showIn: null, written: writtenUnits(key) };
+  return { kind: 'amount', value: held.value, holds, bare: false, label: null, say: `1 ${name}`, spot };
+}
+
+function markedUp(r: Reader, of: Formula, comma: number): Formula {
+  r.at += comma;
+  r.take(2, 'phrase');
+  if (r.sees('by')) r.take(1, 'phrase');
+  const share = expectSlot(r);
+  return { kind: 'marked-up', of, share, spot: r.since(of.spot.from) };
+}
+
+function limited(r: Reader, of: Formula, comma: number, side: 'not-less' | 'not-more'): Formula {
+  r.at += comma;
+  const opSpot = r.take(3, 'phrase');
+  const limit = expectSlot(r);
+  return { kind: 'limited', of, side, limit, opSpot, spot: r.since(of.spot.from) };
+}
+
+function asNoun(r: Reader, of: Formula, comma: number): Formula {
+  r.at += comma;
+  r.take(1, 'phrase');
+  const noun = r.vocabulary.nounAt(r.tokens, r.at);
+  if (!noun) {
+    return r.fail({
+      code: 'phrase-slot',
+      spots: [r.token],
+      phrase: 'as',
+      wanted: 'a thing that is counted',
+      like: 'joist count, as boards',
+    });
+  }
+  const nounSpot = r.take(noun.length, 'phrase');
+  return { kind: 'as-noun', of, noun: noun.noun, nounSpot, spot: r.since(of.spot.from) };
+}
+
+/** `in cubic yards`, `in $ per sq ft`, `in boxes of 350 screws`, `in 16 ft boards`, `in stock length boards`. */
+function inClause(r: Reader, of: Formula, comma: number): Formula {
+  r.at += comma;
+  r.take(1, 'phrase');
+  const formFrom = r.token.from;
+  const name = r.vocabulary.nameAt(r.tokens, r.at, r.part, r.self);
+  const term = seesAmount(r) ? (r.sees('$') ? dollars(r) : null) : termAfter(r, 0);
+  const noun = r.vocabulary.nounAt(r.tokens, r.at);
+  const pack = noun && r.seesAt(noun.length, 'of');
+  if (pack || (!term && (seesAmount(r) || seesSlot(r))) || (name && name.length > (term?.length ?? 0))) {
+    return inPacks(r, of, formFrom);
+  }
+  if (!term) return unknownUnit(r);
+  if (term.term.kind === 'noun' && !r.seesAt(term.length, 'per')) return packOfWhat(r, term);
+  r.take(term.length, 'phrase');
+  const form: { over: Term[]; under: Term[] } = { over: [term.term], under: [] };
+  while (r.sees('per') || (r.sees('/') && !r.token.gap)) {
+    const under = termAfter(r, 1);
+    if (!under) break;
+    r.take(under.length, 'phrase');
+    form.under.push(under.term);
+  }
+  const formSpot = r.since(formFrom);
+  return { kind: 'in-units', of, form, formSpot, spot: r.since(of.spot.from) };
+}
+
+function dollars(r: Reader): { term: Term; length: number } | null {
+  const term: Term = { kind: 'unit', unit: unitByKey('$'), count: null };
+  return r.peek(1).kind === 'number' ? null : { term, length: 1 };
+}
+
+function inPacks(r: Reader, of: Formula, formFrom: number): Formula {
+  const found = stockOf(r);
+  if (r.problem) return { kind: 'hole', spot: r.since(formFrom) };
+  if (!found) {
+    return r.fail({
+      code: 'phrase-slot',
+      spots: [r.since(formFrom)],
+      phrase: 'in',
+      wanted: 'the thing that is bought',
+      like: 'deck run in 16 ft boards',
+    });
+  }
+  const { stock: holdsEach, noun, nounSpot } = found;
+  return { kind: 'in-packs', of, noun, nounSpot, holdsEach, spot: r.since(of.spot.from) };
+}
+
+function packOfWhat(r: Reader, term: { term: Term; length: number }): Formula {
+  const noun = term.term.kind === 'noun' ? term.term.noun : '';
+  const spot = { from: r.token.from, to: r.peek(term.length - 1).to };
+  const inSpot = { from: (r.tokens[r.at - 1] ?? spot).from, to: spot.to };
+  const many = r.vocabulary.nouns.many(noun);
+  return r.fail({
+    code: 'pack-of-what',
+    spots: [spot],
+    noun,
+    fixes: [r.fix(`Count it as ${many}`, inSpot, `as ${many}`)],
+  });
+}
+
+function unknownUnit(r: Reader): Formula {
+  const spot = { from: r.token.from, to: r.token.to };
+  if (r.token.kind === 'end') {
+    return r.fail({ code: 'missing-value', spots: [r.tokens[r.at - 1] ?? spot], after: 'in' });
+  }
+  return r.fail({
+    code: 'unknown-unit',
+    spots: [spot],
+    word: r.slice(spot),
+    number: 'In units',
+    fixes: r.nearUnits(r.token.text).map((near) => r.fix(`Use "${near}"`, spot, near)),
+  });
+}

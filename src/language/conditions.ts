@@ -1,0 +1,137 @@
+// Conditions: `A where C, B where D, otherwise E`, and with `if`, value first or condition first.
+import { maybeClause } from './clauses.ts';
+import { readClosed, readOr, seesOperator } from './levels.ts';
+import type { Reader } from './reader.ts';
+import type { Condition, Formula } from './tree.ts';
+import { expectValue } from './values.ts';
+
+type Branch = Condition['branches'][number];
+
+/** A formula: a value, perhaps with conditions; or a condition first. */
+export function readFormula(r: Reader): Formula {
+  const from = r.token.from;
+  if (r.sees('if')) return conditionFirst(r, from);
+  const sums = r.sums.length;
+  const value = readOr(r);
+  if (r.problem || !seesWhere(r)) return value;
+  const sum = r.sums.slice(sums).findLast((s) => s.brackets === r.brackets);
+  const branches = [branchOf(r, value)];
+  return finishCondition(r, from, branches, sum?.spot ?? null, value);
+}
+
+function seesWhere(r: Reader): boolean {
+  const comma = r.sees(',') ? 1 : 0;
+  return r.seesAt(comma, 'where') || r.seesAt(comma, 'if') || r.seesAt(comma, 'when');
+}
+
+function branchOf(r: Reader, value: Formula): Branch {
+  r.maybe(',');
+  r.take(1, 'phrase');
+  return { value, when: readOr(r) };
+}
+
+function conditionFirst(r: Reader, from: number): Formula {
+  const branches: Branch[] = [];
+  while (r.maybe('if') && !r.problem) {
+    const when = readOr(r);
+    r.maybe(',');
+    r.maybe('then');
+    const value = readClosed(r);
+    branches.push({ value, when });
+    const otherwise = r.sees(',', 'otherwise') ? 1 : r.sees('otherwise') ? 0 : -1;
+    if (otherwise < 0 || !r.seesAt(otherwise + 1, 'if')) break;
+    r.take(otherwise + 1, 'phrase');
+  }
+  return finishCondition(r, from, branches, null, null);
+}
+
+/** Further branches and the `otherwise`; outside brackets nothing may follow the last value. */
+function finishCondition(
+  r: Reader,
+  from: number,
+  branches: Branch[],
+  sum: { from: number; to: number } | null,
+  first: Formula | null,
+): Formula {
+  while (!r.problem) {
+    r.maybe(',');
+    if (r.sees('otherwise') || r.token.kind === 'end' || r.sees(')') || r.sees(']')) break;
+    const value = readOr(r);
+    if (r.problem || !seesWhere(r)) break;
+    branches.push(branchOf(r, value));
+  }
+  if (r.problem) return { kind: 'hole', spot: r.since(from) };
+  if (!r.maybe('otherwise')) {
+    const end = r.endOfBracket();
+    const last = r.since(from);
+    return r.fail({
+      code: 'missing-otherwise',
+      spots: [last],
+      fixes: [r.fix('Otherwise nothing', { from: end, to: end }, ', otherwise 0')],
+    });
+  }
+  const lastFrom = r.token.from;
+  const inBrackets = r.brackets > 0;
+  const otherwise = inBrackets ? readClosed(r) : expectValue(r);
+  if (r.problem) return otherwise;
+  const lastTo = r.since(lastFrom).to;
+  if (!inBrackets && goesOn(r, otherwise)) return refuseTail(r, from, lastFrom, lastTo);
+  if (!inBrackets && sum && first) return refuseSum(r, from, sum, first, lastTo);
+  return { kind: 'condition', branches, otherwise, spot: r.since(from) };
+}
+
+function goesOn(r: Reader, last: Formula): boolean {
+  const comma = r.sees(',') ? 1 : 0;
+  if (seesOperator(r, comma)) return true;
+  const at = r.at;
+  const marks = r.marks.length;
+  const clause = maybeClause(r, last) !== null;
+  if (!r.problem) {
+    r.at = at;
+    r.marks.length = marks;
+  }
+  return clause && !r.problem;
+}
+
+function refuseTail(r: Reader, from: number, lastFrom: number, lastTo: number): Formula {
+  const end = r.endOfBracket();
+  const rest = { from: lastTo, to: end };
+  const tail = r.slice(rest).replace(/^\s*,?\s*/, '').trim();
+  return r.fail({
+    code: 'two-readings',
+    spots: [rest.from < rest.to ? { from: r.token.from, to: end } : r.since(from)],
+    about: `"${tail}" could go with the whole condition or with its last value alone. Brackets say which.`,
+    fixes: [
+      r.fix(
+        'With the whole',
+        { from, to: end },
+        `(${r.slice({ from, to: lastTo })})${r.slice(rest)}`,
+      ),
+      r.fix(
+        'With the last value',
+        { from: lastFrom, to: end },
+        `(${r.slice({ from: lastFrom, to: end }).trimEnd()})`,
+      ),
+    ],
+  });
+}
+
+function refuseSum(
+  r: Reader,
+  from: number,
+  sum: { from: number; to: number },
+  first: Formula,
+  lastTo: number,
+): Formula {
+  const firstText = r.slice(first.spot);
+  const after = r.slice({ from: sum.to, to: lastTo }).trim();
+  return r.fail({
+    code: 'two-readings',
+    spots: [{ from: sum.from, to: sum.to }],
+    about: `The condition could choose all of "${firstText}" or only what stands after "${r.slice(sum)}". Brackets say which.`,
+    fixes: [
+      r.fix('Choose all of it', first.spot, `(${firstText})`),
+      r.fix('Choose the last part', { from: sum.to, to: lastTo }, ` (${after})`),
+    ],
+  });
+}

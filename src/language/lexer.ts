@@ -1,0 +1,88 @@
+// Text into tokens. A token knows whether white space stands before it, because `7-1/2` and `7 - 1/2` differ.
+import type { Spot } from '../words/spot.ts';
+
+export interface Token extends Spot {
+  readonly kind: 'word' | 'number' | 'symbol' | 'quoted' | 'end';
+  /** Lower case, typographic marks made plain: `’` is `'`, `−` is `-`, `×` stays. */
+  readonly text: string;
+  /** White space before it, or the start of the text. */
+  readonly gap: boolean;
+}
+
+/** The longest formula that is read, in characters. */
+export const LONGEST_FORMULA = 10_000;
+
+const PIECE =
+  /(?<gap>[\s\u00a0]+)|(?<number>\d{1,3}(?:,\d{3})+(?![\d])(?:\.\d+)?|\d+\.\d+|\d+|\.\d+|[½⅓⅔¼¾⅛⅜⅝⅞])|(?<word>[\p{L}_][\p{L}\p{Nd}_]*(?:['’][\p{L}]+)*)|(?<quoted>["“](?=[\p{L}])[^"”“]*["”])|(?<symbol>>=|<=|!=|[\s\S])/uy;
+
+const PLAIN_MARK: Readonly<Record<string, string>> = {
+  '−': '-',
+  '–': '-',
+  '—': '-',
+  '’': "'",
+  '‘': "'",
+  '′': "'",
+  '”': '"',
+  '“': '"',
+  '″': '"',
+  '∙': '×',
+  '·': '×',
+  '*': '×',
+  '>=': '≥',
+  '<=': '≤',
+  '!=': '≠',
+};
+
+/** The tokens of a text, closed by one of kind `end`. Never fails: any character is at least a symbol. */
+export function tokensOf(text: string): readonly Token[] {
+  const tokens: Token[] = [];
+  let gap = true;
+  PIECE.lastIndex = 0;
+  while (PIECE.lastIndex < text.length) {
+    const from = PIECE.lastIndex;
+    const found = PIECE.exec(text);
+    if (!found?.groups) break;
+    const to = PIECE.lastIndex;
+    const { number, word, quoted } = found.groups;
+    if (found.groups['gap'] !== undefined) {
+      gap = true;
+      continue;
+    }
+    const last = tokens.at(-1);
+    if (number !== undefined) tokens.push({ kind: 'number', text: number, from, to, gap });
+    else if (word !== undefined) {
+      // `12x4`, `8h30`: the letter right after a number stands alone before the next number.
+      const end = last?.kind === 'number' && !gap && /^[xh]\d/i.test(word) ? from + 1 : to;
+      PIECE.lastIndex = end;
+      tokens.push({ kind: 'word', text: plainWord(text.slice(from, end)), from, to: end, gap });
+    } else if (quoted !== undefined && last?.kind !== 'number') {
+      tokens.push({ kind: 'quoted', text: quoted.slice(1, -1), from, to, gap });
+    } else if (quoted !== undefined) {
+      // An inch mark after a number, not the start of a text in quotes.
+      PIECE.lastIndex = from + 1;
+      tokens.push({ kind: 'symbol', text: '"', from, to: from + 1, gap });
+    } else {
+      const symbol = found[0];
+      // A full stop right after a word belongs to an abbreviation: `sq. ft.`.
+      if (symbol === '.' && last?.kind === 'word' && !gap) continue;
+      tokens.push({ kind: 'symbol', text: PLAIN_MARK[symbol] ?? symbol, from, to, gap });
+    }
+    gap = false;
+  }
+  tokens.push({ kind: 'end', text: '', from: text.length, to: text.length, gap: true });
+  return tokens;
+}
+
+/** The words of a name as the lexer sees them: its key in the tries. An article in front is dropped. */
+export function nameWords(name: string): readonly string[] {
+  const words = tokensOf(name)
+    .slice(0, -1)
+    .map((t) => t.text);
+  return words.length > 1 && ARTICLES.has(words[0] ?? '') ? words.slice(1) : words;
+}
+
+export const ARTICLES: ReadonlySet<string> = new Set(['the', 'a', 'an']);
+
+function plainWord(word: string): string {
+  return word.toLowerCase().replaceAll('’', "'");
+}

@@ -1,0 +1,72 @@
+// Lists: `total of A, B and C`, `average of …`, `the greater of A and B`.
+// An item is one amount, name or bracket, or one of these `at` a rate; anything else wants brackets.
+import type { Reader } from './reader.ts';
+import type { Formula } from './tree.ts';
+import { expectSlot, seesSlot } from './values.ts';
+
+/** Reads a list whose opening (`total of`, with or without an article) stands here. */
+export function expectList(r: Reader, what: 'total' | 'average' | 'greater' | 'less'): Formula {
+  const from = r.token.from;
+  r.skipArticle();
+  r.take(2, 'phrase');
+  const items: Formula[] = [expectItem(r)];
+  while (!r.problem) {
+    const comma = r.sees(',') ? 1 : 0;
+    const and = r.seesAt(comma, 'and') ? 1 : 0;
+    if (comma + and === 0) break;
+    const before = r.at;
+    r.at += comma + and;
+    const signed = r.sees('-') && !r.peek(1).gap;
+    if (!seesSlot(r) && !signed) {
+      // A comma that closes the list, or a name that nobody knows.
+      const closes = comma === 1 && and === 0;
+      r.at = before;
+      if (closes) break;
+      r.at += comma + and;
+    }
+    items.push(expectItem(r));
+    if (and === 1) break;
+  }
+  if (r.problem) return { kind: 'hole', spot: r.since(from) };
+  const spot = r.since(from);
+  const list: Formula =
+    what === 'total' || what === 'average'
+      ? { kind: 'list', what, items, spot }
+      : { kind: 'pick', which: what, items, spot };
+  return afterList(r, list, items.at(-1));
+}
+
+function expectItem(r: Reader): Formula {
+  const item = expectSlot(r);
+  if (r.problem || !r.sees('at')) return item;
+  const opSpot = r.take(1, 'operator');
+  const right = expectSlot(r);
+  const spot = r.since(item.spot.from);
+  return { kind: 'binary', op: 'at', opSpot, left: item, right, spot };
+}
+
+const GOES_ON = ['plus', 'minus', 'less', 'with', '+', '-', 'times', 'by', 'x', '×', '÷', '/', 'over', 'per'];
+const CLAUSES = ['in', 'rounded', 'marked', 'for', 'as'];
+
+/** After the last item, arithmetic or a clause without a comma could belong to it or to the whole. */
+function afterList(r: Reader, list: Formula, last: Formula | undefined): Formula {
+  const more =
+    [...GOES_ON, ...CLAUSES].some((word) => r.sees(word)) ||
+    r.sees('divided', 'by') ||
+    r.sees('multiplied', 'by') ||
+    r.sees('not', 'less', 'than') ||
+    r.sees('not', 'more', 'than');
+  if (!more || !last) return list;
+  const rest = { from: r.token.from, to: r.endOfBracket() };
+  const whole = { from: last.spot.from, to: rest.to };
+  const tail = r.slice(rest).trim();
+  return r.fail({
+    code: 'two-readings',
+    spots: [{ from: rest.from, to: rest.to }],
+    about: `"${tail}" could belong to "${r.slice(last.spot)}" alone or to the whole list. A comma gives it to the whole; brackets give it to the last.`,
+    fixes: [
+      r.fix('To the last alone', whole, `(${r.slice(whole).trimEnd()})`),
+      r.fix('To the whole', { from: last.spot.to, to: rest.from }, ', '),
+    ],
+  });
+}

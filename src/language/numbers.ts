@@ -1,0 +1,126 @@
+// Written numbers: whole, decimal, with thousands commas, fractions and mixed numbers as on a tape measure.
+import { Fraction } from '../quantity/measure.ts';
+import type { Reader } from './reader.ts';
+
+/** A written number; `value` null is `?`. `say` is how it is said back. */
+export interface WrittenNumber {
+  readonly value: Fraction | null;
+  readonly say: string;
+  /** Written without decimals or fraction. */
+  readonly whole: boolean;
+}
+
+const VULGAR: Readonly<Record<string, string>> = {
+  '½': '1/2',
+  '⅓': '1/3',
+  '⅔': '2/3',
+  '¼': '1/4',
+  '¾': '3/4',
+  '⅛': '1/8',
+  '⅜': '3/8',
+  '⅝': '5/8',
+  '⅞': '7/8',
+};
+
+/** The most digits a number is read with. */
+const MOST_DIGITS = 40;
+
+/** Reads the number that stands here: a token of kind number, or `?`. Null after leaving a problem. */
+export function expectNumber(r: Reader): WrittenNumber | null {
+  if (r.sees('?')) {
+    r.at++;
+    return { value: null, say: '?', whole: false };
+  }
+  const first = r.token;
+  r.at++;
+  const comma = r.token;
+  if (comma.text === ',' && !comma.gap && r.peek(1).kind === 'number' && !r.peek(1).gap) {
+    return refuseComma(r, first.from);
+  }
+  if (first.text.replace(/\D/g, '').length > MOST_DIGITS) {
+    r.fail({
+      code: 'odd-number',
+      spots: [first],
+      text: first.text.slice(0, 12) + '…',
+      why: `Numbers of up to ${MOST_DIGITS} digits are read.`,
+      fixes: [],
+    });
+    return null;
+  }
+  const vulgar = VULGAR[first.text];
+  if (vulgar) return { value: new Fraction(vulgar), say: vulgar, whole: false };
+  const whole = /^[\d,]+$/.test(first.text);
+  if (!whole) return { value: exact(first.text), say: tidy(first.text), whole: false };
+
+  const alone = fractionAfter(r, first.text, 0);
+  if (alone) return alone;
+  // A fraction against a whole number: `7 1/2`, `7-1/2`, `7½`.
+  const hyphen = r.sees('-') && !r.token.gap && !r.peek(1).gap ? 1 : 0;
+  const next = r.peek(hyphen);
+  if (next.kind === 'number') {
+    const mark = VULGAR[next.text];
+    if (mark) {
+      r.at += hyphen + 1;
+      return { value: exact(first.text).add(mark), say: `${tidy(first.text)} ${mark}`, whole: false };
+    }
+    if (/^\d+$/.test(next.text) && (hyphen === 1 || next.gap)) {
+      const before = r.at;
+      r.at += hyphen + 1;
+      const part = fractionAfter(r, next.text, 0);
+      if (part?.value) {
+        return {
+          value: exact(first.text).add(part.value),
+          say: `${tidy(first.text)} ${part.say}`,
+          whole: false,
+        };
+      }
+      r.at = before;
+    }
+  }
+  return { value: exact(first.text), say: tidy(first.text), whole: true };
+}
+
+/** Reads the number token that stands here and no fraction after it. */
+export function expectDecimal(r: Reader): WrittenNumber {
+  const { text } = r.token;
+  r.at++;
+  return { value: exact(text), say: tidy(text), whole: /^[\d,]+$/.test(text) };
+}
+
+/** `3/4`, written tight between whole numbers, its first number already taken. */
+function fractionAfter(r: Reader, over: string, ahead: number): WrittenNumber | null {
+  const slash = r.peek(ahead);
+  const under = r.peek(ahead + 1);
+  const tight = slash.text === '/' && !slash.gap && under.kind === 'number' && !under.gap;
+  if (!tight || !/^\d+$/.test(under.text) || /^0+$/.test(under.text) || over.includes(',')) return null;
+  r.at += ahead + 2;
+  return { value: new Fraction(`${over}/${under.text}`), say: `${over}/${under.text}`, whole: false };
+}
+
+function refuseComma(r: Reader, from: number): null {
+  const spot = { from, to: r.peek(1).to };
+  const text = r.slice(spot);
+  r.fail({
+    code: 'odd-number',
+    spots: [spot],
+    text,
+    why: 'A comma inside a number has exactly three digits after it. For a decimal write a point; between two amounts leave a space after the comma.',
+    fixes: [
+      r.fix('Read it as a decimal', spot, text.replace(',', '.')),
+      r.fix('Read it as two amounts', spot, text.replace(',', ', ')),
+    ],
+  });
+  return null;
+}
+
+function exact(digits: string): Fraction {
+  const plain = digits.replaceAll(',', '');
+  return new Fraction(plain.startsWith('.') ? '0' + plain : plain);
+}
+
+function tidy(digits: string): string {
+  const plain = digits.replaceAll(',', '');
+  const [whole = '', decimals] = plain.split('.');
+  const grouped = (whole === '' ? '0' : whole).replace(/^0+(?=\d)/, '').replace(/\B(?=(\d{3})+$)/g, ',');
+  return decimals === undefined ? grouped : `${grouped}.${decimals}`;
+}

@@ -1,0 +1,55 @@
+// Tokens into a tree: the way in. Parsing never fails; it returns a tree with holes and the first problem found.
+import { readFormula } from './conditions.ts';
+import { LONGEST_FORMULA, type Token } from './lexer.ts';
+import { Reader } from './reader.ts';
+import type { Mark, Surroundings } from './reading.ts';
+import type { ReadingProblem } from './problems.ts';
+import type { CellId, Formula, RecapScope } from './tree.ts';
+import { leftOver } from './values.ts';
+import type { Vocabulary } from './vocabulary.ts';
+
+export interface Parsed {
+  readonly tree: Formula;
+  readonly problem: ReadingProblem | null;
+  readonly mentions: readonly CellId[];
+  readonly recaps: readonly RecapScope[];
+  readonly marks: readonly Mark[];
+  readonly askedHolds: boolean;
+}
+
+/** `surroundings` null: only names are looked for, and shares can't be told from other cells. */
+export function parseTokens(
+  text: string,
+  tokens: readonly Token[],
+  vocabulary: Vocabulary,
+  part: string,
+  self: CellId | null,
+  surroundings: Surroundings | null,
+): Parsed {
+  const r = new Reader(text, tokens, vocabulary, part, self, surroundings, readFormula);
+  const tree = whole(r);
+  return {
+    tree,
+    problem: r.problem,
+    mentions: r.mentions,
+    recaps: r.recaps,
+    marks: r.marks,
+    askedHolds: r.askedHolds,
+  };
+}
+
+function whole(r: Reader): Formula {
+  if (r.text.length > LONGEST_FORMULA) {
+    const spots = [{ from: LONGEST_FORMULA, to: r.text.length }];
+    return r.fail({ code: 'too-long', spots, length: r.text.length, most: LONGEST_FORMULA });
+  }
+  if (r.token.kind === 'end') {
+    return r.fail({ code: 'empty', spots: [{ from: 0, to: r.text.length }] });
+  }
+  const tree = readFormula(r);
+  if (r.problem) return tree;
+  // A comma or a full stop at the very end says nothing.
+  if ((r.sees('.') || r.sees(',')) && r.peek(1).kind === 'end') r.at++;
+  const done: boolean = r.peek(0).kind === 'end';
+  return done ? tree : leftOver(r);
+}

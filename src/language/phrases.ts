@@ -1,0 +1,272 @@
+// Level 6: the phrases. Each begins with fixed words; a phrase wins over a name only if those are more.
+import { expectAmount, seesAmount, writtenAmount } from './amounts.ts';
+import { ARTICLES } from './lexer.ts';
+import { expectList } from './lists.ts';
+import type { Reader } from './reader.ts';
+import { costKindAt, readRecap } from './recaps.ts';
+import type { Ends, Formula } from './tree.ts';
+import { expectSlot, expectValue, seesSlot } from './values.ts';
+
+interface Phrase {
+  /** How many words it opens with. */
+  readonly opening: number;
+  read(r: Reader): Formula;
+}
+
+/** The phrase that begins here, if any. */
+export function phraseAt(r: Reader): Phrase | null {
+  if (r.token.kind !== 'word' || r.token.text === 'in') return null;
+  const skip = ARTICLES.has(r.token.text) ? 1 : 0;
+  const kind = costKindAt(r, skip + 2);
+  if (r.seesAt(skip, 'total', 'of') && kind) {
+    return { opening: skip + 2 + kind.length, read: readRecap };
+  }
+  if (r.seesAt(skip, 'total', 'cost', 'of')) return { opening: skip + 3, read: readRecap };
+  for (const { words, read } of OPENINGS) {
+    if (r.seesAt(skip, ...words)) return { opening: skip + words.length, read };
+  }
+  if (r.seesAt(skip, 'fewest')) {
+    const noun = r.vocabulary.nounAt(r.tokens, r.at + skip + 1);
+    return noun ? { opening: skip + 2 + noun.length, read: readFewest } : null;
+  }
+  const noun = r.vocabulary.nounAt(r.tokens, r.at + skip);
+  if (noun && r.seesAt(skip + noun.length, 'every')) {
+    return { opening: skip + noun.length + 1, read: readSpaced };
+  }
+  return null;
+}
+
+const OPENINGS: readonly { words: readonly string[]; read: (r: Reader) => Formula }[] = [
+  { words: ['total', 'of'], read: (r) => expectList(r, 'total') },
+  { words: ['average', 'of'], read: (r) => expectList(r, 'average') },
+  { words: ['greatest', 'of'], read: (r) => expectList(r, 'greater') },
+  { words: ['least', 'of'], read: (r) => expectList(r, 'less') },
+  ...['greater', 'larger', 'bigger', 'higher'].map((word) => ({
+    words: [word, 'of'],
+    read: (r: Reader) => expectList(r, 'greater'),
+  })),
+  ...['lesser', 'smaller', 'lower'].map((word) => ({
+    words: [word, 'of'],
+    read: (r: Reader) => expectList(r, 'less'),
+  })),
+  { words: ['what', 'share'], read: readWhatShare },
+  { words: ['square', 'root', 'of'], read: readSquareRoot },
+  { words: ['diagonal', 'of'], read: readDiagonal },
+  { words: ['circle', 'area', 'for'], read: (r) => readCircle(r, 'area') },
+  { words: ['circumference', 'for'], read: (r) => readCircle(r, 'circumference') },
+  { words: ['triangle', 'area', 'for', 'sides'], read: readTriangle },
+  { words: ['even', 'gap', 'for'], read: readEvenGap },
+  { words: ['half', 'of'], read: readHalf },
+  { words: ['pi'], read: (r) => ({ kind: 'pi', spot: r.take(1, 'amount') }) },
+];
+
+/** `of` or `on` after a share, a fraction or a percent. */
+export function partOf(r: Reader, share: Formula): Formula {
+  r.take(1, 'operator');
+  const of = expectValue(r);
+  return { kind: 'part-of', share, of, spot: r.since(share.spot.from) };
+}
+
+/** `[pieces] of 9 ft from 16 ft boards` after a count. Null where `from` does not follow: then it is no piece phrase. */
+export function piecesOf(r: Reader, count: Formula): Formula | null {
+  const before = r.at;
+  const marks = r.marks.length;
+  if (r.sees('pieces') || r.sees('piece')) r.take(1, 'phrase');
+  r.take(1, 'phrase');
+  // Only an amount, a name or a bracket can be a piece; anything else is another phrase.
+  const length = seesSlot(r) ? expectSlot(r) : null;
+  if (r.problem) return length;
+  if (!length || !r.sees('from')) {
+    r.at = before;
+    r.marks.length = marks;
+    return null;
+  }
+  r.take(1, 'phrase');
+  const stock = stockOf(r);
+  if (!stock) {
+    return r.fail({
+      code: 'phrase-slot',
+      spots: [r.since(count.spot.from)],
+      phrase: 'pieces of … from …',
+      wanted: 'the stock it is cut from',
+      like: '5 pieces of 9 ft from 16 ft boards',
+    });
+  }
+  return { kind: 'pieces', count, length, ...stock, spot: r.since(count.spot.from) };
+}
+
+/** `16 ft boards`, `stock length boards`, `boards of stock length`: what one holds, and the noun. */
+export function stockOf(
+  r: Reader,
+): { stock: Formula; noun: string; nounSpot: { from: number; to: number } } | null {
+  r.skipArticle();
+  const first = r.vocabulary.nounAt(r.tokens, r.at);
+  if (first && r.seesAt(first.length, 'of')) {
+    const nounSpot = r.take(first.length, 'phrase');
+    r.take(1, 'phrase');
+    return { stock: expectSlot(r), noun: first.noun, nounSpot };
+  }
+  const stock = seesAmount(r) ? writtenAmount(r) : expectSlot(r);
+  const noun = r.vocabulary.nounAt(r.tokens, r.at);
+  if (!noun) return null;
+  return { stock, noun: noun.noun, nounSpot: r.take(noun.length, 'phrase') };
+}
+
+function readHalf(r: Reader): Formula {
+  const from = r.token.from;
+  r.skipArticle();
+  const spot = r.take(1, 'amount');
+  return partOf(r, r.number('1/2', 'half', { from, to: spot.to }));
+}
+
+function readWhatShare(r: Reader): Formula {
+  const from = r.token.from;
+  r.take(2, 'phrase');
+  const of = expectSlot(r);
+  if (!r.maybe('is', 'of')) {
+    return slotProblem(r, from, 'what share', '"is of" and the whole', 'what share $42 is of $60');
+  }
+  const whole = expectSlot(r);
+  return { kind: 'what-share', of, whole, spot: r.since(from) };
+}
+
+function readSquareRoot(r: Reader): Formula {
+  const from = r.token.from;
+  r.skipArticle();
+  r.take(3, 'phrase');
+  const of = expectValue(r);
+  return { kind: 'square-root', of, spot: r.since(from) };
+}
+
+function readDiagonal(r: Reader): Formula {
+  const from = r.token.from;
+  r.skipArticle();
+  r.take(2, 'phrase');
+  const a = expectSlot(r);
+  if (!r.maybe('and')) {
+    return slotProblem(r, from, 'diagonal of', 'two sides', 'diagonal of 3 ft and 4 ft');
+  }
+  const b = expectSlot(r);
+  return { kind: 'diagonal', a, b, spot: r.since(from) };
+}
+
+function readCircle(r: Reader, what: 'area' | 'circumference'): Formula {
+  const from = r.token.from;
+  r.skipArticle();
+  r.take(what === 'area' ? 3 : 2, 'phrase');
+  r.skipArticle();
+  const size = expectSlot(r);
+  const named = size.kind === 'name' ? /\b(diameter|radius)$/.exec(size.say)?.[1] : undefined;
+  const across = r.sees('diameter') || r.sees('radius') ? r.token.text : named;
+  if (r.sees('diameter') || r.sees('radius')) r.take(1, 'phrase');
+  if (across !== 'diameter' && across !== 'radius') {
+    const phrase = what === 'area' ? 'circle area for' : 'circumference for';
+    return slotProblem(r, from, phrase, '"diameter" or "radius"', `${phrase} 12 in diameter`);
+  }
+  return { kind: 'circle', what, across, size, spot: r.since(from) };
+}
+
+function readTriangle(r: Reader): Formula {
+  const from = r.token.from;
+  r.take(4, 'phrase');
+  const a = expectSlot(r);
+  r.maybe(',');
+  const b = expectSlot(r);
+  r.maybe(',');
+  const joined = r.maybe('and');
+  const c = joined ? expectSlot(r) : null;
+  if (!c) {
+    return slotProblem(
+      r,
+      from,
+      'triangle area for sides',
+      'three sides',
+      'triangle area for sides 3 ft, 4 ft and 5 ft',
+    );
+  }
+  return { kind: 'triangle', sides: [a, b, c], spot: r.since(from) };
+}
+
+function readSpaced(r: Reader): Formula {
+  const from = r.token.from;
+  r.skipArticle();
+  const noun = r.vocabulary.nounAt(r.tokens, r.at);
+  r.take((noun?.length ?? 0) + 1, 'phrase');
+  const spacing = expectSlot(r);
+  const loop = r.sees('around');
+  if (!loop && !r.sees('along')) {
+    return slotProblem(
+      r,
+      from,
+      'every',
+      '"along" or "around" and a length',
+      'joists every 16 in along 12 ft',
+    );
+  }
+  r.take(1, 'phrase');
+  const along = expectSlot(r);
+  const ends = loop ? 'loop' : maybeEnds(r);
+  return { kind: 'spaced', noun: noun?.noun ?? 'piece', spacing, along, ends, spot: r.since(from) };
+}
+
+function maybeEnds(r: Reader): Ends {
+  const comma = r.sees(',') ? 1 : 0;
+  const at = r.seesAt(comma, 'at') ? 1 : 0;
+  for (const [word, noun, ends] of [
+    ['both', 'ends', 'both'],
+    ['one', 'end', 'one'],
+    ['neither', 'end', 'neither'],
+  ] as const) {
+    if (r.seesAt(comma + at, word, noun)) {
+      r.take(comma + at + 2, 'phrase');
+      return ends;
+    }
+  }
+  return 'both';
+}
+
+function readFewest(r: Reader): Formula {
+  const from = r.token.from;
+  const like = 'fewest balusters of 1 1/2 in across 72 in with gaps under 4 in';
+  r.skipArticle();
+  r.take(1, 'phrase');
+  const noun = r.vocabulary.nounAt(r.tokens, r.at);
+  r.take(noun?.length ?? 0, 'phrase');
+  if (!r.maybe('of')) return slotProblem(r, from, 'fewest', 'the width of one', like);
+  const width = expectSlot(r);
+  if (!r.maybe('across')) return slotProblem(r, from, 'fewest', '"across" and a length', like);
+  const across = expectSlot(r);
+  if (!r.maybe('with', 'gaps')) return slotProblem(r, from, 'fewest', '"with gaps under"', like);
+  r.maybe('of');
+  const under = r.maybe('under') || r.maybe('less', 'than');
+  if (!under && !r.maybe('at', 'most') && !r.maybe('no', 'more', 'than')) {
+    return slotProblem(r, from, 'with gaps', '"under" or "at most" and a length', like);
+  }
+  const gap = expectSlot(r);
+  const gapRelation = under ? 'under' : 'at-most';
+  const spot = r.since(from);
+  return { kind: 'fewest', noun: noun?.noun ?? 'piece', width, across, gap, gapRelation, spot };
+}
+
+function readEvenGap(r: Reader): Formula {
+  const from = r.token.from;
+  const like = 'even gap for 13 balusters of 1 1/2 in across 72 in';
+  r.skipArticle();
+  r.take(3, 'phrase');
+  const count = seesAmount(r) ? expectAmount(r) : expectSlot(r);
+  if (!r.maybe('of')) return slotProblem(r, from, 'even gap for', 'the width of one', like);
+  const width = expectSlot(r);
+  if (!r.maybe('across')) return slotProblem(r, from, 'even gap for', '"across" and a length', like);
+  const across = expectSlot(r);
+  return { kind: 'even-gap', count, width, across, spot: r.since(from) };
+}
+
+function slotProblem(
+  r: Reader,
+  from: number,
+  phrase: string,
+  wanted: string,
+  like: string,
+): Formula {
+  return r.fail({ code: 'phrase-slot', spots: [r.since(from)], phrase, wanted, like });
+}

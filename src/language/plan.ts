@@ -1,0 +1,72 @@
+// The arithmetic of a checked formula: what the engine compiles. Units are settled; only numbers are left.
+// Every conversion stands in the plan as an exact scaling, so the engine needs to know no unit.
+import type { Fraction } from '../quantity/measure.ts';
+import type { Holds } from '../quantity/form.ts';
+import type { CellId, Formula, Relation, Way } from './tree.ts';
+
+export type Plan =
+  | { readonly op: 'constant'; readonly value: Fraction }
+  | { readonly op: 'pi' }
+  /** A `?`: not yet known. */
+  | { readonly op: 'unknown' }
+  | { readonly op: 'text'; readonly value: string }
+  | { readonly op: 'yes-no'; readonly value: boolean }
+  | { readonly op: 'cell'; readonly cell: CellId }
+  | {
+      readonly op: 'add' | 'subtract' | 'multiply' | 'divide';
+      readonly left: Plan;
+      readonly right: Plan;
+    }
+  /** of × by, exactly: times the numerator, then divided by the denominator. */
+  | { readonly op: 'scale'; readonly by: Fraction; readonly of: Plan }
+  | { readonly op: 'power'; readonly of: Plan; readonly power: 2 | 3 }
+  /** Square root; of a negative number it is a fault `root-of-negative`. */
+  | { readonly op: 'root'; readonly of: Plan }
+  /** To a whole multiple of `step` (null: of 1), on the snapped quotient. Half away from zero. */
+  | {
+      readonly op: 'round';
+      readonly way: Way;
+      readonly of: Plan;
+      readonly step: Plan | null;
+    }
+  /** Numbers in one scale, yes/no or text. Compared on snapped values. */
+  | {
+      readonly op: 'compare';
+      readonly relation: Relation;
+      readonly left: Plan;
+      readonly right: Plan;
+    }
+  | { readonly op: 'and' | 'or'; readonly left: Plan; readonly right: Plan }
+  | { readonly op: 'not'; readonly of: Plan }
+  /** The first branch whose condition holds. Only the branch that is taken has to have a value. */
+  | {
+      readonly op: 'choose';
+      readonly branches: readonly { readonly when: Plan; readonly then: Plan }[];
+      readonly otherwise: Plan;
+    }
+  | { readonly op: 'greatest' | 'least'; readonly items: readonly Plan[] }
+  /** Items not yet known (or at fault, for a recap) are left out, and the outcome says how many. */
+  | { readonly op: 'total'; readonly items: readonly Plan[] }
+  | { readonly op: 'average'; readonly items: readonly Plan[] };
+
+/** A formula node with what it measures and how it is worked; `parts` are its operands in reading order. */
+export interface Checked {
+  readonly formula: Formula;
+  readonly holds: Holds;
+  readonly plan: Plan;
+  readonly parts: readonly Checked[];
+  /** What the checker decided in the reader's stead, for the reading: e.g. `2 is read as 2 boards`. */
+  readonly note: string | null;
+  /**
+   * How a share or a rate was taken, for the working:
+   * `share-of`: left ± a share of left; `share-added`: shares added; `from-whole`: 1 − shares;
+   * `at-multiplied` / `at-divided`; null elsewhere.
+   */
+  readonly manner:
+    | 'share-of'
+    | 'share-added'
+    | 'from-whole'
+    | 'at-multiplied'
+    | 'at-divided'
+    | null;
+}

@@ -1,0 +1,172 @@
+// What can be wrong with how a formula is written, as facts, and how each is said.
+// Problems with what things measure are worded beside their rules in `check/`.
+import type { Fix, Report } from '../words/report.ts';
+import type { Spot } from '../words/spot.ts';
+
+/** A problem found while reading, before anything is measured. */
+export type ReadingProblem =
+  | { readonly code: 'empty'; readonly spots: readonly Spot[] }
+  | { readonly code: 'too-long'; readonly spots: readonly Spot[]; readonly length: number; readonly most: number }
+  | { readonly code: 'too-deep'; readonly spots: readonly Spot[]; readonly most: number }
+  | {
+      readonly code: 'unknown-name';
+      readonly spots: readonly Spot[];
+      readonly word: string;
+      readonly near: readonly string[];
+      readonly fixes: readonly Fix[];
+    }
+  | {
+      readonly code: 'ambiguous-name';
+      readonly spots: readonly Spot[];
+      readonly word: string;
+      readonly choices: readonly string[];
+      readonly fixes: readonly Fix[];
+    }
+  | {
+      readonly code: 'unknown-unit';
+      readonly spots: readonly Spot[];
+      readonly word: string;
+      readonly number: string;
+      readonly fixes: readonly Fix[];
+    }
+  | {
+      readonly code: 'unknown-part';
+      readonly spots: readonly Spot[];
+      readonly word: string;
+      readonly near: readonly string[];
+      readonly fixes: readonly Fix[];
+    }
+  | { readonly code: 'missing-operator'; readonly spots: readonly Spot[]; readonly left: string; readonly right: string; readonly fixes: readonly Fix[] }
+  | { readonly code: 'missing-value'; readonly spots: readonly Spot[]; readonly after: string | null }
+  | { readonly code: 'unread'; readonly spots: readonly Spot[]; readonly word: string }
+  | { readonly code: 'unclosed-bracket'; readonly spots: readonly Spot[]; readonly fixes: readonly Fix[] }
+  | { readonly code: 'stray-bracket'; readonly spots: readonly Spot[]; readonly fixes: readonly Fix[] }
+  | {
+      readonly code: 'two-readings';
+      readonly spots: readonly Spot[];
+      readonly about: string;
+      readonly fixes: readonly Fix[];
+    }
+  | { readonly code: 'margin-or-markup'; readonly spots: readonly Spot[]; readonly percent: string; readonly fixes: readonly Fix[] }
+  | { readonly code: 'missing-otherwise'; readonly spots: readonly Spot[]; readonly fixes: readonly Fix[] }
+  | { readonly code: 'per-what'; readonly spots: readonly Spot[]; readonly what: string; readonly fixes: readonly Fix[] }
+  | { readonly code: 'pack-of-what'; readonly spots: readonly Spot[]; readonly noun: string; readonly fixes: readonly Fix[] }
+  | { readonly code: 'phrase-slot'; readonly spots: readonly Spot[]; readonly phrase: string; readonly wanted: string; readonly like: string }
+  | { readonly code: 'odd-number'; readonly spots: readonly Spot[]; readonly text: string; readonly why: string; readonly fixes: readonly Fix[] };
+
+/** The problem in words. */
+export function wordProblem(problem: ReadingProblem): Report {
+  const report = (headline: string, explanation: string): Report => ({
+    code: problem.code,
+    headline,
+    spots: problem.spots,
+    explanation,
+    fixes: 'fixes' in problem ? problem.fixes : [],
+  });
+  switch (problem.code) {
+    case 'empty':
+      return report('Nothing is written here yet.', 'Write an amount, such as 12 ft, or ? for one still to come.');
+    case 'too-long':
+      return report(
+        'This formula is too long to read.',
+        `It has ${problem.length.toLocaleString('en-US')} characters; up to ${problem.most.toLocaleString('en-US')} are read. Split it into cells with names.`,
+      );
+    case 'too-deep':
+      return report(
+        'Too many brackets inside one another.',
+        `Up to ${problem.most} are followed. Give the inner part a cell of its own.`,
+      );
+    case 'unknown-name':
+      return report(
+        short(`No cell is called "${problem.word}".`, 'No cell has this name.'),
+        problem.near.length > 0
+          ? `Nearest ${problem.near.length > 1 ? 'names' : 'name'} here: ${listed(problem.near)}.`
+          : `Nothing near "${problem.word}" is named in this notebook. Add a cell of that name, or write an amount.`,
+      );
+    case 'ambiguous-name':
+      return report(
+        short(`"${problem.word}" could be any of several cells.`, 'This name could be any of several cells.'),
+        `It could be ${listed(problem.choices, 'or')}. Write the one that is meant.`,
+      );
+    case 'unknown-unit':
+      return report(
+        short(`${problem.number} of what?`, 'This many of what?'),
+        `"${problem.word}" is not a unit or a thing that is counted here. If it is counted, add it to "Counted things" at the top of the notebook.`,
+      );
+    case 'unknown-part':
+      return report(
+        short(`No part is called "${problem.word}".`, 'No part has this name.'),
+        problem.near.length > 0
+          ? `Nearest here: ${listed(problem.near)}.`
+          : 'Write the name of a part as its heading has it, "this part" or "every part".',
+      );
+    case 'missing-operator':
+      return report(
+        'Two things stand side by side.',
+        `Nothing says what to do with "${clipped(problem.left)}" and "${clipped(problem.right)}". Put a word between them: plus, minus, times, at …`,
+      );
+    case 'missing-value':
+      return report(
+        'Something is missing here.',
+        problem.after
+          ? `After "${problem.after}" an amount, a name or a bracket is needed.`
+          : 'An amount, a name or a bracket is needed here.',
+      );
+    case 'unread':
+      return report(
+        short(`"${problem.word}" can't be read here.`, "These words can't be read here."),
+        'It is not a name, a unit or a word that works between amounts.',
+      );
+    case 'unclosed-bracket':
+      return report('A bracket is not closed.', 'Every "(" needs its ")".');
+    case 'stray-bracket':
+      return report('A bracket closes that was not opened.', 'Take it away, or open it where the group begins.');
+    case 'two-readings':
+      return report('There are two ways to read this.', problem.about);
+    case 'margin-or-markup':
+      return report(
+        'A margin is not added on.',
+        `A ${problem.percent} margin is a share of the price; a ${problem.percent} markup is a share of the cost. Say which: "for a ${problem.percent} margin" or "marked up ${problem.percent}".`,
+      );
+    case 'missing-otherwise':
+      return report(
+        'And when it does not hold?',
+        'A condition needs its "otherwise": what the answer is in every other case.',
+      );
+    case 'per-what':
+      return report(
+        'Divided by how much?',
+        `"${problem.what}" alone is no amount to divide by. Name the cell that holds it, or write an amount such as "100 ${problem.what}".`,
+      );
+    case 'pack-of-what':
+      return report(
+        short(`How much is in one ${problem.noun}?`, 'How much is in one?'),
+        `Say what one ${problem.noun} holds, for example "in ${problem.noun}s of 350 screws" or with the name of a cell.`,
+      );
+    case 'phrase-slot':
+      return report(
+        short(`"${problem.phrase}" needs ${problem.wanted}.`, 'This phrase needs something more.'),
+        `It reads, for example: ${problem.like}.`,
+      );
+    case 'odd-number':
+      return report(
+        short(`"${problem.text}" can't be read as a number.`, "This can't be read as a number."),
+        problem.why,
+      );
+  }
+}
+
+function short(headline: string, otherwise: string): string {
+  return headline.length < 60 ? headline : otherwise;
+}
+
+function clipped(words: string): string {
+  return words.length > 40 ? words.slice(0, 38) + '…' : words;
+}
+
+function listed(names: readonly string[], joiner = 'and'): string {
+  const quoted = names.map((n) => `"${n}"`);
+  return quoted.length < 2
+    ? quoted.join('')
+    : `${quoted.slice(0, -1).join(', ')} ${joiner} ${quoted.at(-1)}`;
+}

@@ -1,0 +1,235 @@
+// The cursor over a formula's tokens: looking, taking, and leaving a hole with a problem.
+// One mistake, one message: after the first problem everything else is passed over quietly.
+import { nearNames } from '../words/near.ts';
+import { countOf } from '../quantity/dimension.ts';
+import { type Term, writtenUnits } from '../quantity/form.ts';
+import { Fraction, NUMBER } from '../quantity/measure.ts';
+import { unitPhrases } from '../quantity/units.ts';
+import type { Fix } from '../words/report.ts';
+import type { Spot } from '../words/spot.ts';
+import { ARTICLES, type Token } from './lexer.ts';
+import type { ReadingProblem } from './problems.ts';
+import type { Mark, Surroundings } from './reading.ts';
+import type { Amount, CellId, Formula, Hole, RecapScope } from './tree.ts';
+import type { Vocabulary } from './vocabulary.ts';
+import { OPERATOR_WORDS } from './words.ts';
+
+/** How many brackets and phrases may stand inside one another. */
+export const DEEPEST = 200;
+
+export class Reader {
+  readonly text: string;
+  readonly tokens: readonly Token[];
+  readonly vocabulary: Vocabulary;
+  readonly part: string;
+  readonly self: CellId | null;
+  /** Null while only names are looked for. */
+  readonly surroundings: Surroundings | null;
+
+  readonly mentions: CellId[] = [];
+  readonly recaps: RecapScope[] = [];
+  readonly marks: Mark[] = [];
+  problem: ReadingProblem | null = null;
+  at = 0;
+  depth = 0;
+  /** How many brackets are open here. */
+  brackets = 0;
+  /** Every plus, minus, less and with, for conditions: where it stands and inside how many brackets. */
+  readonly sums: { readonly spot: Spot; readonly brackets: number }[] = [];
+  /** True when how the formula reads hangs on what a named cell holds. */
+  askedHolds = false;
+  /** Token indices of every `or` that belongs to `whichever is …`. */
+  readonly choosingOrs: ReadonlySet<number>;
+  /** What stands between brackets: the loosest level, handed in because it leans on everything else. */
+  readonly readFormula: (r: Reader) => Formula;
+
+  constructor(
+    text: string,
+    tokens: readonly Token[],
+    vocabulary: Vocabulary,
+    part: string,
+    self: CellId | null,
+    surroundings: Surroundings | null,
+    readFormula: (r: Reader) => Formula,
+  ) {
+    this.text = text;
+    this.tokens = tokens;
+    this.vocabulary = vocabulary;
+    this.part = part;
+    this.self = self;
+    this.surroundings = surroundings;
+    this.readFormula = readFormula;
+    this.choosingOrs = choosingOrs(tokens);
+  }
+
+  get token(): Token {
+    return this.peek(0);
+  }
+
+  peek(ahead: number): Token {
+    return this.tokens[Math.min(this.at + ahead, this.tokens.length - 1)] as Token;
+  }
+
+  /** Do these words (or marks) stand here? */
+  sees(...words: readonly string[]): boolean {
+    return words.every((word, i) => {
+      const token = this.peek(i);
+      return token.text === word && (token.kind === 'word' || token.kind === 'symbol');
+    });
+  }
+
+  seesAt(ahead: number, ...words: readonly string[]): boolean {
+    return words.every((word, i) => {
+      const token = this.peek(ahead + i);
+      return token.text === word && (token.kind === 'word' || token.kind === 'symbol');
+    });
+  }
+
+  /** Takes the words if they stand here. Marks them as operator words. */
+  maybe(...words: readonly string[]): boolean {
+    if (!this.sees(...words)) return false;
+    this.take(words.length, 'operator');
+    return true;
+  }
+
+  /** Takes a mark that is part of an amount. */
+  maybeMark(mark: string): boolean {
+    if (!this.sees(mark)) return false;
+    this.at++;
+    return true;
+  }
+
+  /** Goes on by so many tokens, marked as what they are. */
+  take(count: number, kind: Mark['kind'], cell: CellId | null = null): Spot {
+    const spot = { from: this.token.from, to: this.peek(Math.max(0, count - 1)).to };
+    if (count > 0) this.marks.push({ ...spot, kind, cell });
+    this.at += count;
+    return spot;
+  }
+
+  skipArticle(): void {
+    if (this.token.kind === 'word' && ARTICLES.has(this.token.text)) this.at++;
+  }
+
+  /** From a place to the end of what was read last. */
+  since(from: number): Spot {
+    const last = this.tokens[this.at - 1];
+    return { from, to: Math.max(from, last?.to ?? from) };
+  }
+
+  /** Leaves a hole and goes to the end; only the first problem is kept. */
+  fail(problem: ReadingProblem): Hole {
+    const spot = problem.spots[0] ?? { from: this.token.from, to: this.token.to };
+    this.problem ??= problem;
+    this.at = this.tokens.length - 1;
+    return { kind: 'hole', spot };
+  }
+
+  /** The text with a stretch replaced, as a fix. */
+  fix(say: string, spot: Spot, insert: string): Fix {
+    return { say, formula: this.text.slice(0, spot.from) + insert + this.text.slice(spot.to) };
+  }
+
+  slice(spot: Spot): string {
+    return this.text.slice(spot.from, spot.to);
+  }
+
+  mention(cell: CellId): void {
+    if (!this.mentions.includes(cell)) this.mentions.push(cell);
+  }
+
+  /** Does the tree hold a share, as far as can be told here? */
+  holdsShare(tree: Formula): boolean {
+    if (tree.kind === 'amount') return tree.holds.measure.kind === 'share';
+    if (tree.kind === 'name') {
+      this.askedHolds = true;
+      return this.surroundings?.holdsOf(tree.cell)?.measure.kind === 'share';
+    }
+    return false;
+  }
+
+  /** A plain written number, made for a word such as `half`. */
+  number(value: string, say: string, spot: Spot): Amount {
+    const holds = { measure: NUMBER, showIn: null, written: writtenUnits() };
+    return { kind: 'amount', value: new Fraction(value), holds, bare: true, label: null, say, spot };
+  }
+
+  /** Where the bracket that is open here closes, or the text ends. */
+  endOfBracket(): number {
+    let open = 0;
+    for (let i = this.at; i < this.tokens.length; i++) {
+      const token = this.tokens[i] as Token;
+      if (token.text === '(' || token.text === '[') open++;
+      if (token.text === ')' || token.text === ']') {
+        if (open === 0) return token.from;
+        open--;
+      }
+    }
+    return this.text.trimEnd().length;
+  }
+
+  /** Does a cell hold what this unit or noun measures? For suggesting what to divide by. */
+  holdsTerm(id: CellId, term: Term | null): boolean {
+    const measure = this.surroundings?.holdsOf(id)?.measure;
+    if (measure?.kind !== 'amount' || measure.rate || !term) return false;
+    const wanted = term.kind === 'unit' ? term.unit.dimension : countOf(term.noun);
+    return measure.dimension === wanted;
+  }
+
+  /** Units and counted things with a name near this word. */
+  nearUnits(word: string): readonly string[] {
+    return nearNames(word, [...unitPhrases.keys(), ...this.vocabulary.nouns.phrases.keys()], 3);
+  }
+
+  /** A problem about words that are no name here, with the nearest names. */
+  unknownName(): ReadingProblem {
+    let count = 0;
+    while (count < 8) {
+      const token = this.peek(count);
+      const reads =
+        token.kind === 'word' && !OPERATOR_WORDS.has(token.text)
+          ? true
+          : count > 0 && token.kind === 'number' && this.peek(count - 1).kind === 'word';
+      if (!reads) break;
+      count++;
+    }
+    if (count === 0) {
+      const spot = { from: this.token.from, to: this.token.to };
+      return { code: 'unread', spots: [spot], word: this.slice(spot) };
+    }
+    const spot = { from: this.token.from, to: this.peek(count - 1).to };
+    const word = this.slice(spot);
+    const names = [...this.vocabulary.namesIn(this.part, this.self)].map((n) => n.say);
+    let near: readonly string[] = [];
+    let nearSpot = spot;
+    // The mistyped name may be followed by other words: try the longest stretch first.
+    for (let words = count; words > 0 && near.length === 0; words--) {
+      nearSpot = { from: spot.from, to: this.peek(words - 1).to };
+      near = nearNames(this.slice(nearSpot), names, 3);
+    }
+    return {
+      code: 'unknown-name',
+      spots: [near.length > 0 ? nearSpot : spot],
+      word: near.length > 0 ? this.slice(nearSpot) : word,
+      near,
+      fixes: near.map((name) => this.fix(`Use "${name}"`, nearSpot, name)),
+    };
+  }
+}
+
+/** For every `whichever`, the nearest `or` before it at the same depth. */
+function choosingOrs(tokens: readonly Token[]): ReadonlySet<number> {
+  const found = new Set<number>();
+  const open: number[][] = [[]];
+  tokens.forEach((token, i) => {
+    if (token.kind === 'quoted') return;
+    if (token.text === '(' || token.text === '[') open.push([]);
+    else if ((token.text === ')' || token.text === ']') && open.length > 1) open.pop();
+    else if (token.text === 'or') open.at(-1)?.push(i);
+    else if (token.text === 'whichever') {
+      const or = open.at(-1)?.pop();
+      if (or !== undefined) found.add(or);
+    }
+  });
+  return found;
+}

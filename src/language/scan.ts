@@ -1,0 +1,61 @@
+// A formula's names before anything is measured: what it needs, so that the cells can be put in order.
+import { parseTokens } from './parse.ts';
+import { LONGEST_FORMULA, type Token, tokensOf } from './lexer.ts';
+import type { Mark, Scan } from './reading.ts';
+import type { CellId, Formula } from './tree.ts';
+import type { Vocabulary } from './vocabulary.ts';
+
+/** What this floor keeps in a scan. */
+export interface ScanInner {
+  readonly tokens: readonly Token[];
+  /** The tree, where how it reads hangs on no named cell; else null, and it is read again. */
+  readonly tree: Formula | null;
+  readonly marks: readonly Mark[];
+}
+
+/** Finds the names and recaps in a formula. `part` is the key of its part; `self` the cell it belongs to. */
+export function scan(
+  text: string,
+  vocabulary: Vocabulary,
+  part: string,
+  self: CellId | null,
+): Scan {
+  const tooLong = text.length > LONGEST_FORMULA;
+  const tokens = tokensOf(tooLong ? '' : text);
+  const r = parseTokens(text, tokens, vocabulary, part, self, null);
+  const mentions = [...r.mentions];
+  if (r.problem) sweep(tokens, vocabulary, part, self, mentions);
+  const settled = !r.problem && !r.askedHolds && r.recaps.length === 0;
+  const inner: ScanInner = { tokens, tree: settled ? r.tree : null, marks: r.marks };
+  return {
+    text,
+    part,
+    self,
+    mentions,
+    recaps: r.recaps,
+    words: [...new Set(tokens.filter((t) => t.kind !== 'end').map((t) => t.text))],
+    given: isGiven(r.tree),
+    inner,
+  };
+}
+
+function isGiven(tree: Formula): boolean {
+  if (tree.kind === 'negative') return tree.of.kind === 'amount';
+  return tree.kind === 'amount' || tree.kind === 'words' || tree.kind === 'yes-no';
+}
+
+/** In a formula that can't be read, every name that stands anywhere still counts: it may be mended, or renamed. */
+function sweep(
+  tokens: readonly Token[],
+  vocabulary: Vocabulary,
+  part: string,
+  self: CellId | null,
+  mentions: CellId[],
+): void {
+  for (let at = 0; at < tokens.length; at++) {
+    const found = vocabulary.nameAt(tokens, at, part, self);
+    if (!found) continue;
+    for (const id of found.cells) if (!mentions.includes(id)) mentions.push(id);
+    at += found.length - 1;
+  }
+}

@@ -1,0 +1,317 @@
+// The canonical sentence: a tree said back in tidy words, with brackets wherever a careful reader might doubt.
+// Read again, the sentence gives the same tree.
+import { LENGTH } from '../quantity/dimension.ts';
+import type { Form, Term } from '../quantity/form.ts';
+import type { Binary, Formula, Relation } from './tree.ts';
+import type { Nouns } from '../quantity/nouns.ts';
+
+// How tightly a form holds together; a part that is looser than its place wants stands in brackets.
+const CONDITION = 0;
+const OR = 1;
+const AND = 2;
+const NOT = 3;
+const COMPARISON = 4;
+const CLAUSE = 5;
+const SUM = 6;
+const TERM = 7;
+const VALUE = 8;
+const SLOT = 9;
+
+/** The sentence. `nouns` gives plurals. */
+export function sentence(tree: Formula, nouns: Nouns): string {
+  return new Speaker(nouns).say(tree, CONDITION);
+}
+
+class Speaker {
+  readonly #nouns: Nouns;
+
+  constructor(nouns: Nouns) {
+    this.#nouns = nouns;
+  }
+
+  say(tree: Formula, place: number): string {
+    const words = tree.kind === 'binary' ? this.#chain(tree) : this.#plain(tree);
+    return tightness(tree) < place ? `(${words})` : words;
+  }
+
+  /** A chain of operators grouped to the left, without a call for each. */
+  #chain(tree: Binary): string {
+    const chain: Binary[] = [];
+    let left: Formula = tree;
+    while (left.kind === 'binary') {
+      const outer = chain.at(-1);
+      if (outer && this.#bracketed(outer, left)) break;
+      chain.push(left);
+      left = left.left;
+    }
+    const innermost = chain.at(-1);
+    const pieces: string[] = [innermost ? this.#operand(left, innermost) : ''];
+    for (let i = chain.length - 1; i >= 0; i--) {
+      const node = chain[i] as Binary;
+      pieces.push(OPERATOR[node.op], this.#rightOperand(node));
+    }
+    return pieces.join(' ');
+  }
+
+  #operand(left: Formula, outer: Binary): string {
+    return this.say(left, left.kind === 'binary' || IS_PHRASE.has(left.kind) ? SLOT : VALUE);
+  }
+
+  /** Products and sums don't mix without brackets; neither do `at` and `over` with what comes before. */
+  #bracketed(outer: Binary, left: Binary): boolean {
+    const sum = isSum(outer);
+    if (sum !== isSum(left)) return true;
+    if (sum) return false;
+    return (outer.op === 'at' || outer.op === 'over') !== (left.op === 'at' || left.op === 'over')
+      ? left.op === 'at' || left.op === 'over'
+      : false;
+  }
+
+  #rightOperand(node: Binary): string {
+    return this.say(node.right, IS_PHRASE.has(node.right.kind) ? SLOT : VALUE);
+  }
+
+  #plain(tree: Exclude<Formula, Binary>): string {
+    switch (tree.kind) {
+      case 'amount':
+        return tree.say;
+      case 'words':
+        return `"${tree.text}"`;
+      case 'yes-no':
+        return tree.value ? 'yes' : 'no';
+      case 'name':
+        return tree.say;
+      case 'negative':
+        return `−${this.say(tree.of, tree.of.kind === 'power' ? VALUE : SLOT)}`;
+      case 'comparison':
+        return `${this.say(tree.left, SUM)} ${RELATION[tree.relation]} ${this.say(tree.right, SUM)}`;
+      case 'between':
+        return `${this.say(tree.of, SUM)} is between ${this.say(tree.low, TERM)} and ${this.say(tree.high, TERM)}`;
+      case 'and':
+        return `${this.say(tree.left, AND)} and ${this.say(tree.right, NOT)}`;
+      case 'or':
+        return `${this.say(tree.left, OR)} or ${this.say(tree.right, AND)}`;
+      case 'not':
+        return `not ${this.say(tree.of, tree.of.kind === 'not' ? NOT : SLOT)}`;
+      case 'condition':
+        return this.#condition(tree);
+      case 'in-units':
+        return `${this.#closed(tree.of)} in ${this.#form(tree.form)}`;
+      case 'in-packs':
+        return `${this.#closed(tree.of)} in ${this.#stock(tree.holdsEach, tree.noun)}`;
+      case 'as-noun':
+        return `${this.#closed(tree.of)} as ${this.#nouns.many(tree.noun)}`;
+      case 'rounded':
+        return `${this.#closed(tree.of)} rounded${WAY[tree.way]}${this.#step(tree)}`;
+      case 'marked-up':
+        return `${this.#closed(tree.of)} marked up ${tree.share.kind === 'amount' ? '' : 'by '}${this.#shareSlot(tree.share)}`;
+      case 'for-shares':
+        return `${this.#closed(tree.of)} for ${this.#shares(tree.shares)}`;
+      case 'limited':
+        return `${this.#closed(tree.of)} not ${tree.side === 'not-less' ? 'less' : 'more'} than ${this.say(tree.limit, SLOT)}`;
+      case 'pick':
+        return this.#pick(tree);
+      case 'list':
+        return `${tree.what} of ${this.#items(tree.items)}`;
+      case 'part-of':
+        return `${this.say(tree.share, SLOT)} of ${this.say(tree.of, VALUE)}`;
+      case 'what-share':
+        return `what share ${this.say(tree.of, SLOT)} is of ${this.say(tree.whole, SLOT)}`;
+      case 'power':
+        return `${this.say(tree.of, SLOT)} ${tree.power === 2 ? 'squared' : 'cubed'}`;
+      case 'square-root':
+        return `square root of ${this.say(tree.of, VALUE)}`;
+      case 'pi':
+        return 'pi';
+      case 'diagonal':
+        return `diagonal of ${this.say(tree.a, SLOT)} and ${this.say(tree.b, SLOT)}`;
+      case 'circle': {
+        const opening = tree.what === 'area' ? 'circle area for' : 'circumference for';
+        const size = this.say(tree.size, SLOT);
+        return `${opening} ${size}${size.endsWith(tree.across) ? '' : ` ${tree.across}`}`;
+      }
+      case 'triangle': {
+        const [a, b, c] = tree.sides.map((s) => this.say(s, SLOT));
+        return `triangle area for sides ${a}, ${b} and ${c}`;
+      }
+      case 'pieces':
+        return `${this.say(tree.count, SLOT)} of ${this.say(tree.length, SLOT)} from ${this.#stock(tree.stock, tree.noun)}`;
+      case 'spaced': {
+        const along = tree.ends === 'loop' ? 'around' : 'along';
+        const ends = tree.ends === 'one' ? ', one end' : tree.ends === 'neither' ? ', neither end' : '';
+        return `${this.#nouns.many(tree.noun)} every ${this.say(tree.spacing, SLOT)} ${along} ${this.say(tree.along, SLOT)}${ends}`;
+      }
+      case 'fewest': {
+        const gap = tree.gapRelation === 'under' ? 'under' : 'at most';
+        return `fewest ${this.#nouns.many(tree.noun)} of ${this.say(tree.width, SLOT)} across ${this.say(tree.across, SLOT)} with gaps ${gap} ${this.say(tree.gap, SLOT)}`;
+      }
+      case 'even-gap':
+        return `even gap for ${this.say(tree.count, SLOT)} of ${this.say(tree.width, SLOT)} across ${this.say(tree.across, SLOT)}`;
+      case 'recap':
+        return tree.say;
+      case 'bracket':
+        return this.say(tree.of, CONDITION);
+      case 'hole':
+        return '…';
+    }
+  }
+
+  /** What a clause works on: a sum or less; a comma shows that it is closed where it has operators in it. */
+  #closed(of: Formula): string {
+    const words = this.say(of, CLAUSE);
+    // A bare number is closed too: `12, in cubic yards` is not twelve inches.
+    const open = tightness(of) <= TERM || /[\d½⅓⅔¼¾⅛⅜⅝⅞]$/.test(words);
+    return open ? `${words},` : words;
+  }
+
+  #condition(tree: Extract<Formula, { kind: 'condition' }>): string {
+    const branches = tree.branches.map(
+      (b) => `${this.say(b.value, TERM)} where ${this.say(b.when, OR)}`,
+    );
+    return `${branches.join(', ')}, otherwise ${this.say(tree.otherwise, VALUE)}`;
+  }
+
+  #pick(tree: Extract<Formula, { kind: 'pick' }>): string {
+    return `the ${tree.which === 'greater' ? 'greater' : 'lesser'} of ${this.#items(tree.items)}`;
+  }
+
+  #items(items: readonly Formula[]): string {
+    const said = items.map((item) =>
+      item.kind === 'binary' && item.op === 'at' && isSlot(item.left) && isSlot(item.right)
+        ? this.say(item, TERM)
+        : this.say(item, SLOT),
+    );
+    return said.length < 2 ? said.join('') : `${said.slice(0, -1).join(', ')} and ${said.at(-1)}`;
+  }
+
+  #shares(shares: readonly { share: Formula; label: string | null }[]): string {
+    const said = shares.map(({ share, label }) => {
+      const words = this.#shareSlot(share);
+      if (label === 'margin' && share.kind !== 'amount') return `a margin of ${words}`;
+      const article = label === 'margin' && share.kind === 'amount' ? `a ${words}` : words;
+      return label && !words.endsWith(label) ? `${article} ${label}` : article;
+    });
+    return said.length < 2 ? said.join('') : `${said.slice(0, -1).join(', ')} and ${said.at(-1)}`;
+  }
+
+  #shareSlot(share: Formula): string {
+    return this.say(share, SLOT);
+  }
+
+  #step(tree: Extract<Formula, { kind: 'rounded' }>): string {
+    if (!tree.step) return '';
+    return ` to the ${tree.way === 'nearest' ? 'nearest' : 'next'} ${this.say(tree.step, SLOT)}`;
+  }
+
+  #stock(each: Formula, noun: string): string {
+    const many = this.#nouns.many(noun);
+    const { measure } = each.kind === 'amount' ? each.holds : { measure: null };
+    const isLength = measure?.kind === 'amount' && measure.dimension === LENGTH && each.kind === 'amount';
+    return isLength ? `${each.say} ${many}` : `${many} of ${this.say(each, SLOT)}`;
+  }
+
+  #form(form: Form): string {
+    const over = form.over.map((t) => this.#term(t, true)).join(' ');
+    return over + form.under.map((t) => ` per ${t.count ? `${t.count} ` : ''}${this.#term(t, t.count !== null)}`).join('');
+  }
+
+  #term(term: Term, many: boolean): string {
+    if (term.kind === 'noun') return many ? this.#nouns.many(term.noun) : term.noun;
+    return many ? term.unit.many : term.unit.one;
+  }
+}
+
+const OPERATOR: Readonly<Record<Binary['op'], string>> = {
+  plus: 'plus',
+  minus: 'minus',
+  times: 'times',
+  by: 'by',
+  at: 'at',
+  over: 'divided by',
+};
+
+const RELATION: Readonly<Record<Relation, string>> = {
+  is: 'is',
+  'is-not': 'is not',
+  more: 'is more than',
+  less: 'is less than',
+  'at-least': 'is at least',
+  'at-most': 'is at most',
+};
+
+/** Phrases with several words of their own: beside an operator they stand in brackets. */
+const IS_PHRASE: ReadonlySet<Formula['kind']> = new Set([
+  'part-of',
+  'what-share',
+  'square-root',
+  'diagonal',
+  'circle',
+  'triangle',
+  'pieces',
+  'spaced',
+  'fewest',
+  'even-gap',
+]);
+
+const WAY = { up: ' up', down: ' down', nearest: '' } as const;
+
+function isSum(node: Binary): boolean {
+  return node.op === 'plus' || node.op === 'minus';
+}
+
+function isSlot(tree: Formula): boolean {
+  return tightness(tree) >= SLOT;
+}
+
+function tightness(tree: Formula): number {
+  switch (tree.kind) {
+    case 'condition':
+      return CONDITION;
+    case 'or':
+      return OR;
+    case 'and':
+      return AND;
+    case 'not':
+      return NOT;
+    case 'comparison':
+    case 'between':
+      return COMPARISON;
+    case 'in-units':
+    case 'in-packs':
+    case 'as-noun':
+    case 'rounded':
+    case 'marked-up':
+    case 'for-shares':
+    case 'limited':
+    // After the last item of a list only a comma lets anything follow.
+    case 'list':
+    case 'pick':
+      return CLAUSE;
+    case 'binary':
+      return isSum(tree) ? SUM : TERM;
+    case 'spaced':
+      return tree.ends === 'one' || tree.ends === 'neither' ? CLAUSE : VALUE;
+    case 'negative':
+    case 'part-of':
+    case 'what-share':
+    case 'power':
+    case 'square-root':
+    case 'diagonal':
+    case 'circle':
+    case 'triangle':
+    case 'pieces':
+    case 'fewest':
+    case 'even-gap':
+    case 'recap':
+      return VALUE;
+    case 'bracket':
+      return tightness(tree.of);
+    case 'amount':
+    case 'words':
+    case 'yes-no':
+    case 'name':
+    case 'pi':
+    case 'hole':
+      return SLOT;
+  }
+}

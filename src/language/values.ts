@@ -1,0 +1,241 @@
+// Levels 6 and 7: amounts, names, brackets, and the phrases that stand where a value is needed.
+import { expectAmount, seesAmount, termAfter } from './amounts.ts';
+import { nameWords } from './lexer.ts';
+import { partOf, phraseAt, piecesOf } from './phrases.ts';
+import { DEEPEST, type Reader } from './reader.ts';
+import type { Formula } from './tree.ts';
+import { plainName } from './vocabulary.ts';
+
+/** value = sign value | prime { 'squared' | 'cubed' } */
+export function expectValue(r: Reader): Formula {
+  if (r.depth >= DEEPEST) {
+    return r.fail({ code: 'too-deep', spots: [r.token], most: DEEPEST });
+  }
+  r.depth++;
+  const value = signed(r);
+  r.depth--;
+  return value;
+}
+
+function signed(r: Reader): Formula {
+  const from = r.token.from;
+  if (r.sees('-')) {
+    r.take(1, 'operator');
+    const of = expectValue(r);
+    return { kind: 'negative', of, spot: r.since(from) };
+  }
+  let value = prime(r);
+  for (;;) {
+    const power = r.sees('squared') || r.sees('²') ? 2 : r.sees('cubed') || r.sees('³') ? 3 : null;
+    if (!power) return value;
+    r.take(1, 'operator');
+    value = { kind: 'power', of: value, power, spot: r.since(from) };
+  }
+}
+
+function prime(r: Reader): Formula {
+  if (r.sees('(') || r.sees('[')) {
+    const bracket = expectBracket(r);
+    return (r.problem ? null : maybePieces(r, bracket)) ?? bracket;
+  }
+  if (seesAmount(r)) {
+    const amount = expectAmount(r);
+    if (r.sees('of') && !r.problem) return piecesOf(r, amount) ?? partOf(r, amount);
+    return amount;
+  }
+  if (r.token.kind === 'quoted') {
+    const text = r.token.text;
+    return { kind: 'words', text, spot: r.take(1, 'amount') };
+  }
+  const name = r.vocabulary.nameAt(r.tokens, r.at, r.part, r.self);
+  const phrase = phraseAt(r);
+  if (phrase && phrase.opening > (name?.length ?? 0)) return phrase.read(r);
+  if (name) return afterName(r, expectName(r));
+  if (r.sees('yes') || r.sees('no')) {
+    const value = r.sees('yes');
+    return { kind: 'yes-no', value, spot: r.take(1, 'amount') };
+  }
+  return missing(r);
+}
+
+/** One amount, one name or one bracket: what a phrase or clause takes. */
+export function expectSlot(r: Reader): Formula {
+  if (seesAmount(r)) return expectAmount(r);
+  if (r.sees('(') || r.sees('[')) return expectBracket(r);
+  if (r.vocabulary.nameAt(r.tokens, r.at, r.part, r.self)) return expectName(r);
+  if (r.sees('-') && !r.peek(1).gap) return expectValue(r);
+  r.skipArticle();
+  if (seesAmount(r)) return expectAmount(r);
+  if (r.sees('pi')) return expectValue(r);
+  return missing(r);
+}
+
+export function seesSlot(r: Reader): boolean {
+  return (
+    seesAmount(r) ||
+    r.sees('(') ||
+    r.sees('[') ||
+    r.vocabulary.nameAt(r.tokens, r.at, r.part, r.self) !== null
+  );
+}
+
+/** The name that stands here, already known to be one. */
+export function expectName(r: Reader): Formula {
+  const found = r.vocabulary.nameAt(r.tokens, r.at, r.part, r.self);
+  const id = found?.cells[0];
+  if (!found || id === undefined) return missing(r);
+  if (found.cells.length > 1) return ambiguous(r, found.length, found.cells);
+  const skipped = found.length > 1 ? r.token : null;
+  const spot = r.take(found.length, 'name', id);
+  r.mention(id);
+  const cell = r.vocabulary.cell(id);
+  const name = plainName(cell?.name ?? '');
+  const words = nameWords(cell?.name ?? '').length;
+  const article = skipped && /^(the|a|an)$/.test(skipped.text) ? 1 : 0;
+  const qualified = found.length - article > words;
+  const say = qualified ? `${r.vocabulary.partName(cell?.part ?? '')} ${name}` : name;
+  return { kind: 'name', cell: id, say, spot };
+}
+
+function afterName(r: Reader, name: Formula): Formula {
+  if (name.kind !== 'name') return name;
+  const pieces = maybePieces(r, name);
+  if (pieces) return pieces;
+  if ((r.sees('of') || r.sees('on')) && (r.holdsShare(name) || !r.surroundings)) {
+    return partOf(r, name);
+  }
+  return name;
+}
+
+function maybePieces(r: Reader, count: Formula): Formula | null {
+  const follows = r.sees('pieces', 'of') || r.sees('piece', 'of') || r.sees('of');
+  return follows ? piecesOf(r, count) : null;
+}
+
+function ambiguous(r: Reader, length: number, cells: readonly number[]): Formula {
+  const spot = { from: r.token.from, to: r.peek(length - 1).to };
+  for (const id of cells) r.mention(id);
+  const choices = cells.map((id) => {
+    const cell = r.vocabulary.cell(id);
+    return `${r.vocabulary.partName(cell?.part ?? '')} ${plainName(cell?.name ?? '')}`.trim();
+  });
+  return r.fail({
+    code: 'ambiguous-name',
+    spots: [spot],
+    word: r.slice(spot),
+    choices,
+    fixes: choices.map((say) => r.fix(`Use "${say}"`, spot, say)),
+  });
+}
+
+function expectBracket(r: Reader): Formula {
+  const open = r.token;
+  r.at++;
+  r.brackets++;
+  const inner = r.readFormula(r);
+  if (r.problem) return inner;
+  if (!r.sees(')') && !r.sees(']')) {
+    const atEnd = r.token.kind === 'end';
+    if (!atEnd) return leftOver(r);
+    return r.fail({
+      code: 'unclosed-bracket',
+      spots: [{ from: open.from, to: open.to }],
+      fixes: [{ say: 'Close it at the end', formula: r.text.trimEnd() + ')' }],
+    });
+  }
+  r.at++;
+  r.brackets--;
+  // The brackets belong to the spot, so that a fix can move the whole.
+  return { ...inner, spot: r.since(open.from) };
+}
+
+function missing(r: Reader): Formula {
+  const token = r.token;
+  const before = r.at > 0 ? (r.tokens[r.at - 1] ?? null) : null;
+  if (token.kind === 'word') {
+    const problem = r.unknownName();
+    if (problem.code === 'unknown-name') return r.fail(problem);
+  }
+  const spot =
+    token.kind === 'end'
+      ? (before ?? { from: 0, to: r.text.length })
+      : { from: token.from, to: token.to };
+  return r.fail({
+    code: 'missing-value',
+    spots: [{ from: spot.from, to: spot.to }],
+    after: before ? r.slice(before) : null,
+  });
+}
+
+/** Something stands here that nothing before it takes. */
+export function leftOver(r: Reader): Formula {
+  const token = r.token;
+  const here = { from: token.from, to: token.to };
+  const last = r.marks.at(-1);
+  const before = r.tokens[r.at - 1];
+  if (token.text === ')' || token.text === ']') {
+    return r.fail({
+      code: 'stray-bracket',
+      spots: [here],
+      fixes: [r.fix('Take it away', here, '')],
+    });
+  }
+  const name = token.kind === 'word' ? r.vocabulary.nameAt(r.tokens, r.at, r.part, r.self) : null;
+  const term = token.kind === 'word' && !name ? termAfter(r, 0) : null;
+  if (term && last) {
+    const right = { from: token.from, to: r.peek(term.length - 1).to };
+    return r.fail({
+      code: 'missing-operator',
+      spots: [{ from: last.from, to: last.to }, right],
+      left: r.slice(last),
+      right: r.slice(right),
+      fixes: [r.fix('For each of them', { from: last.to, to: token.from }, ' per ')],
+    });
+  }
+  if (!name && token.kind === 'word' && before?.kind === 'number') {
+    return r.fail({
+      code: 'unknown-unit',
+      spots: [here],
+      word: r.slice(here),
+      number: before.text,
+      fixes: r.nearUnits(token.text).map((near) => r.fix(`Use "${near}"`, here, near)),
+    });
+  }
+  if (last && (name || seesAmount(r) || r.sees('('))) {
+    const right = name ? { from: token.from, to: r.peek(name.length - 1).to } : here;
+    const left = r.slice(last);
+    const percent = r.peek(1).text === '%' ? { from: token.from, to: r.peek(1).to } : null;
+    const fixes = percent
+      ? [
+          r.fix('Add it on', { from: last.to, to: token.from }, ' plus '),
+          r.fix('That share of it', { from: last.from, to: percent.to }, `${r.slice(percent)} of ${left}`),
+        ]
+      : [
+          r.fix('Multiply them', { from: last.to, to: token.from }, ' times '),
+          r.fix('Add them', { from: last.to, to: token.from }, ' plus '),
+        ];
+    return r.fail({
+      code: 'missing-operator',
+      spots: [{ from: last.from, to: last.to }, right],
+      left,
+      right: r.slice(percent ?? right),
+      fixes,
+    });
+  }
+  if (token.kind === 'word' && last?.kind === 'name') {
+    // A name that was begun right and went on wrong: `slab length totl`.
+    const at = r.at;
+    while (r.at > 0 && (r.tokens[r.at - 1]?.from ?? 0) >= last.from) r.at--;
+    const problem = r.unknownName();
+    r.at = at;
+    if (problem.code === 'unknown-name' && problem.near.length > 0) {
+      const longer = problem.near.filter((n) => n !== r.slice(last).toLowerCase());
+      if (longer.length > 0 && (problem.spots[0]?.to ?? 0) > last.to) return r.fail(problem);
+    }
+  }
+  if (token.kind === 'word') {
+    const problem = r.unknownName();
+    if (problem.code === 'unknown-name' && problem.near.length > 0) return r.fail(problem);
+  }
+  return r.fail({ code: 'unread', spots: [here], word: r.slice(here) });
+}

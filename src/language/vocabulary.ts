@@ -1,0 +1,205 @@
+// What can be named: the cells and parts of a notebook, units and counted things, each found by its words.
+// A name in reach of a formula: the own part's first, then the notebook's; see `nameAt`.
+import type { Nouns } from '../quantity/nouns.ts';
+import { type Unit, unitPhrases } from '../quantity/units.ts';
+import { ARTICLES, type Token, nameWords, tokensOf } from './lexer.ts';
+import type { NamedCell, PartName } from './reading.ts';
+import type { CellId } from './tree.ts';
+import { Trie } from './trie.ts';
+import { OPERATOR_WORDS } from './words.ts';
+
+/** A name found at a token: how many tokens it takes, and the cell; several when parts share it. */
+export interface NameFound {
+  readonly length: number;
+  readonly cells: readonly CellId[];
+}
+
+/** The cells of one name. A job of many like sections has many of them, so each part's are found at once. */
+interface Namesakes {
+  /** By the key of their part, lowest id first: what a formula means hangs on no history. */
+  readonly byPart: Map<string, CellId[]>;
+  /** With an operator word in it a name is read in another part only with its own part's name before it. */
+  readonly needsPart: boolean;
+}
+
+export class Vocabulary {
+  readonly nouns: Nouns;
+  readonly #cells = new Map<CellId, NamedCell>();
+  readonly #names = new Trie<Namesakes>();
+  readonly #namesakes = new Map<string, Namesakes>();
+  readonly #parts = new Trie<string>();
+  readonly #nouns = new Trie<string>();
+  #partNames: readonly PartName[] = [];
+  #nameOfPart: ReadonlyMap<string, string> = new Map();
+
+  constructor(nouns: Nouns) {
+    this.nouns = nouns;
+    for (const [phrase, noun] of nouns.phrases) this.#nouns.add(nameWords(phrase), noun);
+  }
+
+  setParts(parts: readonly PartName[]): void {
+    for (const part of this.#partNames) this.#parts.remove(nameWords(part.name), part.key);
+    this.#partNames = parts;
+    this.#nameOfPart = new Map(parts.map((part) => [part.key, part.name]));
+    for (const part of parts) {
+      const words = nameWords(part.name);
+      if (words.length > 0) this.#parts.add(words, part.key);
+    }
+  }
+
+  add(cell: NamedCell): void {
+    this.#cells.set(cell.id, cell);
+    const words = nameWords(cell.name);
+    if (words.length === 0) return;
+    const key = words.join(' ');
+    let namesakes = this.#namesakes.get(key);
+    if (!namesakes) {
+      namesakes = { byPart: new Map(), needsPart: words.some((w) => OPERATOR_WORDS.has(w)) };
+      this.#namesakes.set(key, namesakes);
+      this.#names.add(words, namesakes);
+    }
+    const ids = namesakes.byPart.get(cell.part);
+    if (ids) ids.splice(placeFor(cell.id, ids), 0, cell.id);
+    else namesakes.byPart.set(cell.part, [cell.id]);
+  }
+
+  remove(id: CellId): void {
+    const cell = this.#cells.get(id);
+    if (!cell) return;
+    this.#cells.delete(id);
+    const words = nameWords(cell.name);
+    const namesakes = this.#namesakes.get(words.join(' '));
+    const ids = namesakes?.byPart.get(cell.part);
+    if (!namesakes || !ids) return;
+    ids.splice(ids.indexOf(id), 1);
+    if (ids.length === 0) namesakes.byPart.delete(cell.part);
+    if (namesakes.byPart.size > 0) return;
+    this.#namesakes.delete(words.join(' '));
+    this.#names.remove(words, namesakes);
+  }
+
+  cell(id: CellId): NamedCell | undefined {
+    return this.#cells.get(id);
+  }
+
+  partName(key: string): string {
+    return this.#nameOfPart.get(key) ?? '';
+  }
+
+  get parts(): readonly PartName[] {
+    return this.#partNames;
+  }
+
+  /** The words that an index from words to formulas keeps for this name. */
+  wordsOf(name: string): readonly string[] {
+    return nameWords(name);
+  }
+
+  /**
+   * The longest name at `at` that can be read in `part`, an article before it skipped.
+   * Of equal length the own part's wins; then one written with its part's name; then the only other
+   * part's that has it. Several cells: parts share it and none can be told from the words.
+   */
+  nameAt(
+    tokens: readonly Token[],
+    at: number,
+    part: string,
+    self: CellId | null,
+  ): NameFound | null {
+    const skip = ARTICLES.has(tokens[at]?.text ?? '') ? 1 : 0;
+    const start = at + skip;
+    let best: NameFound | null = null;
+    for (const found of this.#names.all(tokens, start)) {
+      const cells = inReach(found.values, part, self);
+      if (cells.length > 0) {
+        best = { length: found.length + skip, cells };
+        break;
+      }
+    }
+    for (const prefix of this.#parts.all(tokens, start)) {
+      for (const found of this.#names.all(tokens, start + prefix.length)) {
+        const length = skip + prefix.length + found.length;
+        if (best && best.length >= length) break;
+        const cells = ofParts(found.values, prefix.values, self);
+        if (cells.length > 0) best = { length, cells };
+      }
+    }
+    return best;
+  }
+
+  /** How a cell has to be written in a formula of `part`: alone where that reads as it, else with its part's name. */
+  wayToSay(id: CellId, part: string, self: CellId | null): string {
+    const cell = this.#cells.get(id);
+    if (!cell) return '';
+    const alone = this.#reads(cell.name, id, part, self);
+    return alone ? plainName(cell.name) : `${this.partName(cell.part)} ${plainName(cell.name)}`;
+  }
+
+  /** Every name that can be written in a formula of `part`, as it has to be written, with its cell. */
+  *namesIn(part: string, self: CellId | null): Iterable<{ say: string; id: CellId }> {
+    for (const cell of this.#cells.values()) {
+      if (cell.id !== self) yield { say: this.wayToSay(cell.id, part, self), id: cell.id };
+    }
+  }
+
+  partAt(tokens: readonly Token[], at: number): { length: number; key: string } | null {
+    const found = this.#parts.longest(tokens, at);
+    const key = found?.values[0];
+    return found && key !== undefined ? { length: found.length, key } : null;
+  }
+
+  unitAt(tokens: readonly Token[], at: number): { length: number; unit: Unit } | null {
+    const found = UNITS_BY_WORDS.longest(tokens, at);
+    const unit = found?.values[0];
+    return found && unit ? { length: found.length, unit } : null;
+  }
+
+  nounAt(tokens: readonly Token[], at: number): { length: number; noun: string } | null {
+    const found = this.#nouns.longest(tokens, at);
+    const noun = found?.values[0];
+    return found && noun !== undefined ? { length: found.length, noun } : null;
+  }
+
+  #reads(name: string, id: CellId, part: string, self: CellId | null): boolean {
+    const tokens = tokensOf(name);
+    const found = this.nameAt(tokens, 0, part, self);
+    return found !== null && found.length === tokens.length - 1 && found.cells[0] === id && found.cells.length === 1;
+  }
+}
+
+/** The own part's first; else all that other parts have and that can be read without their part's name. */
+function inReach(
+  all: readonly Namesakes[],
+  part: string,
+  self: CellId | null,
+): readonly CellId[] {
+  const own = ofParts(all, [part], self);
+  if (own.length > 0) return own.slice(0, 1);
+  const reachable = all.flatMap(({ byPart, needsPart }) =>
+    needsPart ? (byPart.get('') ?? []) : [...byPart.values()].flat(),
+  );
+  return reachable.filter((id) => id !== self).sort((a, b) => a - b);
+}
+
+function ofParts(
+  all: readonly Namesakes[],
+  parts: readonly string[],
+  self: CellId | null,
+): readonly CellId[] {
+  return all
+    .flatMap(({ byPart }) => parts.flatMap((part) => byPart.get(part) ?? []))
+    .filter((id) => id !== self);
+}
+
+function placeFor(id: CellId, ids: readonly CellId[]): number {
+  const after = ids.findIndex((other) => other > id);
+  return after < 0 ? ids.length : after;
+}
+
+const UNITS_BY_WORDS = new Trie<Unit>();
+for (const [phrase, unit] of unitPhrases) UNITS_BY_WORDS.add(nameWords(phrase), unit);
+
+/** A name as it is written inside a formula: lower case but for words that carry their own capitals. */
+export function plainName(name: string): string {
+  return name.replace(/^\p{Lu}(?=\p{Ll}|$)/u, (c) => c.toLowerCase());
+}

@@ -1,0 +1,32 @@
+// Changes as splices of the text: made, taken back, and put in order.
+import type { Change, Splice } from './document.ts';
+
+/** The text after the change. Splices stand in order and don't overlap. */
+export function changed(text: string, change: Change): string {
+  let out = '';
+  let at = 0;
+  for (const { from, to, insert } of change.splices) {
+    if (from < at || to < from || to > text.length) {
+      throw new Error(`splice ${from}-${to} out of order or outside a text of ${text.length}`);
+    }
+    out += text.slice(at, from) + insert;
+    at = to;
+  }
+  return out + text.slice(at);
+}
+
+/** The change that takes this one back, to be made on the text after it. */
+export function inverse(text: string, change: Change): Change {
+  let shift = 0;
+  const splices = change.splices.map(({ from, to, insert }): Splice => {
+    const start = from + shift;
+    shift += insert.length - (to - from);
+    return { from: start, to: start + insert.length, insert: text.slice(from, to) };
+  });
+  return { say: change.say, splices };
+}
+
+/** Splices in the order of the text. */
+export function inOrder(splices: readonly Splice[]): readonly Splice[] {
+  return [...splices].sort((a, b) => a.from - b.from || a.to - b.to);
+}

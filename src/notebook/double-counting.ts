@@ -1,0 +1,42 @@
+// Cost lines that hold another cost line whole, by name or through worked cells that are no cost lines themselves:
+// both would stand in every total. Price lines may take recaps of cost; they are not looked at.
+import type { CellState } from '../engine/outcome.ts';
+import type { CellId } from '../language/tree.ts';
+import type { Section } from './identified.ts';
+import { wholesIn } from './tree-parts.ts';
+
+export interface DoubleCount {
+  readonly line: CellId;
+  /** The cost line that stands in it as well. */
+  readonly counted: CellId;
+}
+
+export function doubleCounted(
+  sections: readonly Section[],
+  state: (cell: CellId) => CellState,
+): readonly DoubleCount[] {
+  const found: DoubleCount[] = [];
+  const wholes = new Map<CellId, readonly CellId[]>();
+  const wholesOf = (id: CellId): readonly CellId[] => {
+    const known = wholes.get(id);
+    if (known) return known;
+    const { reading, input } = state(id);
+    const made = reading.checked && input.byHand === null ? wholesIn(reading.checked) : [];
+    wholes.set(id, made);
+    return made;
+  };
+  for (const { cells } of sections) {
+    for (const { id, money } of cells) {
+      if (money?.line !== 'cost') continue;
+      const seen = new Set<CellId>([id]);
+      const waiting = [...wholesOf(id)];
+      for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+        if (seen.has(next)) continue;
+        seen.add(next);
+        if (state(next).input.money?.line === 'cost') found.push({ line: id, counted: next });
+        else waiting.push(...wholesOf(next));
+      }
+    }
+  }
+  return found;
+}

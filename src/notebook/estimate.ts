@@ -1,0 +1,314 @@
+// An estimate: the notebook as it stands, its numbers, and what was done to it. The page, the headless run and
+// the tests all go through this door. It knows no screen, no clock and no file.
+import type { CellInput, CellState, Outcome } from '../engine/outcome.ts';
+import { type CellEdit, Workings } from '../engine/workings.ts';
+import type { Plan } from '../language/plan.ts';
+import type { Reading } from '../language/reading.ts';
+import type { CellId } from '../language/tree.ts';
+import type { Holds } from '../quantity/form.ts';
+import { Nouns } from '../quantity/nouns.ts';
+import { type Shown, type ShowSettings, show } from '../quantity/show.ts';
+import { changed, inverse } from './change.ts';
+import type { Cell, Change, Finding, Notebook, Part } from './document.ts';
+import {
+  type Edits,
+  addCellEdit,
+  addPartEdit,
+  byHandEdit,
+  formulaEdit,
+  isRefused,
+  refused,
+  remarkEdit,
+  removeCellEdit,
+  removeRemarkEdit,
+} from './edits.ts';
+import { findingsOf } from './findings.ts';
+import { History } from './history.ts';
+import { NotebookText } from './notebook-text.ts';
+import { LONGEST_TEXT, readNotebook, refusal } from './read-notebook.ts';
+import { type Costs, costsOf } from './recap.ts';
+import { renameEdit, renamePartEdit } from './renames.ts';
+import { insertTemplateEdit, withNewCell } from './templates.ts';
+import { tried } from './trying.ts';
+import { cellEdits, inputOf } from './worked-cells.ts';
+
+/** A change that was made: what to call it and which cells were worked anew, in order. */
+export interface Applied {
+  readonly change: Change;
+  readonly ran: readonly CellId[];
+}
+
+export interface Draft {
+  readonly reading: Reading;
+  readonly outcome: Outcome;
+  readonly shown: Shown | null;
+}
+
+/**
+ * Every change returns what was done, or a finding that says why not (`'change' in result` tells them apart):
+ * a text past the limit, or words that could not be read back as meant. Nothing is lost either way.
+ */
+export interface EstimateDoor {
+  /** A value; a new one after every change. */
+  readonly notebook: Notebook;
+  state(cell: CellId): CellState;
+  /** Works any plan with the cells as they stand now. */
+  evaluate(plan: Plan): Outcome;
+  /** The value as it is shown (`40 bags`, `$259.20`), with "so far" where a total leaves lines out. Null where there is none. */
+  shown(cell: CellId): Shown | null;
+  /** What the formula comes to beside a value set by hand, or null. */
+  shownWorked(cell: CellId): Shown | null;
+  /** The last good value, for greyed display, or null. */
+  lastShown(cell: CellId): Shown | null;
+  costs(): Costs;
+  /** Every fault, finding, double counting, value by hand, `?`, failed check: where the owner looks. */
+  findings(): readonly Finding[];
+  /** Reads a formula for this cell without changing anything: live "read as", problems, and what it would come to. */
+  draft(cell: CellId, formula: string): Draft;
+
+  /** Line breaks in a formula become spaces. */
+  setFormula(cell: CellId, formula: string): Applied | Finding;
+  /** Rewrites every formula that mentions it. */
+  rename(cell: CellId, name: string): Applied | Finding;
+  /** `after` null: at the end of the part. */
+  addCell(part: string, after: CellId | null, name: string, formula: string): Applied | Finding;
+  removeCell(cell: CellId): Applied | Finding;
+  setRemark(cell: CellId, word: string, text: string): Applied | Finding;
+  removeRemark(cell: CellId, word: string): Applied | Finding;
+  /** Sets a worked cell by hand, with why; `null` takes it back. */
+  setByHand(cell: CellId, formula: string | null, from: string | null): Applied | Finding;
+  /** `after` null: at the end of the notebook. */
+  addPart(name: string, after: string | null): Applied | Finding;
+  renamePart(key: string, name: string): Applied | Finding;
+  /** Puts a template's parts at the end; a second copy gets a name of its own (`Landing 2`). */
+  insertTemplate(text: string): Applied | Finding;
+  /** Replaces any stretch of the text (prose, title). */
+  replaceText(change: Change): Applied | Finding;
+  /** What would be undone, or redone; null where there is nothing. */
+  canUndo(): string | null;
+  canRedo(): string | null;
+  undo(): Applied | null;
+  redo(): Applied | null;
+}
+
+export class Estimate implements EstimateDoor {
+  readonly #longest: number;
+  readonly #history = new History();
+  #notebook: NotebookText;
+  #workings: Workings;
+  #nouns: Nouns;
+  #show: ShowSettings;
+  #costs: Costs | null = null;
+  #findings: readonly Finding[] | null = null;
+
+  /** `longest` is for measuring with longer texts than a person may open. */
+  constructor(text: string, longest = LONGEST_TEXT) {
+    this.#longest = longest;
+    this.#notebook = readNotebook(text, undefined, longest) as NotebookText;
+    [this.#nouns, this.#show] = settingsOf(this.#notebook);
+    this.#workings = this.#worked();
+  }
+
+  get notebook(): Notebook {
+    return this.#notebook;
+  }
+
+  state(cell: CellId): CellState {
+    return this.#workings.state(cell);
+  }
+
+  evaluate(plan: Plan): Outcome {
+    return this.#workings.evaluate(plan);
+  }
+
+  shown(cell: CellId): Shown | null {
+    const { outcome, holds } = this.state(cell);
+    return this.#shown(outcome, holds);
+  }
+
+  shownWorked(cell: CellId): Shown | null {
+    const { worked, reading, input, holds } = this.state(cell);
+    return this.#shown(worked, input.byHand === null ? holds : (reading.checked?.holds ?? null));
+  }
+
+  lastShown(cell: CellId): Shown | null {
+    const { lastGood } = this.state(cell);
+    return lastGood && show(lastGood.value, lastGood.holds, this.#show);
+  }
+
+  costs(): Costs {
+    this.#costs ??= costsOf(this.#notebook.sections, (id) => this.state(id));
+    return this.#costs;
+  }
+
+  findings(): readonly Finding[] {
+    this.#findings ??= [
+      ...this.#notebook.findings,
+      ...findingsOf({
+        sections: this.#notebook.sections,
+        state: (id) => this.state(id),
+        say: (outcome, holds) => this.#shown(outcome, holds)?.text ?? null,
+        draft: (part, cell, text) => this.#workings.draft(part, cell, text),
+      }),
+    ];
+    return this.#findings;
+  }
+
+  draft(cell: CellId, formula: string): Draft {
+    const { input } = this.state(cell);
+    const { reading, outcome, holds } = this.#workings.draft(input.part, cell, formula);
+    return { reading, outcome, shown: this.#shown(outcome, holds) };
+  }
+
+  setFormula(cell: CellId, formula: string): Applied | Finding {
+    return this.#edit(formulaEdit(this.#cell(cell), formula));
+  }
+
+  rename(cell: CellId, name: string): Applied | Finding {
+    const found = this.#cell(cell);
+    return this.#edit(renameEdit(this.#known(), this.#part(found.part), found, name));
+  }
+
+  addCell(part: string, after: CellId | null, name: string, formula: string): Applied | Finding {
+    const place = this.#part(part);
+    const neighbour = after === null ? null : this.#cell(after);
+    const edits = addCellEdit(this.#notebook, place, neighbour, name, formula);
+    return this.#edit(withNewCell(this.#known(), place.key, name.trim(), edits));
+  }
+
+  removeCell(cell: CellId): Applied | Finding {
+    return this.#edit(removeCellEdit(this.#notebook, this.#cell(cell)));
+  }
+
+  setRemark(cell: CellId, word: string, text: string): Applied | Finding {
+    return this.#edit(remarkEdit(this.#notebook, this.#cell(cell), word, text));
+  }
+
+  removeRemark(cell: CellId, word: string): Applied | Finding {
+    return this.#edit(removeRemarkEdit(this.#cell(cell), word));
+  }
+
+  setByHand(cell: CellId, formula: string | null, from: string | null): Applied | Finding {
+    return this.#edit(byHandEdit(this.#notebook, this.#cell(cell), formula, from));
+  }
+
+  addPart(name: string, after: string | null): Applied | Finding {
+    return this.#edit(addPartEdit(this.#notebook, name, after === null ? null : this.#part(after)));
+  }
+
+  renamePart(key: string, name: string): Applied | Finding {
+    const part = this.#part(key);
+    if (key === '') {
+      return refused('not-a-part', 'What stands above the first part has no name.', key, null);
+    }
+    return this.#edit(renamePartEdit(this.#known(), part, name));
+  }
+
+  insertTemplate(text: string): Applied | Finding {
+    return this.#edit(insertTemplateEdit(this.#known(), text, this.#nouns));
+  }
+
+  replaceText(change: Change): Applied | Finding {
+    const text = changed(this.#notebook.text, change);
+    const tooMuch = refusal(text, this.#longest);
+    if (tooMuch) return refused(tooMuch.code, tooMuch.message, null, null);
+    return this.#record(change, readNotebook(text, this.#notebook, this.#longest) as NotebookText);
+  }
+
+  canUndo(): string | null {
+    return this.#history.undoes;
+  }
+
+  canRedo(): string | null {
+    return this.#history.redoes;
+  }
+
+  undo(): Applied | null {
+    const step = this.#history.back();
+    return step && this.#move(step.back);
+  }
+
+  redo(): Applied | null {
+    const step = this.#history.forward();
+    return step && this.#move(step.done);
+  }
+
+  #edit(edits: Edits): Applied | Finding {
+    const result = tried(this.#notebook, edits, this.#longest);
+    return isRefused(result) ? result : this.#record(result.change, result.notebook);
+  }
+
+  #record(change: Change, notebook: NotebookText): Applied {
+    this.#history.record({ done: change, back: inverse(this.#notebook.text, change) });
+    return { change, ran: this.#take(notebook) };
+  }
+
+  #move(change: Change): Applied {
+    const text = changed(this.#notebook.text, change);
+    const notebook = readNotebook(text, this.#notebook, this.#longest) as NotebookText;
+    return { change, ran: this.#take(notebook) };
+  }
+
+  /** The new notebook takes the old one's place; only cells that changed are worked. */
+  #take(notebook: NotebookText): readonly CellId[] {
+    const before = this.#notebook;
+    this.#notebook = notebook;
+    this.#costs = null;
+    this.#findings = null;
+    if (JSON.stringify(before.settings) !== JSON.stringify(notebook.settings)) {
+      [this.#nouns, this.#show] = settingsOf(notebook);
+      this.#workings = this.#worked();
+      return this.#workings.ran;
+    }
+    const edits: readonly CellEdit[] = cellEdits(before, notebook);
+    return edits.length === 0 ? [] : this.#workings.change(edits);
+  }
+
+  #worked(): Workings {
+    const { sections } = this.#notebook;
+    const workings = new Workings({ nouns: this.#nouns, show: this.#show });
+    const cells: CellInput[] = sections.flatMap((s) => s.cells.map(inputOf));
+    workings.load(
+      sections.map(({ key, name }) => ({ key, name })),
+      cells,
+    );
+    return workings;
+  }
+
+  #shown(outcome: Outcome, holds: Holds | null): Shown | null {
+    if (outcome.kind !== 'value' || !holds) return null;
+    const shown = show(outcome.value, holds, this.#show);
+    const { leftOut } = outcome;
+    if (leftOut.length === 0) return shown;
+    const lines = leftOut.length === 1 ? '1 line' : `${leftOut.length} lines`;
+    const areOpen = leftOut.every((id) => this.state(id).outcome.kind === 'unknown');
+    return { ...shown, text: `${shown.text} so far; ${lines} ${areOpen ? 'not yet known' : 'without a value'}` };
+  }
+
+  #known() {
+    return {
+      notebook: this.#notebook,
+      vocabulary: this.#workings.vocabulary,
+      atFault: (id: CellId) => this.state(id).reading.problems.length > 0,
+    };
+  }
+
+  #cell(id: CellId): Cell {
+    const cell = this.#notebook.cell(id);
+    if (!cell) throw new Error(`no cell ${id} in the notebook`);
+    return cell;
+  }
+
+  #part(key: string): Part {
+    const part = this.#notebook.part(key);
+    if (!part) throw new Error(`no part ${key} in the notebook`);
+    return part;
+  }
+}
+
+function settingsOf(notebook: NotebookText): [Nouns, ShowSettings] {
+  const { counted, currency, fractions, measures } = notebook.settings;
+  const nouns = new Nouns(counted);
+  return [nouns, { currency, fractions, measures, many: (noun) => nouns.many(noun) }];
+}
+

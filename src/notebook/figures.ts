@@ -1,0 +1,126 @@
+// An estimate as plain values for machines: what `figure --json` prints. Its shape is src/figure.schema.json.
+import type { CellState, Outcome } from '../engine/outcome.ts';
+import type { CellId } from '../language/tree.ts';
+import type { Cell } from './document.ts';
+import type { Estimate } from './estimate.ts';
+import { cellsOf } from './lines.ts';
+import { COST_KINDS, type CostRow } from './recap.ts';
+import { sourceOf } from './remarks.ts';
+
+export interface CellFigure {
+  readonly part: string;
+  readonly name: string;
+  readonly kind: 'given' | 'worked' | 'check';
+  readonly formula: string;
+  readonly readAs: string;
+  readonly shown: string | null;
+  readonly exact: string | null;
+  readonly unit: string | null;
+  readonly holds: boolean | null;
+  readonly byHand: boolean;
+  readonly from: string | null;
+  readonly incomplete: boolean;
+  readonly error: ErrorFigure | null;
+  readonly waitsFor: readonly string[];
+}
+
+export interface ErrorFigure {
+  readonly code: string;
+  readonly message: string;
+  readonly spots: readonly { readonly from: number; readonly to: number }[];
+  readonly fixes: readonly string[];
+}
+
+export type RowFigure = Omit<CostRow, 'incomplete'> & { readonly incomplete: boolean };
+
+export interface Figures {
+  readonly title: string;
+  readonly cells: readonly CellFigure[];
+  readonly costs: {
+    readonly parts: readonly (RowFigure & { readonly part: string })[];
+    readonly total: RowFigure;
+  };
+  readonly problems: readonly {
+    readonly code: string;
+    readonly message: string;
+    readonly part: string | null;
+    readonly cell: string | null;
+  }[];
+}
+
+export function figuresOf(estimate: Estimate): Figures {
+  const { notebook } = estimate;
+  const costs = estimate.costs();
+  const partNames = new Map(notebook.parts.map((part) => [part.key, part.name]));
+  const nameOf = (id: CellId): string => estimate.state(id).input.name;
+  return {
+    title: notebook.title,
+    cells: notebook.parts.flatMap((part) =>
+      cellsOf(part).map((cell) => cellFigure(estimate, part.name, cell, nameOf)),
+    ),
+    costs: {
+      parts: costs.parts.map((row) => ({ part: row.part, ...rowFigure(row) })),
+      total: rowFigure(costs.total),
+    },
+    problems: estimate.findings().map(({ code, message, part, cell }) => ({
+      code,
+      message,
+      part: part === null ? null : (partNames.get(part) ?? null),
+      cell: cell === null ? null : nameOf(cell),
+    })),
+  };
+}
+
+function cellFigure(
+  estimate: Estimate,
+  part: string,
+  cell: Cell,
+  nameOf: (id: CellId) => string,
+): CellFigure {
+  const state = estimate.state(cell.id);
+  const { outcome } = state;
+  const shown = estimate.shown(cell.id);
+  const value = outcome.kind === 'value' ? outcome.value : null;
+  return {
+    part,
+    name: cell.name,
+    kind: state.kind,
+    formula: cell.formula,
+    readAs: state.reading.sentence,
+    shown: shown?.text ?? null,
+    exact: shown && shown.exact !== '' ? shown.exact : null,
+    unit: shown?.unit ?? null,
+    holds: typeof value === 'boolean' ? value : null,
+    byHand: state.input.byHand !== null,
+    from: sourceOf(cell.remarks),
+    incomplete: outcome.kind === 'value' && outcome.leftOut.length > 0,
+    error: errorFigure(state),
+    waitsFor: waitedFor(outcome, cell.id).map(nameOf),
+  };
+}
+
+function errorFigure({ outcome }: CellState): ErrorFigure | null {
+  if (outcome.kind !== 'fault') return null;
+  const { code, headline, explanation, spots, fixes } = outcome.report;
+  return {
+    code,
+    message: `${headline} ${explanation}`,
+    spots: spots.map(({ from, to }) => ({ from, to })),
+    fixes: fixes.map((fix) => fix.formula),
+  };
+}
+
+/** A `?` waits for nobody but its owner. */
+function waitedFor(outcome: Outcome, self: CellId): readonly CellId[] {
+  if (outcome.kind !== 'unknown' && outcome.kind !== 'waiting') return [];
+  return outcome.for.filter((id) => id !== self);
+}
+
+function rowFigure(row: CostRow): RowFigure {
+  const { lines, direct, price, incomplete } = row;
+  const kinds = Object.fromEntries(COST_KINDS.map((kind) => [kind, row[kind]])) as Record<
+    (typeof COST_KINDS)[number],
+    string
+  >;
+  return { lines, ...kinds, direct, price, incomplete: incomplete.length > 0 };
+}

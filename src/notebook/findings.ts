@@ -1,0 +1,143 @@
+// Where the owner looks: everything in an estimate that is at fault, open, set by hand, counted twice or unproved.
+import type { CellState, Outcome } from '../engine/outcome.ts';
+import type { Reading } from '../language/reading.ts';
+import type { CellId } from '../language/tree.ts';
+import type { Holds } from '../quantity/form.ts';
+import type { Cell, Finding } from './document.ts';
+import { doubleCounted } from './double-counting.ts';
+import type { Section } from './identified.ts';
+import { nameKey } from './names.ts';
+import { remarkText, sourceOf } from './remarks.ts';
+import { type Limits, outsideLimits, readLimits } from './sensible.ts';
+import { amountsIn } from './tree-parts.ts';
+import { fromFraction } from '../quantity/decimal.ts';
+
+/** What the findings ask of an estimate. */
+export interface Findable {
+  readonly sections: readonly Section[];
+  state(cell: CellId): CellState;
+  /** A value in words. */
+  say(outcome: Outcome, holds: Holds | null): string | null;
+  draft(part: string, cell: CellId, text: string): { readonly reading: Reading; readonly outcome: Outcome };
+}
+
+/** In notebook order; those about the text itself come from the notebook. */
+export function findingsOf(estimate: Findable): readonly Finding[] {
+  const found: Finding[] = [];
+  const nameOf = (id: CellId): string => estimate.state(id).input.name;
+  for (const { cells } of estimate.sections) {
+    const byName = new Map(cells.map((cell) => [nameKey(cell.name), cell]));
+    for (const cell of cells) {
+      const state = estimate.state(cell.id);
+      const point = (code: string, message: string): void => {
+        found.push({ code, message, part: cell.part, cell: cell.id, spot: null });
+      };
+      const { outcome } = state;
+      if (outcome.kind === 'fault') {
+        point(outcome.report.code, `${outcome.report.headline} ${outcome.report.explanation}`);
+      }
+      if (outcome.kind === 'unknown' && outcome.for.includes(cell.id)) {
+        point('not-yet-known', `"${cell.name}" is not yet known.`);
+      }
+      if (state.input.byHand !== null) point('set-by-hand', sayByHand(estimate, cell, state));
+      if (state.kind === 'check' && outcome.kind === 'value' && outcome.value === false) {
+        const caution = remarkText(cell.remarks, 'caution');
+        point('check-fails', `"${cell.name}" does not hold.${caution ? ` ${caution}` : ''}`);
+      }
+      if (outcome.kind !== 'fault') {
+        sourceless(cell, state, point);
+        sensible(estimate, cell, state, point);
+        otherShare(cell, state, byName, estimate, point);
+      }
+    }
+  }
+  for (const { line, counted } of doubleCounted(estimate.sections, (id) => estimate.state(id))) {
+    found.push({
+      code: 'counted-twice',
+      message: `"${nameOf(line)}" adds "${nameOf(counted)}" in, which is a cost line of its own: it is counted twice.`,
+      part: estimate.state(line).input.part,
+      cell: line,
+      spot: null,
+    });
+  }
+  return found;
+}
+
+type Point = (code: string, message: string) => void;
+
+function sayByHand(estimate: Findable, cell: Cell, state: CellState): string {
+  const value = estimate.say(state.outcome, state.holds) ?? state.input.byHand ?? '';
+  const worked = estimate.say(state.worked, state.reading.checked?.holds ?? state.holds);
+  const beside = worked === null ? '' : ` in place of ${worked}`;
+  const why = sourceOf(cell.remarks);
+  return `"${cell.name}" is set by hand: ${value}${beside}.${why ? ` ${why}` : ' No reason is given.'}`;
+}
+
+/** A given that says nowhere where it comes from; amounts that stand in a worked formula without a source. */
+function sourceless(cell: Cell, state: CellState, point: Point): void {
+  if (remarkText(cell.remarks, 'from') !== null) return;
+  if (state.kind === 'given') {
+    const isOpen = state.outcome.kind === 'unknown';
+    if (!isOpen) point('given-without-source', `"${cell.name}" does not say where ${cell.formula} comes from.`);
+    return;
+  }
+  const amounts = amountsIn(state.reading.tree).filter((a) => {
+    if (a.value === null || a.value.n === 0n) return false;
+    // A bare whole number (half of, twice, three sides) is arithmetic.
+    return !(a.bare && a.value.d === 1n);
+  });
+  if (amounts.length === 0) return;
+  const said = [...new Set(amounts.map((a) => a.say))];
+  const those = said.length === 1 ? said[0] : `${said.slice(0, -1).join(', ')} and ${said.at(-1)}`;
+  point('assumed-amount', `"${cell.name}" takes ${those} without saying where that comes from.`);
+}
+
+const limitsRead = new WeakMap<Cell, Limits | null>();
+
+function sensible(estimate: Findable, cell: Cell, state: CellState, point: Point): void {
+  const text = remarkText(cell.remarks, 'sensible');
+  if (text === null) return;
+  let limits = limitsRead.get(cell);
+  if (limits === undefined) {
+    limits = readLimits(text, (side) => estimate.draft(cell.part, cell.id, side));
+    if (!limits || limits.fixed) limitsRead.set(cell, limits);
+  }
+  if (!limits) {
+    point(
+      'limits-not-read',
+      `The sensible limits of "${cell.name}" can't be read: "${text}". They are written as in "3 1/2 in up to 8 in".`,
+    );
+    return;
+  }
+  const side = outsideLimits(state, limits);
+  if (side === null) return;
+  const value = estimate.say(state.outcome, state.holds) ?? cell.formula;
+  if (side === 'unlike') {
+    point('limits-unlike', `The sensible limits of "${cell.name}", ${text}, measure something else than ${value}.`);
+  } else {
+    point('outside-limits', `"${cell.name}" is ${value}, ${side} what is sensible: ${text}.`);
+  }
+}
+
+/** `10% waste` in a formula beside a cell Waste that holds another share. */
+function otherShare(
+  cell: Cell,
+  state: CellState,
+  byName: ReadonlyMap<string, Cell>,
+  estimate: Findable,
+  point: Point,
+): void {
+  for (const { label, value, say } of amountsIn(state.reading.tree)) {
+    if (label === null || value === null) continue;
+    const beside = byName.get(label);
+    if (!beside || beside.id === cell.id) continue;
+    const { outcome, holds } = estimate.state(beside.id);
+    if (outcome.kind !== 'value' || holds?.measure.kind !== 'share') continue;
+    if (typeof outcome.value !== 'object' || outcome.value.equals(fromFraction(value))) continue;
+    const shown = estimate.say(outcome, holds) ?? beside.formula;
+    point(
+      'other-share',
+      `"${cell.name}" takes ${say}, while "${beside.name}" is ${shown}. Write the name to take that.`,
+    );
+  }
+}

@@ -1,0 +1,111 @@
+// Where formulas mention cells and parts, by the language's own reading, and how to say them anew.
+import { nameWords, tokensOf } from '../language/lexer.ts';
+import { marks } from '../language/marks.ts';
+import type { Mark } from '../language/reading.ts';
+import { scan } from '../language/scan.ts';
+import type { CellId } from '../language/tree.ts';
+import { type Vocabulary, plainName } from '../language/vocabulary.ts';
+import type { Spot } from '../words/spot.ts';
+import type { Cell, Splice } from './document.ts';
+import type { NotebookText } from './notebook-text.ts';
+import { changed } from './change.ts';
+
+/** A text of a cell that is read as a formula: its formula, or its value by hand. */
+export interface Saying {
+  readonly cell: CellId;
+  readonly part: string;
+  readonly where: 'formula' | 'by hand';
+  readonly text: string;
+}
+
+export interface Mention extends Spot {
+  readonly cell: CellId;
+}
+
+export function* sayingsOf(notebook: NotebookText): Iterable<Saying> {
+  for (const section of notebook.sections) {
+    for (const cell of section.cells) {
+      yield { cell: cell.id, part: cell.part, where: 'formula', text: cell.formula };
+      const hand = cell.remarks.find((r) => r.kind === 'by hand');
+      if (hand) yield { cell: cell.id, part: cell.part, where: 'by hand', text: hand.text };
+    }
+  }
+}
+
+/** The names in a text as it is read, in order; those after a spot that can't be read are found by their words. */
+export function mentionsIn(text: string, saying: Saying, vocabulary: Vocabulary): readonly Mention[] {
+  const found = scan(text, vocabulary, saying.part, saying.cell);
+  const read = marks(found).flatMap((m) => (m.cell === null ? [] : [{ from: m.from, to: m.to, cell: m.cell }]));
+  if (found.mentions.every((id) => read.some((m) => m.cell === id))) return read;
+  const swept: Mention[] = [...read];
+  const tokens = tokensOf(text);
+  const readTo = read.at(-1)?.to ?? 0;
+  for (let at = 0; at < tokens.length; at++) {
+    if (tokens[at].from < readTo) continue;
+    const name = vocabulary.nameAt(tokens, at, saying.part, saying.cell);
+    if (!name) continue;
+    const cell = name.cells[0];
+    if (cell !== undefined) {
+      swept.push({ from: tokens[at].from, to: tokens[at + name.length - 1].to, cell });
+    }
+    at += name.length - 1;
+  }
+  return swept;
+}
+
+/** Which cells a text names, in order, and which recaps it asks for: two readings alike in this read the same. */
+export function namedIn(text: string, saying: Saying, vocabulary: Vocabulary): string {
+  const found = scan(text, vocabulary, saying.part, saying.cell);
+  const names = marks(found).flatMap((m) => (m.cell === null ? [] : [m.cell]));
+  return JSON.stringify([names, found.mentions, found.recaps]);
+}
+
+/** The words of the name itself within a mention: without an article and a part's name before it. */
+export function nameWithin(text: string, mention: Spot, name: string): Spot {
+  const tokens = tokensOf(text.slice(mention.from, mention.to)).slice(0, -1);
+  const first = tokens[tokens.length - nameWords(name).length];
+  return { from: mention.from + (first?.from ?? 0), to: mention.to };
+}
+
+/** The part's name before the cell's within a mention, or null where the cell is named alone. */
+export function partWithin(text: string, mention: Spot, cell: string, part: string): Spot | null {
+  const tokens = tokensOf(text.slice(mention.from, mention.to)).slice(0, -1);
+  const nameAt = tokens.length - nameWords(cell).length;
+  const partAt = nameAt - nameWords(part).length;
+  if (partAt < 0 || nameAt <= partAt) return null;
+  return { from: mention.from + tokens[partAt].from, to: mention.from + tokens[nameAt - 1].to };
+}
+
+/** The spots where a recap phrase says this part. */
+export function recapSpots(text: string, saying: Saying, vocabulary: Vocabulary, part: string): readonly Spot[] {
+  const found = scan(text, vocabulary, saying.part, saying.cell);
+  const key = vocabulary.parts.find((p) => p.name === part)?.key;
+  if (key === undefined || !found.recaps.some((r) => r.part === key)) return [];
+  const words = nameWords(part).join(' ');
+  return marks(found).filter(
+    (m: Mark) => m.kind === 'phrase' && nameWords(text.slice(m.from, m.to)).join(' ') === words,
+  );
+}
+
+/** A name as it goes into a formula in the place of `typed`: with a capital only where there was one. */
+export function inPlaceOf(typed: string, name: string): string {
+  return /^\p{Lu}\p{Ll}/u.test(typed) ? name : plainName(name);
+}
+
+/** The text with each spot said anew. */
+export function said(text: string, splices: readonly Splice[]): string {
+  return changed(text, { say: '', splices });
+}
+
+/** Do all the words stand somewhere in the text? A cheap question before a reading. */
+export function mayName(text: string, name: string): boolean {
+  const low = text.toLowerCase();
+  const words = nameWords(name);
+  return words.length > 0 && words.every((w) => low.includes(w) || !/^[\p{L}\p{N}]+$/u.test(w));
+}
+
+export function cellOf(notebook: NotebookText, id: CellId): Cell {
+  const cell = notebook.cell(id);
+  if (!cell) throw new Error(`no cell ${id} in the notebook`);
+  return cell;
+}

@@ -1,0 +1,135 @@
+// Renaming a cell or a part: the name where it stands, and every formula that mentions it.
+import type { CellId } from '../language/tree.ts';
+import type { Vocabulary } from '../language/vocabulary.ts';
+import type { Cell, Finding, Part, Splice } from './document.ts';
+import {
+  type Edit,
+  type Edits,
+  type MeantCell,
+  NOTHING,
+  formulaSplice,
+  isRefused,
+  nameRefusal,
+  partNameSplice,
+  partRefusal,
+} from './edits.ts';
+import { type Rewritten, keptReadings } from './kept-readings.ts';
+import { cellOf, inPlaceOf, mentionsIn, nameWithin, partWithin, recapSpots, said } from './mentions.ts';
+import { nameKey } from './names.ts';
+import type { NotebookText } from './notebook-text.ts';
+
+/** Who knows the names of a notebook, and which of its formulas can't be read. */
+export interface Known {
+  readonly notebook: NotebookText;
+  readonly vocabulary: Vocabulary;
+  atFault(cell: CellId): boolean;
+}
+
+export function renameEdit(known: Known, part: Part, cell: Cell, name: string): Edits {
+  const clean = name.trim();
+  const refusal = nameRefusal(part, clean, cell.id);
+  if (refusal) return refusal;
+  const { notebook, vocabulary } = known;
+  const swap = (to: string) => (): void => {
+    vocabulary.remove(cell.id);
+    vocabulary.add({ id: cell.id, name: to, part: cell.part });
+  };
+  const texts = keptReadings({
+    ...known,
+    notebook,
+    vocabulary,
+    bring: swap(clean),
+    takeBack: swap(cell.name),
+    names: [clean],
+    atFault: (id) => known.atFault(id),
+    rewrite(saying) {
+      if (!saying.text.toLowerCase().includes(firstWord(cell.name))) return null;
+      const splices = mentionsIn(saying.text, saying, vocabulary)
+        .filter((m) => m.cell === cell.id)
+        .map((m): Splice => {
+          const spot = nameWithin(saying.text, m, cell.name);
+          return { ...spot, insert: inPlaceOf(saying.text.slice(spot.from, spot.to), clean) };
+        });
+      return splices.length > 0 ? said(saying.text, splices) : null;
+    },
+  });
+  if (isRefused(texts)) return texts as Finding;
+  return [
+    withTexts(known, texts as readonly Rewritten[], {
+      ...NOTHING,
+      say: `Rename ${cell.name} to ${clean}`,
+      splices: [{ ...cell.nameSpot, insert: clean }],
+      cells: new Map([[cell.id, { name: clean }]]),
+    }),
+  ];
+}
+
+export function renamePartEdit(known: Known, part: Part, name: string): Edits {
+  const clean = name.trim();
+  const { notebook, vocabulary } = known;
+  const refusal = partRefusal(notebook, clean, part.key);
+  if (refusal) return refusal;
+  const parts = vocabulary.parts;
+  const texts = keptReadings({
+    notebook,
+    vocabulary,
+    bring: () =>
+      vocabulary.setParts(parts.map((p) => (p.key === part.key ? { key: p.key, name: clean } : p))),
+    takeBack: () => vocabulary.setParts(parts),
+    names: [clean],
+    atFault: (id) => known.atFault(id),
+    rewrite(saying) {
+      if (!saying.text.toLowerCase().includes(firstWord(part.name))) return null;
+      const spots = mentionsIn(saying.text, saying, vocabulary)
+        .filter((m) => vocabulary.cell(m.cell)?.part === part.key)
+        .flatMap((m) => partWithin(saying.text, m, vocabulary.cell(m.cell)?.name ?? '', part.name) ?? []);
+      spots.push(...recapSpots(saying.text, saying, vocabulary, part.name));
+      if (spots.length === 0) return null;
+      spots.sort((a, b) => a.from - b.from);
+      return said(
+        saying.text,
+        spots.map((spot) => ({ from: spot.from, to: spot.to, insert: clean })),
+      );
+    },
+  });
+  if (isRefused(texts)) return texts as Finding;
+  const names = notebook.sections
+    .filter((s) => s.front === null)
+    .map((s) => (s.key === part.key ? clean : s.name));
+  return [
+    withTexts(known, texts as readonly Rewritten[], {
+      ...NOTHING,
+      say: `Rename ${part.name} to ${clean}`,
+      splices: [partNameSplice(part, clean)],
+      parts: names,
+    }),
+  ];
+}
+
+/** The edit with the texts that have to be written anew, and a word about those that were mended. */
+export function withTexts(known: Known, texts: readonly Rewritten[], edit: Edit): Edit {
+  const splices = [...edit.splices];
+  const cells = new Map<CellId, MeantCell>(edit.cells);
+  const mended: string[] = [];
+  for (const { saying, text, mended: words } of texts) {
+    const cell = cellOf(known.notebook, saying.cell);
+    const meant = cells.get(cell.id) ?? {};
+    if (saying.where === 'formula') {
+      splices.push(formulaSplice(cell, text));
+      cells.set(cell.id, { ...meant, formula: text });
+    } else {
+      const index = cell.remarks.findIndex((r) => r.kind === 'by hand');
+      const spot = cell.remarks[index].textSpot;
+      splices.push({ from: spot.from, to: spot.to, insert: text });
+      const remarks = cell.remarks.map((r, i) => [r.word, i === index ? text : r.text] as const);
+      cells.set(cell.id, { ...meant, remarks });
+    }
+    for (const word of words) mended.push(`"${word}" in ${cell.name}`);
+  }
+  const say = mended.length > 0 ? `${edit.say}; now written ${mended.join(', ')}` : edit.say;
+  return { ...edit, say, splices, cells };
+}
+
+function firstWord(name: string): string {
+  return nameKey(name).split(' ')[0];
+}

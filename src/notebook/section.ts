@@ -1,0 +1,307 @@
+// From outline to meaning: which items are cells, which are remarks, which are prose.
+// Everything in a section stands relative to the section's start, so that an edit elsewhere leaves it as it is.
+import type { Spot } from '../words/spot.ts';
+import type { Block, Cell, Remark, Settings } from './document.ts';
+import { nameProblem, sayNameProblem } from './names.ts';
+import type { OutlineItem, OutlineSection } from './outline.ts';
+import { lineEnd, trimmed } from './outline.ts';
+import { moneyLine, moneyWords, remarkKind, remarkText } from './remarks.ts';
+import { USUAL, isSetting, withSetting } from './settings.ts';
+
+export type DraftCell = Omit<Cell, 'id' | 'part'>;
+
+export type DraftBlock =
+  | { readonly kind: 'cell'; readonly cell: DraftCell }
+  | Exclude<Block, { kind: 'cell' }>;
+
+export interface DraftFinding {
+  readonly code: string;
+  readonly message: string;
+  readonly cell: DraftCell | null;
+  readonly spot: Spot;
+}
+
+/** A section before its part has a key and its cells have ids. */
+export interface DraftSection {
+  readonly name: string;
+  readonly nameSpot: Spot;
+  readonly length: number;
+  readonly blocks: readonly DraftBlock[];
+  readonly cells: readonly DraftCell[];
+  readonly findings: readonly DraftFinding[];
+  /** What stands above the first part; null for a part. */
+  readonly front: Front | null;
+}
+
+export interface Front {
+  readonly title: string;
+  readonly titleSpot: Spot | null;
+  readonly settings: Settings;
+}
+
+/** What the section says. `front` is for the one above the first part heading: title and settings stand there. */
+export function draftSection(text: string, outline: OutlineSection, place: 'front' | 'part'): DraftSection {
+  return new SectionReader(text, outline, place).read();
+}
+
+class SectionReader {
+  readonly #text: string;
+  readonly #outline: OutlineSection;
+  readonly #base: number;
+  readonly #place: 'front' | 'part';
+  readonly #blocks: DraftBlock[] = [];
+  readonly #cells: DraftCell[] = [];
+  readonly #findings: DraftFinding[] = [];
+  #title: Spot | null = null;
+  #settings: Settings = USUAL;
+  /** The end of the last item that was prose: the next one joins it when it follows at once. */
+  #proseEnds = -1;
+
+  constructor(text: string, outline: OutlineSection, place: 'front' | 'part') {
+    this.#text = text;
+    this.#outline = outline;
+    this.#base = outline.spot.from;
+    this.#place = place;
+  }
+
+  read(): DraftSection {
+    const { heading, blocks, spot, unread } = this.#outline;
+    for (const block of blocks) {
+      switch (block.kind) {
+        case 'heading':
+          if (block.level === 1 && this.#place === 'front' && !this.#title) this.#title = block.text;
+          else {
+            this.#blocks.push({
+              kind: 'heading',
+              level: block.level,
+              text: this.#words(block.text),
+              spot: this.#local(block.spot),
+            });
+          }
+          break;
+        case 'prose':
+          this.#prose(block.spot);
+          break;
+        case 'item':
+          this.#item(block.item);
+          break;
+      }
+    }
+    if (unread) this.#unread(unread);
+    const nameSpot = heading ? this.#local(heading.text) : { from: 0, to: 0 };
+    return {
+      name: heading ? this.#words(heading.text) : '',
+      nameSpot,
+      length: spot.to - spot.from,
+      blocks: this.#blocks,
+      cells: this.#cells,
+      findings: this.#findings,
+      front:
+        this.#place === 'front'
+          ? {
+              title: this.#title ? this.#words(this.#title) : '',
+              titleSpot: this.#title ? this.#local(this.#title) : null,
+              settings: this.#settings,
+            }
+          : null,
+    };
+  }
+
+  #item(item: OutlineItem): void {
+    const found = item.line ? this.#named(item.line) : null;
+    if (!found) {
+      this.#proseItem(item);
+      return;
+    }
+    const { name, formula } = found;
+    const words = this.#words(name);
+    const saying = this.#words(formula);
+    if (saying === '' && this.#isOnlyHeading(item)) {
+      this.#proseItem(item);
+      return;
+    }
+    if (this.#place === 'front' && isSetting(words)) {
+      this.#setting(item, words, saying);
+      return;
+    }
+    const problem = nameProblem(words);
+    if (problem) {
+      if (problem === 'starts-with-amount' || (problem === 'too-long' && words.split(/\s+/).length <= 12)) {
+        this.#point('not-a-name', `${sayNameProblem(words, problem)} The line is kept as prose.`, null, name);
+      }
+      this.#proseItem(item);
+      return;
+    }
+    this.#cell(item, words, name, saying, formula);
+  }
+
+  #cell(item: OutlineItem, name: string, nameSpot: Spot, formula: string, formulaSpot: Spot): void {
+    const remarks = item.nested.flatMap((nested) => this.#remark(nested) ?? []);
+    const cell: DraftCell = {
+      name,
+      nameSpot: this.#local(nameSpot),
+      formula,
+      formulaSpot: this.#local(formulaSpot),
+      spot: this.#local(item.spot),
+      remarks,
+      money: moneyLine(remarks),
+    };
+    this.#blocks.push({ kind: 'cell', cell });
+    this.#cells.push(cell);
+    const goesOn = item.goesOn[0];
+    if (goesOn && this.#text.charAt(goesOn.from) !== '|') {
+      this.#point(
+        'formula-goes-on',
+        `The formula of "${name}" is what stands on its first line; "${this.#words(goesOn)}" below it isn't read.`,
+        cell,
+        goesOn,
+      );
+    }
+    this.#remarkFindings(cell);
+  }
+
+  #remarkFindings(cell: DraftCell): void {
+    const { remarks, name } = cell;
+    for (const remark of remarks) {
+      if (remark.kind !== null) continue;
+      this.#findings.push({
+        code: 'remark-not-known',
+        message: `"${remark.word}" under "${name}" is not a remark known here, so it is kept and not used.`,
+        cell,
+        spot: remark.spot,
+      });
+    }
+    for (const line of ['cost', 'price'] as const) {
+      const text = remarkText(remarks, line);
+      if (text === null || (line === 'price' && remarkText(remarks, 'cost') !== null)) continue;
+      if (cell.money) continue;
+      this.#findings.push({
+        code: 'money-not-known',
+        message: `"${name}" says ${line}: ${text}, which adds to no total. Known are ${moneyWords(line)}.`,
+        cell,
+        spot: remarks.find((r) => r.kind === line)?.spot ?? cell.spot,
+      });
+    }
+    for (const kind of ['cost', 'price', 'by hand', 'sensible'] as const) {
+      const again = remarks.filter((r) => r.kind === kind)[1];
+      if (!again) continue;
+      this.#findings.push({
+        code: 'remark-twice',
+        message: `"${name}" says ${kind} twice; the first one is used.`,
+        cell,
+        spot: again.spot,
+      });
+    }
+    if (remarkText(remarks, 'cost') !== null && remarkText(remarks, 'price') !== null) {
+      this.#findings.push({
+        code: 'cost-and-price',
+        message: `"${name}" is a cost line and a price line; it is counted as cost.`,
+        cell,
+        spot: cell.spot,
+      });
+    }
+  }
+
+  /** A nested item as a remark; one without a word before a colon is a note. */
+  #remark(item: OutlineItem): Remark | null {
+    if (!item.line) return null;
+    const end = item.goesOn.at(-1)?.to ?? item.line.to;
+    const found = this.#named(item.line);
+    const textFrom = found ? found.formula.from : item.line.from;
+    const lines = [{ from: textFrom, to: item.line.to }, ...item.goesOn];
+    const text = lines
+      .map((line) => this.#words(line))
+      .filter((line) => line !== '')
+      .join(' ');
+    const word = found ? this.#words(found.name) : '';
+    return {
+      kind: found ? remarkKind(word) : 'note',
+      word,
+      text,
+      spot: this.#local(item.spot),
+      textSpot: this.#local({ from: textFrom, to: end }),
+    };
+  }
+
+  #setting(item: OutlineItem, name: string, value: string): void {
+    const set = withSetting(this.#settings, name, value);
+    if (typeof set === 'string') this.#point('setting-not-read', set, null, item.spot);
+    else this.#settings = set;
+    this.#proseItem(item);
+  }
+
+  /** `Tools needed:` over plain items, or over a table: no cell without a formula, but prose. */
+  #isOnlyHeading(item: OutlineItem): boolean {
+    const table = item.goesOn[0] ?? item.more[0];
+    if (table && this.#text.slice(table.from, table.to).trimStart().startsWith('|')) return true;
+    if (item.more.length > 0) return true;
+    if (item.nested.length === 0) return false;
+    return item.nested.every((nested) => {
+      const found = nested.line ? this.#named(nested.line) : null;
+      return !found || remarkKind(this.#words(found.name)) === null;
+    });
+  }
+
+  #proseItem(item: OutlineItem): void {
+    for (const nested of item.nested) {
+      const found = nested.line ? this.#named(nested.line) : null;
+      if (!found || remarkKind(this.#words(found.name)) !== null) continue;
+      if (!/^[-−]?[$€£]?[\d.½¼¾]/.test(this.#words(found.formula))) continue;
+      this.#point(
+        'cell-under-prose',
+        `"${this.#words(nested.line ?? nested.spot)}" stands under a line of prose, so it isn't worked. Cells stand at the start of the line.`,
+        null,
+        nested.spot,
+      );
+    }
+    const last = this.#blocks.at(-1);
+    const to = trimmed(this.#text, item.spot.from, item.spot.to).to;
+    if (last?.kind === 'prose' && this.#proseEnds === item.spot.from) {
+      this.#blocks.pop();
+      this.#prose({ from: last.spot.from + this.#base, to });
+    } else this.#prose({ from: item.spot.from, to });
+    this.#proseEnds = item.spot.to;
+  }
+
+  #prose(spot: Spot): void {
+    this.#blocks.push({ kind: 'prose', markdown: this.#words(spot), spot: this.#local(spot) });
+  }
+
+  #unread(why: 'too-deep' | 'too-involved'): void {
+    const { spot, heading } = this.#outline;
+    const from = heading ? heading.spot.to : spot.from;
+    const place = trimmed(this.#text, from, spot.to);
+    this.#prose(place);
+    const message =
+      why === 'too-deep'
+        ? 'Lists or quotes stand more than 60 deep here. The text is kept; nothing in it is worked.'
+        : 'There is more involved Markdown here than can be read in good time. The text is kept; nothing in it is worked.';
+    this.#point(why, message, null, { from: place.from, to: Math.min(place.to, lineEnd(this.#text, place.from)) });
+  }
+
+  /** `Name: rest` on one line: the first colon that a blank or the end follows. */
+  #named(line: Spot): { readonly name: Spot; readonly formula: Spot } | null {
+    const text = this.#text;
+    for (let i = line.from; i < line.to; i++) {
+      if (text.charCodeAt(i) !== 58) continue;
+      const next = text.charCodeAt(i + 1);
+      if (i + 1 < line.to && next !== 32 && next !== 9) continue;
+      const name = trimmed(text, line.from, i);
+      if (name.from === name.to) return null;
+      return { name, formula: trimmed(text, i + 1, line.to) };
+    }
+    return null;
+  }
+
+  #point(code: string, message: string, cell: DraftCell | null, spot: Spot): void {
+    this.#findings.push({ code, message, cell, spot: this.#local(spot) });
+  }
+
+  #words(spot: Spot): string {
+    return this.#text.slice(spot.from, spot.to);
+  }
+
+  #local(spot: Spot): Spot {
+    return { from: spot.from - this.#base, to: spot.to - this.#base };
+  }
+}

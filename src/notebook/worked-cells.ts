@@ -1,0 +1,66 @@
+// What the engine is told of the notebook: each cell, and after an edit only those that changed.
+import type { CellEdit } from '../engine/workings.ts';
+import type { CellInput } from '../engine/outcome.ts';
+import type { CellId } from '../language/tree.ts';
+import type { Cell } from './document.ts';
+import type { Section } from './identified.ts';
+import type { NotebookText } from './notebook-text.ts';
+import { remarkText } from './remarks.ts';
+
+export function inputOf(cell: Cell): CellInput {
+  const { id, part, name, formula, money } = cell;
+  return { id, part, name, formula, byHand: remarkText(cell.remarks, 'by hand'), money };
+}
+
+/** The edits that bring the engine from one notebook to the next. */
+export function cellEdits(before: NotebookText, now: NotebookText): readonly CellEdit[] {
+  const edits: CellEdit[] = [];
+  const shared = new Set<Section>(before.sections);
+  const old = new Map<CellId, Cell>();
+  const kept = new Set(now.sections);
+  for (const section of before.sections) {
+    if (!kept.has(section)) for (const cell of section.cells) old.set(cell.id, cell);
+  }
+  const put: CellEdit[] = [];
+  for (const section of now.sections) {
+    if (shared.has(section)) continue;
+    for (const cell of section.cells) {
+      const was = old.get(cell.id);
+      old.delete(cell.id);
+      if (!was || !isSameInput(inputOf(was), inputOf(cell))) put.push({ kind: 'put', cell: inputOf(cell) });
+    }
+  }
+  if (partsDiffer(before.sections, now.sections)) {
+    edits.push({ kind: 'parts', parts: now.sections.map(({ key, name }) => ({ key, name })) });
+  }
+  for (const id of old.keys()) edits.push({ kind: 'drop', id });
+  edits.push(...put);
+  if (orderDiffers(before.sections, now.sections)) {
+    edits.push({ kind: 'order', ids: now.sections.flatMap((s) => s.cells.map((c) => c.id)) });
+  }
+  return edits;
+}
+
+function isSameInput(a: CellInput, b: CellInput): boolean {
+  return (
+    a.part === b.part &&
+    a.name === b.name &&
+    a.formula === b.formula &&
+    a.byHand === b.byHand &&
+    a.money?.line === b.money?.line &&
+    a.money?.kind === b.money?.kind
+  );
+}
+
+function partsDiffer(a: readonly Section[], b: readonly Section[]): boolean {
+  return a.length !== b.length || a.some((s, i) => s.key !== b[i].key || s.name !== b[i].name);
+}
+
+function orderDiffers(a: readonly Section[], b: readonly Section[]): boolean {
+  if (a.length !== b.length) return true;
+  return a.some(
+    (s, i) =>
+      s !== b[i] &&
+      (s.cells.length !== b[i].cells.length || s.cells.some((c, j) => c.id !== b[i].cells[j].id)),
+  );
+}

@@ -1,0 +1,179 @@
+// How a row looks: quantity first, hung right against the names, money at the far right.
+import { css } from 'lit';
+
+export const cellLook = css`
+  :host {
+    display: block;
+    position: relative;
+    padding: 0 0.5rem;
+    border-bottom: 1px solid transparent;
+  }
+  :host([chosen]) {
+    border-bottom: 2px solid var(--graphite);
+    margin-bottom: -1px;
+  }
+  .row {
+    display: grid;
+    grid-template-columns: var(--value) minmax(6rem, var(--name)) minmax(0, 1fr) var(--money);
+    column-gap: 0.9rem;
+    align-items: baseline;
+    padding: 0.2rem 0;
+    min-height: 1.8rem;
+  }
+  @media (hover: hover) {
+    .row:hover {
+      background: linear-gradient(90deg, transparent, var(--wash) 12%, var(--wash) 88%, transparent);
+    }
+  }
+  .value {
+    text-align: right;
+    min-width: 0;
+  }
+  .amount {
+    font-weight: 650;
+    text-align: right;
+    border-radius: 1px;
+    max-width: 100%;
+    text-wrap: balance;
+  }
+  .amount.given {
+    border-bottom: 1.5px solid var(--graphite);
+    line-height: 1.15;
+  }
+  .amount.check {
+    font-weight: 600;
+  }
+  .amount.check::before {
+    content: '';
+    display: inline-block;
+    width: 0.36em;
+    height: 0.68em;
+    margin-right: 0.5em;
+    border: solid currentcolor;
+    border-width: 0 1.5px 1.5px 0;
+    transform: rotate(40deg) translate(-0.06em, -0.06em);
+  }
+  .amount.fails {
+    color: var(--keel);
+  }
+  .amount.fails::before {
+    width: 0.62em;
+    height: 0.62em;
+    border-width: 0 0 1.5px;
+    transform: rotate(-45deg) translate(0.2em, -0.05em);
+  }
+  .amount.last {
+    color: var(--faint);
+    font-weight: 500;
+  }
+  .amount.open {
+    border-bottom-style: dashed;
+  }
+  .amount.by-hand {
+    border-bottom: 3px double var(--keel);
+    line-height: 1.15;
+  }
+  .name {
+    font-weight: 600;
+    text-align: left;
+    overflow-wrap: anywhere;
+  }
+  .how {
+    min-width: 0;
+    overflow-wrap: anywhere;
+  }
+  .how.writing {
+    grid-column: 3 / 5;
+  }
+  .source {
+    font-size: var(--small);
+    color: var(--pencil);
+  }
+  .source.none {
+    font-style: italic;
+  }
+  .money {
+    text-align: right;
+    white-space: nowrap;
+  }
+  .money.price {
+    color: var(--pencil);
+  }
+  .money.last {
+    color: var(--faint);
+  }
+  .note {
+    margin: 0 0 0.35rem calc(var(--value) + 0.9rem);
+    font-size: var(--small);
+    color: var(--pencil);
+    max-width: 62ch;
+  }
+  .note b {
+    font-weight: 600;
+    color: var(--graphite);
+  }
+  .note.caution {
+    color: var(--keel);
+  }
+  .note.fault {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.25rem 0.6rem;
+    align-items: baseline;
+  }
+  .note.fault b {
+    color: var(--keel);
+  }
+  .note.hand {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 1rem;
+    align-items: baseline;
+  }
+  .note.hand b {
+    color: var(--keel);
+  }
+  @media (max-width: 760px) {
+    :host {
+      padding: 0 0.25rem;
+    }
+    .row {
+      grid-template-columns: 5.75rem minmax(0, 1fr) auto;
+      column-gap: 0.7rem;
+      padding: 0.35rem 0;
+    }
+    .name {
+      grid-area: 1 / 2;
+    }
+    .how {
+      grid-area: 2 / 2 / 3 / 4;
+      font-size: var(--small);
+    }
+    .money {
+      grid-area: 1 / 3;
+    }
+    .how.writing {
+      grid-area: 2 / 1 / 3 / 4;
+      font-size: 1rem;
+    }
+    .note {
+      margin-left: 0;
+    }
+  }
+  @media print {
+    :host([chosen]) {
+      border-bottom-color: transparent;
+    }
+    :host {
+      break-inside: avoid;
+    }
+    .row {
+      padding: 0.05rem 0;
+      min-height: 0;
+    }
+    .note .act,
+    .note .plain {
+      display: none;
+    }
+  }
+`;

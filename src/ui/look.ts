@@ -1,0 +1,118 @@
+// What components share in looks: buttons, links in text, rings of a pencil, words for screen readers only.
+import { css } from 'lit';
+
+export const look = css`
+  :host {
+    box-sizing: border-box;
+  }
+  *,
+  *::before,
+  *::after {
+    box-sizing: inherit;
+  }
+  :host([hidden]),
+  [hidden] {
+    display: none !important;
+  }
+  button,
+  input,
+  textarea,
+  select {
+    font: inherit;
+    font-variant-numeric: inherit;
+    color: inherit;
+    letter-spacing: inherit;
+  }
+  button {
+    background: none;
+    border: 0;
+    margin: 0;
+    padding: 0;
+    text-align: inherit;
+    cursor: pointer;
+  }
+  button:disabled {
+    cursor: default;
+    color: var(--faint);
+  }
+  :focus-visible {
+    outline: 2px solid var(--graphite);
+    outline-offset: 2px;
+    border-radius: 2px;
+  }
+  a {
+    color: inherit;
+  }
+  .act {
+    display: inline-flex;
+    align-items: center;
+    min-height: 1.75rem;
+    padding: 0.125rem 0.625rem;
+    border: 1px solid var(--rule);
+    border-radius: 2px;
+    background: var(--lifted);
+    font-size: var(--small);
+    line-height: 1.25;
+  }
+  .act:hover:not(:disabled) {
+    border-color: var(--graphite);
+  }
+  .act.first {
+    border-color: var(--graphite);
+    font-weight: 600;
+  }
+  .plain {
+    min-height: 1.5rem;
+    font-size: var(--small);
+    color: var(--pencil);
+    text-decoration: underline;
+    text-decoration-color: var(--rule);
+    text-underline-offset: 0.2em;
+  }
+  .plain:hover:not(:disabled) {
+    color: var(--graphite);
+    text-decoration-color: currentcolor;
+  }
+  .tie {
+    color: inherit;
+    text-decoration: underline dotted 1px;
+    text-decoration-color: var(--faint);
+    text-underline-offset: 0.22em;
+    cursor: pointer;
+  }
+  .tie:hover {
+    text-decoration: underline solid 1px;
+    text-decoration-color: currentcolor;
+  }
+  .ringed {
+    border: 1.5px solid var(--keel);
+    border-radius: 46% 54% 50% 50% / 58% 52% 60% 48%;
+    padding: 0 0.3em;
+    margin: 0 -0.1em;
+  }
+  .small {
+    font-size: var(--small);
+    color: var(--pencil);
+  }
+  .heard {
+    position: absolute;
+    width: 1px;
+    height: 1px;
+    margin: -1px;
+    overflow: hidden;
+    clip-path: inset(50%);
+    white-space: nowrap;
+  }
+  @media (pointer: coarse) {
+    .act,
+    .plain {
+      min-height: 2.25rem;
+    }
+  }
+  @media (forced-colors: active) {
+    .act,
+    .ringed {
+      border-color: ButtonText;
+    }
+  }
+`;

@@ -1,0 +1,33 @@
+// The cells of a notebook in the order in which they are read, found once for each notebook.
+import type { CellId } from '../language/tree.ts';
+import type { Cell, Notebook } from '../notebook/document.ts';
+
+/** A notebook is a value, so what was found in it holds for as long as it is kept. */
+const found = new WeakMap<Notebook, readonly Cell[]>();
+const byId = new WeakMap<Notebook, ReadonlyMap<CellId, Cell>>();
+
+export function allCells(notebook: Notebook): readonly Cell[] {
+  const known = found.get(notebook);
+  if (known) return known;
+  const cells = notebook.parts.flatMap((part) =>
+    part.blocks.flatMap((block) => (block.kind === 'cell' ? [block.cell] : [])),
+  );
+  found.set(notebook, cells);
+  return cells;
+}
+
+export function cellOf(notebook: Notebook, id: CellId): Cell | null {
+  const known = byId.get(notebook) ?? new Map(allCells(notebook).map((cell) => [cell.id, cell]));
+  byId.set(notebook, known);
+  return known.get(id) ?? null;
+}
+
+/** The first cell of this name in the part of this name, whatever the case. */
+export function cellCalled(notebook: Notebook, part: string, name: string): Cell | null {
+  const wanted = name.toLowerCase();
+  const keys = new Set(notebook.parts.filter((p) => p.name === part).map((p) => p.key));
+  return (
+    allCells(notebook).find((cell) => keys.has(cell.part) && cell.name.toLowerCase() === wanted) ??
+    null
+  );
+}

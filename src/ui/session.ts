@@ -1,0 +1,245 @@
+// The one thing on the page that changes over time: it holds the current notebook, what is chosen,
+// what is being written, and tells those who listen what happened.
+import type { CellId } from '../language/tree.ts';
+import type { Working } from '../explain/step.ts';
+import type { Applied, Draft, EstimateDoor } from '../notebook/estimate.ts';
+import type { Cell, Finding, Part } from '../notebook/document.ts';
+import { allCells, cellCalled, cellOf } from './reading-order.ts';
+import { Trial } from './trial.ts';
+
+/** What the page asks about a cell beside the estimate's doorway. */
+export interface Asides {
+  working(cell: CellId): Working;
+  /** The quantity that a cost line prices, e.g. `40 bags`; null where its formula prices none. */
+  quantity(cell: CellId): string | null;
+  /** The worked value beside one set by hand, and how far it is from it; null when it can't be told. */
+  difference(cell: CellId): string | null;
+  /** A length in the notation it was not typed in: 10.8 ft is 10 ft 9 5/8 in, a hair shy. */
+  otherwise(draft: Draft): string | null;
+}
+
+/** What is being written: one thing at a time on the whole page. */
+export type Writing =
+  | { readonly kind: 'formula' | 'by-hand' | 'name'; readonly cell: CellId }
+  | { readonly kind: 'remark'; readonly cell: CellId; readonly word: string }
+  | { readonly kind: 'new-cell'; readonly part: string; readonly after: CellId | null }
+  | { readonly kind: 'prose'; readonly part: string; readonly place: number }
+  | { readonly kind: 'part-name'; readonly part: string }
+  | { readonly kind: 'title' };
+
+/** What happened, for those who draw it. */
+export type Happening =
+  /** A notebook was opened: everything is new. */
+  | { readonly kind: 'opened' }
+  /** The notebook changed; `ran` are the cells worked anew. */
+  | { readonly kind: 'changed'; readonly ran: readonly CellId[] }
+  | { readonly kind: 'chosen' }
+  /** A cell was asked for: it is to be brought into view and given the keyboard. */
+  | { readonly kind: 'bring'; readonly cell: CellId }
+  | { readonly kind: 'writing' }
+  | { readonly kind: 'tape' }
+  | { readonly kind: 'told' };
+
+export type Listener = (happening: Happening) => void;
+
+/** Something to tell the person, calmly. */
+export interface Notice {
+  readonly text: string;
+  /** `plain` goes when the next thing happens; `stays` until it is put away. */
+  readonly lasts: 'plain' | 'stays';
+}
+
+export class Session {
+  #door: EstimateDoor;
+  #asides: Asides;
+  #chosen: CellId | null = null;
+  #writing: Writing | null = null;
+  #trial: Trial | null = null;
+  #notice: Notice | null = null;
+  readonly #listeners = new Set<Listener>();
+  readonly #watchers = new Map<CellId, Set<() => void>>();
+
+  constructor(door: EstimateDoor, asides: Asides) {
+    this.#door = door;
+    this.#asides = asides;
+  }
+
+  get door(): EstimateDoor {
+    return this.#door;
+  }
+  get asides(): Asides {
+    return this.#asides;
+  }
+  get chosen(): CellId | null {
+    return this.#chosen;
+  }
+  get writing(): Writing | null {
+    return this.#writing;
+  }
+  /** The tape that is open, if one is. */
+  get trial(): Trial | null {
+    return this.#trial;
+  }
+  get notice(): Notice | null {
+    return this.#notice;
+  }
+
+  /** Returns how to stop listening. */
+  listen(listener: Listener): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  /** Called when this cell has to be drawn again. Returns how to stop. */
+  watch(cell: CellId, draw: () => void): () => void {
+    const watchers = this.#watchers.get(cell) ?? new Set();
+    this.#watchers.set(cell, watchers.add(draw));
+    return () => {
+      watchers.delete(draw);
+      if (watchers.size === 0) this.#watchers.delete(cell);
+    };
+  }
+
+  /** Another notebook takes the place of this one. */
+  open(door: EstimateDoor, asides: Asides): void {
+    this.#door = door;
+    this.#asides = asides;
+    this.#chosen = null;
+    this.#writing = null;
+    this.#trial = null;
+    this.#happen({ kind: 'opened' });
+  }
+
+  choose(cell: CellId | null): void {
+    if (cell === this.#chosen) return;
+    const before = this.#chosen;
+    if (this.#trial && this.#trial.cell !== cell) this.leaveTape();
+    this.#chosen = cell;
+    this.#redraw([before, cell]);
+    this.#happen({ kind: 'chosen' });
+  }
+
+  /** Chooses a cell and brings it into view. */
+  bring(cell: CellId): void {
+    this.choose(cell);
+    this.#happen({ kind: 'bring', cell });
+  }
+
+  write(writing: Writing | null): void {
+    const before = this.#writing;
+    this.#writing = writing;
+    if (writing && this.#trial) this.leaveTape();
+    if (writing && 'cell' in writing) this.choose(writing.cell);
+    this.#redraw([before, writing].map((w) => (w && 'cell' in w ? w.cell : null)));
+    this.#happen({ kind: 'writing' });
+  }
+
+  /** Makes a change and tells everyone, or tells why it was not made. True when it was made. */
+  apply(make: (door: EstimateDoor) => Applied | Finding): boolean {
+    if (this.#trial) this.leaveTape();
+    const done = make(this.#door);
+    if (!('change' in done)) {
+      this.tell({ text: done.message, lasts: 'stays' });
+      return false;
+    }
+    this.#quiet();
+    this.#changed(done.ran);
+    return true;
+  }
+
+  undo(): void {
+    this.#back(this.#door.undo(), 'Undone');
+  }
+
+  redo(): void {
+    this.#back(this.#door.redo(), 'Done again');
+  }
+
+  openTape(cell: CellId): void {
+    this.write(null);
+    this.choose(cell);
+    this.#trial = new Trial(this.#door, cell);
+    this.#redraw([cell]);
+    this.#happen({ kind: 'tape' });
+  }
+
+  /** Slides the open tape to this amount: everything follows, nothing is settled yet. */
+  slideTape(formula: string): void {
+    if (!this.#trial) return;
+    const ran = this.#trial.slide(formula);
+    this.#changed(ran);
+  }
+
+  /** Settles what the tape was slid to, as one change. */
+  keepTape(): void {
+    const trial = this.#trial;
+    this.#trial = null;
+    this.#redraw([trial?.cell ?? null]);
+    this.#happen({ kind: 'tape' });
+    if (trial?.moved) this.#changed([]);
+  }
+
+  /** Back to where the tape was opened. */
+  leaveTape(): void {
+    const trial = this.#trial;
+    if (!trial) return;
+    this.#trial = null;
+    const ran = trial.takeBack();
+    this.#redraw([trial.cell]);
+    this.#happen({ kind: 'tape' });
+    if (ran.length > 0) this.#changed(ran);
+  }
+
+  tell(notice: Notice | null): void {
+    this.#notice = notice;
+    this.#happen({ kind: 'told' });
+  }
+
+  cell(id: CellId): Cell | null {
+    return cellOf(this.#door.notebook, id);
+  }
+
+  part(key: string): Part | null {
+    return this.#door.notebook.parts.find((part) => part.key === key) ?? null;
+  }
+
+  /** The cell before or after this one in reading order. */
+  neighbour(id: CellId, steps: number): CellId | null {
+    const cells = allCells(this.#door.notebook);
+    const place = cells.findIndex((cell) => cell.id === id);
+    return cells[place + steps]?.id ?? null;
+  }
+
+  /** A cell by where it stands and how it is called, for coming back to it. */
+  called(part: string, name: string): CellId | null {
+    return cellCalled(this.#door.notebook, part, name)?.id ?? null;
+  }
+
+  #back(done: Applied | null, word: string): void {
+    if (this.#trial) this.#trial = null;
+    if (!done) return;
+    this.#writing = null;
+    this.#changed(done.ran);
+    this.tell({ text: `${word}: ${done.change.say}`, lasts: 'plain' });
+  }
+
+  #changed(ran: readonly CellId[]): void {
+    if (this.#chosen !== null && !this.cell(this.#chosen)) this.#chosen = null;
+    this.#redraw(ran);
+    this.#happen({ kind: 'changed', ran });
+  }
+
+  #quiet(): void {
+    if (this.#notice?.lasts === 'plain') this.tell(null);
+  }
+
+  #redraw(cells: readonly (CellId | null)[]): void {
+    for (const cell of new Set(cells)) {
+      if (cell !== null) for (const draw of this.#watchers.get(cell) ?? []) draw();
+    }
+  }
+
+  #happen(happening: Happening): void {
+    for (const listener of [...this.#listeners]) listener(happening);
+  }
+}

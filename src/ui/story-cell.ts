@@ -1,0 +1,239 @@
+// One cell as a row: value, name, how it came about, and money where it is a cost line.
+// Properties: `session`, `cell`. It draws itself again only when its own cell is touched.
+import { LitElement, html, nothing, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { CellState } from '../engine/outcome.ts';
+import type { Cell } from '../notebook/document.ts';
+import { cellLook } from './cell-look.ts';
+import { look } from './look.ts';
+import { faultNote, waitingNote } from './cell-notes.ts';
+import type { Session } from './session.ts';
+import { stretches } from './spots-in.ts';
+import './story-formula.ts';
+import './story-line.ts';
+import './story-tape.ts';
+
+@customElement('story-cell')
+export class StoryCell extends LitElement {
+  static override styles = [look, cellLook];
+
+  @property({ attribute: false }) session!: Session;
+  @property({ attribute: false, hasChanged: saysOtherwise }) cell!: Cell;
+
+  #watching = -1;
+  #stop: (() => void) | null = null;
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#stop?.();
+    this.#stop = null;
+    this.#watching = -1;
+  }
+
+  protected override willUpdate(): void {
+    if (this.#watching === this.cell.id) return;
+    this.#stop?.();
+    this.#watching = this.cell.id;
+    this.#stop = this.session.watch(this.cell.id, () => this.requestUpdate());
+  }
+
+  /** Puts the keyboard on the row. */
+  override focus(): void {
+    this.renderRoot.querySelector<HTMLElement>('.name')?.focus();
+  }
+
+  protected override render(): TemplateResult {
+    const { session, cell } = this;
+    const state = session.door.state(cell.id);
+    const chosen = session.chosen === cell.id;
+    const writing = session.writing;
+    const kind = writing && 'cell' in writing && writing.cell === cell.id ? writing.kind : null;
+    this.toggleAttribute('chosen', chosen);
+    this.toggleAttribute('open', kind !== null || session.trial?.cell === cell.id);
+    return html`
+      <div class="row ${state.outcome.kind}" @click=${this.#choose}>
+        ${this.#value(state, chosen)}
+        ${kind === 'name'
+          ? html`<story-line
+              class="name"
+              label="Name"
+              .value=${cell.name}
+              @keep=${(event: CustomEvent<string>) => this.#rename(event.detail)}
+              @leave=${this.#leave}
+            ></story-line>`
+          : html`<button
+              class="name"
+              tabindex=${chosen ? 0 : -1}
+              aria-current=${chosen ? 'true' : nothing}
+              @dblclick=${() => session.write({ kind: 'name', cell: cell.id })}
+            >
+              ${cell.name}
+            </button>`}
+        ${kind === 'formula' || kind === 'by-hand'
+          ? html`<story-formula
+              class="how writing"
+              .session=${session}
+              .cell=${cell}
+              what=${kind}
+              @done=${() => this.focusSoon()}
+            ></story-formula>`
+          : html`<div class="how">${this.#how(state, chosen)}</div>
+              ${this.#money(state)}`}
+      </div>
+      ${session.trial?.cell === cell.id
+        ? html`<story-tape .session=${session} .cell=${cell}></story-tape>`
+        : nothing}
+      ${this.#notes(state, kind)}
+    `;
+  }
+
+  focusSoon(): void {
+    void this.updateComplete.then(() => this.focus());
+  }
+
+  #value(state: CellState, chosen: boolean): TemplateResult {
+    const { session, cell } = this;
+    const shown = session.door.shown(cell.id);
+    const last = shown ? null : session.door.lastShown(cell.id);
+    const quantity = cell.money && shown ? session.asides.quantity(cell.id) : null;
+    const byHand = state.input.byHand !== null;
+    const what = byHand ? 'by-hand' : 'formula';
+    const text = valueText(state, cell.money ? quantity : (shown?.text ?? null), last?.text ?? null);
+    const open = state.outcome.kind === 'unknown' && state.kind === 'given';
+    return html`<div class="value">
+      <button
+        class="amount ${state.kind} ${last ? 'last' : ''} ${open ? 'open' : ''} ${byHand
+          ? 'by-hand'
+          : ''} ${state.outcome.kind === 'value' && state.outcome.value === false ? 'fails' : ''}"
+        tabindex=${chosen ? 0 : -1}
+        aria-label="${spoken(text)}. Change ${cell.name}"
+        @click=${() => session.write({ kind: what, cell: cell.id })}
+      >
+        ${text}
+      </button>
+    </div>`;
+  }
+
+  #how(state: CellState, chosen: boolean): unknown {
+    const { session, cell } = this;
+    if (state.kind === 'given' && state.outcome.kind !== 'fault') {
+      const from = cell.remarks.find((remark) => remark.kind === 'from')?.text;
+      return from
+        ? html`<span class="source">${from}</span>`
+        : html`<span class="source none">no source said</span>`;
+    }
+    const rings = state.reading.problems.flatMap((problem) => problem.spots);
+    const spots =
+      state.outcome.kind === 'fault' && rings.length === 0 ? state.outcome.report.spots : rings;
+    const words = stretches(state.input.formula, state.reading.tree, spots).map((stretch) => {
+      const ring = stretch.ringed ? 'ringed' : '';
+      if (stretch.kind !== 'name') {
+        return ring ? html`<span class=${ring}>${stretch.text}</span>` : stretch.text;
+      }
+      return html`<a
+        class="tie ${ring}"
+        href="#cell-${stretch.cell}"
+        tabindex=${chosen ? 0 : -1}
+        @click=${(event: Event) => this.#go(event, stretch.cell)}
+        >${stretch.text}</a
+      >`;
+    });
+    return html`<span class="words" @dblclick=${() => session.write({ kind: 'formula', cell: cell.id })}
+      >${words}</span
+    >`;
+  }
+
+  #money(state: CellState): TemplateResult {
+    const { session, cell } = this;
+    if (!cell.money) return html`<div class="money"></div>`;
+    const shown = session.door.shown(cell.id);
+    const last = session.door.lastShown(cell.id);
+    const text = shown?.text ?? last?.text ?? (state.outcome.kind === 'unknown' ? '?' : '');
+    return html`<div class="money ${shown ? '' : 'last'} ${cell.money.line}">${text}</div>`;
+  }
+
+  #notes(state: CellState, writing: string | null): unknown {
+    const { session, cell } = this;
+    const caution = cell.remarks.find((remark) => remark.kind === 'caution')?.text;
+    const fails = state.outcome.kind === 'value' && state.outcome.value === false;
+    return [
+      fails && caution ? html`<p class="note caution">${caution}</p>` : nothing,
+      state.input.byHand === null ? nothing : this.#byHandNote(state),
+      state.outcome.kind === 'fault' && writing !== 'formula'
+        ? faultNote(session, cell.id, state.outcome.report)
+        : nothing,
+      state.kind === 'given' ? nothing : waitingNote(session, state.outcome, this.#go),
+    ];
+  }
+
+  #byHandNote(state: CellState): TemplateResult {
+    const { session, cell } = this;
+    const worked = session.asides.difference(cell.id);
+    const from = cell.remarks.find((remark) => remark.kind === 'from')?.text;
+    return html`<p class="note hand">
+      <span><b>set by hand</b>${from ? html`, ${from}` : nothing}</span>
+      ${worked ? html`<span>${worked}</span>` : nothing}
+      <button
+        class="plain"
+        @click=${() => session.apply((door) => door.setByHand(cell.id, null, null))}
+      >
+        Take it back
+      </button>
+    </p>`;
+  }
+
+  #choose = (): void => {
+    this.session.choose(this.cell.id);
+  };
+
+  #go = (event: Event, to: number): void => {
+    event.preventDefault();
+    event.stopPropagation();
+    this.session.bring(to);
+  };
+
+  #leave = (): void => {
+    this.session.write(null);
+    this.focusSoon();
+  };
+
+  #rename(name: string): void {
+    const { session, cell } = this;
+    if (name.trim() === cell.name || session.apply((door) => door.rename(cell.id, name.trim()))) {
+      this.#leave();
+    }
+  }
+}
+
+/** Has anything changed that the row shows? Where the cell stands in the text is not shown. */
+function saysOtherwise(now: Cell, before: Cell | undefined): boolean {
+  if (!before || now.id !== before.id || now.name !== before.name) return true;
+  if (now.formula !== before.formula || now.remarks.length !== before.remarks.length) return true;
+  if (now.money?.kind !== before.money?.kind) return true;
+  return now.remarks.some((remark, place) => {
+    const was = before.remarks[place];
+    return remark.text !== was?.text || remark.word !== was.word;
+  });
+}
+
+function valueText(state: CellState, shown: string | null, last: string | null): string {
+  const { outcome } = state;
+  if (outcome.kind === 'value' && outcome.value === true && state.kind === 'check') return 'holds';
+  if (outcome.kind === 'value' && outcome.value === false && state.kind === 'check') {
+    return 'does not hold';
+  }
+  if (outcome.kind === 'value') return shown ?? '';
+  if (outcome.kind === 'unknown' && state.kind === 'given') return state.input.formula.trim() || '?';
+  return last ?? '?';
+}
+
+function spoken(text: string): string {
+  if (text === '') return 'no quantity';
+  return text.startsWith('?') ? text.replace('?', 'not yet known') : text;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'story-cell': StoryCell;
+  }
+}

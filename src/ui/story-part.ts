@@ -1,0 +1,182 @@
+// A part of the job: its heading with the recap, then prose, deeper headings and cells in their order.
+// Properties: `session`, `part`, `limit` (how many blocks to draw now; the rest keep their place).
+import { LitElement, html, nothing, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { repeat } from 'lit/directives/repeat.js';
+import type { Block, Part } from '../notebook/document.ts';
+import type { CostRow } from '../notebook/recap.ts';
+import { linesNotKnown } from './cell-notes.ts';
+import { Follows } from './follows.ts';
+import { look } from './look.ts';
+import { isNothing, money, percentOf } from './money-words.ts';
+import { partLook } from './part-look.ts';
+import type { Session } from './session.ts';
+import './story-cell.ts';
+import './story-line.ts';
+import './story-prose.ts';
+
+const KINDS = ['material', 'labour', 'equipment', 'subcontract', 'fee'] as const;
+
+/** About how high a block is before it was drawn, in pixels. */
+const BLOCK_HEIGHT = 30;
+
+@customElement('story-part')
+export class StoryPart extends LitElement {
+  static override styles = [look, partLook];
+
+  @property({ attribute: false }) session!: Session;
+  @property({ attribute: false }) part!: Part;
+  @property({ type: Number }) limit = Infinity;
+  /** In a long notebook rows out of sight are not laid out. */
+  @property({ type: Boolean, reflect: true }) long = false;
+
+  constructor() {
+    super();
+    new Follows(this, 'changed', 'writing');
+  }
+
+  protected override render(): TemplateResult {
+    const { part, limit } = this;
+    const drawn = part.blocks.slice(0, limit);
+    const left = part.blocks.length - drawn.length;
+    return html`
+      <section aria-label=${part.name || 'Above the parts'}>
+        ${part.key === '' ? nothing : this.#heading()}
+        <div class="blocks" role="list">
+          ${repeat(drawn, keyOf, (block, place) => this.#block(block, place))} ${this.#newCell(null)}
+        </div>
+        ${left > 0 ? html`<div style="height:${left * BLOCK_HEIGHT}px"></div>` : nothing}
+        ${part.key === ''
+          ? nothing
+          : html`<button
+              class="plain add"
+              @click=${() => this.session.write({ kind: 'new-cell', part: part.key, after: null })}
+            >
+              Add a cell to ${part.name}
+            </button>`}
+      </section>
+    `;
+  }
+
+  #heading(): TemplateResult {
+    const { session, part } = this;
+    const { writing } = session;
+    const row = session.door.costs().parts.find(({ key }) => key === part.key);
+    const renames = writing?.kind === 'part-name' && writing.part === part.key;
+    return html`<header>
+      ${renames
+        ? html`<story-line
+            class="title"
+            label="Name of the part"
+            .value=${part.name}
+            @keep=${(event: CustomEvent<string>) => this.#rename(event.detail)}
+            @leave=${() => session.write(null)}
+          ></story-line>`
+        : html`<h2>
+            <button
+              aria-label="${part.name}, rename this part"
+              @click=${() => session.write({ kind: 'part-name', part: part.key })}
+            >
+              ${part.name}
+            </button>
+          </h2>`}
+      ${row ? this.#recap(row) : nothing}
+    </header>`;
+  }
+
+  #recap(row: CostRow): TemplateResult {
+    const { currency } = this.session.door.notebook.settings;
+    const missing = row.incomplete.length;
+    const shares = KINDS.filter((kind) => !isNothing(row[kind])).map(
+      (kind) => `${kind} ${percentOf(row[kind], row.direct) ?? 0}%`,
+    );
+    const lines = row.lines === 0 ? '' : row.lines === 1 ? '1 line' : `${row.lines} lines`;
+    const words = [lines, shares.join(', ')].filter((said) => said !== '').join(' · ');
+    // A part with price lines only, such as a summary, adds to the price and not to the cost.
+    const added = row.lines === 0 && !isNothing(row.price);
+    const sum = added ? `adds ${money(row.price, currency)}` : money(row.direct, currency);
+    return html`
+      <span class="shares">${words}</span>
+      ${row.lines > 0 || added || missing > 0
+        ? html`<span class="sum"
+            >${sum}${missing > 0
+              ? html`<span class="so-far">so far; ${linesNotKnown(missing)}</span>`
+              : nothing}</span
+          >`
+        : nothing}
+    `;
+  }
+
+  #block(block: Block, place: number): unknown {
+    switch (block.kind) {
+      case 'cell':
+        return html`<story-cell
+            role="listitem"
+            data-cell=${block.cell.id}
+            ?money=${block.cell.money !== null}
+            .session=${this.session}
+            .cell=${block.cell}
+          ></story-cell>
+          ${this.#newCell(block.cell.id)}`;
+      case 'heading':
+        return html`<div role="listitem" class="deeper">
+          <h3 class="level-${Math.min(6, block.level)}">${block.text}</h3>
+        </div>`;
+      case 'prose':
+        return html`<story-prose
+          role="listitem"
+          .session=${this.session}
+          part=${this.part.key}
+          place=${place}
+          markdown=${block.markdown}
+        ></story-prose>`;
+    }
+  }
+
+  #newCell(after: number | null): unknown {
+    const { writing } = this.session;
+    if (writing?.kind !== 'new-cell' || writing.part !== this.part.key) return nothing;
+    if (writing.after !== after) return nothing;
+    return html`<div class="new" role="listitem">
+      <story-line
+        label="Name of the new cell"
+        hint="Name of the new cell, then Enter"
+        @keep=${(event: CustomEvent<string>) => this.#add(event.detail, after)}
+        @leave=${() => this.session.write(null)}
+      ></story-line>
+    </div>`;
+  }
+
+  /** A new cell starts as not yet known; its formula is written next. */
+  #add(name: string, after: number | null): void {
+    const { session, part } = this;
+    if (name.trim() === '') {
+      session.write(null);
+      return;
+    }
+    const before = new Set(part.blocks.flatMap((b) => (b.kind === 'cell' ? [b.cell.id] : [])));
+    if (!session.apply((door) => door.addCell(part.key, after, name.trim(), '?'))) return;
+    const added = session
+      .part(part.key)
+      ?.blocks.flatMap((b) => (b.kind === 'cell' && !before.has(b.cell.id) ? [b.cell.id] : []));
+    const [cell] = added ?? [];
+    session.write(cell === undefined ? null : { kind: 'formula', cell });
+  }
+
+  #rename(name: string): void {
+    const { session, part } = this;
+    const wanted = name.trim();
+    if (wanted === '' || wanted === part.name) session.write(null);
+    else if (session.apply((door) => door.renamePart(part.key, wanted))) session.write(null);
+  }
+}
+
+function keyOf(block: Block, place: number): string {
+  return block.kind === 'cell' ? `cell ${block.cell.id}` : `${block.kind} ${place}`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'story-part': StoryPart;
+  }
+}

@@ -1,0 +1,12 @@
+// Where something stands in a line of text.
+
+/** A half-open stretch of a formula as it was typed, in UTF-16 offsets. */
+export interface Spot {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The smallest spot that holds both. */
+export function spanning(a: Spot, b: Spot): Spot {
+  return { from: Math.min(a.from, b.from), to: Math.max(a.to, b.to) };
+}

@@ -1,0 +1,128 @@
+// Random formulas by the grammar, for properties: every one of them can be read.
+import fc from 'fast-check';
+
+const number = fc.constantFrom('12', '3', '1,250', '0.45', '3/4', '7 1/2', '7½', '2');
+const unit = fc.constantFrom('ft', 'in', 'sq ft', 'cubic yards', 'bags', 'hours', 'lb', 'boards');
+const plainAmount = fc.oneof(
+  number,
+  fc.tuple(number, unit).map(([n, u]) => `${n} ${u}`),
+  fc.constantFrom(
+    '$4.25',
+    '85 cents',
+    '10%',
+    '8.5% overhead',
+    '12 ft 6 1/2 in',
+    '$6.48 per bag',
+    '40 sq ft per hour',
+    '1/4 in per ft',
+    '$320 per 1000 sq ft',
+    '$6.48 each',
+    '8:30 hours',
+    '5 h 35 min',
+    '? bags',
+    '$?',
+    '6 in 12',
+  ),
+);
+const name = fc.constantFrom(
+  'slab length',
+  'the slab width',
+  'Thickness',
+  'bags',
+  'waste',
+  'markup',
+  'length of run',
+  'total rise',
+  'Steps thickness',
+  'Deck surface stringers',
+  '# of posts',
+);
+const count = fc.constantFrom('5 pieces', '12 joists', '13 balusters', '40 bags');
+const length = fc.constantFrom('9 ft', '16 in', '72 in', 'slab length', '1 1/2 in');
+
+/** A formula, with spaces in the usual places. */
+export const formula: fc.Arbitrary<string> = fc.letrec<{
+  slot: string;
+  value: string;
+  term: string;
+  sum: string;
+  closed: string;
+  comparison: string;
+  logic: string;
+  formula: string;
+}>((tie) => ({
+  slot: fc.oneof(
+    { maxDepth: 4, withCrossShrink: true },
+    plainAmount,
+    name,
+    tie('formula').map((f) => `(${f})`),
+  ),
+  value: fc.oneof(
+    { maxDepth: 4, withCrossShrink: true },
+    tie('slot'),
+    tie('slot').map((s) => `${s} squared`),
+    tie('value').map((v) => `half of ${v}`),
+    tie('value').map((v) => `10% of ${v}`),
+    tie('value').map((v) => `square root of ${v}`),
+    tie('slot').map((s) => `-${s}`),
+    fc.tuple(tie('slot'), tie('slot')).map(([a, b]) => `what share ${a} is of ${b}`),
+    fc.tuple(tie('slot'), tie('slot')).map(([a, b]) => `diagonal of ${a} and ${b}`),
+    fc.tuple(tie('slot'), tie('slot')).map(([a, b]) => `(the greater of ${a} and ${b})`),
+    fc.tuple(tie('slot'), tie('slot')).map(([a, b]) => `(total of ${a}, ${b} and 3)`),
+    fc.tuple(count, length, length).map(([n, a, b]) => `${n} of ${a} from boards of ${b}`),
+    fc.tuple(length, length).map(([a, b]) => `joists every ${a} along ${b}`),
+    fc
+      .tuple(length, length, length)
+      .map(([a, b, c]) => `fewest balusters of ${a} across ${b} with gaps under ${c}`),
+    fc.tuple(count, length, length).map(([n, a, b]) => `even gap for ${n} of ${a} across ${b}`),
+    length.map((l) => `circle area for ${l} diameter`),
+  ),
+  term: fc.oneof(
+    tie('value'),
+    fc
+      .tuple(tie('value'), fc.constantFrom('times', 'by', '×', 'at', 'divided by', '÷'), tie('value'))
+      .map(([a, op, b]) => `${a} ${op} ${b}`),
+  ),
+  sum: fc.oneof(
+    tie('term'),
+    fc
+      .tuple(tie('term'), fc.constantFrom('plus', 'minus', 'less', '+', '−'), tie('slot'))
+      .map(([a, op, b]) => `${a} ${op} ${b}`),
+  ),
+  closed: fc.oneof(
+    tie('sum'),
+    tie('sum').map((s) => `${s}, rounded up`),
+    tie('sum').map((s) => `${s}, rounded to the nearest 1/4 in`),
+    tie('sum').map((s) => `${s}, in cubic yards`),
+    tie('sum').map((s) => `${s}, in boxes of 350 screws`),
+    tie('sum').map((s) => `${s}, marked up 15%`),
+    tie('sum').map((s) => `${s}, for a 15% margin`),
+    tie('sum').map((s) => `${s}, for 10% overhead and 15% profit`),
+    tie('sum').map((s) => `${s}, as boards`),
+    fc.tuple(tie('sum'), tie('slot')).map(([s, l]) => `${s}, not less than ${l}`),
+    fc.tuple(tie('sum'), tie('slot')).map(([s, l]) => `${s}, times ${l}`),
+    fc.tuple(tie('sum'), tie('sum')).map(([a, b]) => `${a} or ${b}, whichever is greater`),
+  ),
+  comparison: fc
+    .tuple(
+      tie('sum'),
+      fc.constantFrom('is', 'is more than', 'is at most', 'is under', 'is not', '≥'),
+      tie('sum'),
+    )
+    .map(([a, op, b]) => `${a} ${op} ${b}`),
+  logic: fc.oneof(
+    tie('comparison'),
+    fc
+      .tuple(tie('comparison'), fc.constantFrom('and', 'or'), tie('comparison'))
+      .map(([a, op, b]) => `${a} ${op} ${b}`),
+    tie('comparison').map((c) => `not ${c}`),
+  ),
+  formula: fc.oneof(
+    { maxDepth: 3, withCrossShrink: true },
+    tie('closed'),
+    tie('logic'),
+    fc
+      .tuple(tie('slot'), tie('logic'), tie('slot'))
+      .map(([a, c, b]) => `${a} where ${c}, otherwise ${b}`),
+  ),
+})).formula;

@@ -1,0 +1,84 @@
+// The parser alone over a small vocabulary: trees, sentences and problems without any working.
+import { Nouns } from '../../src/quantity/nouns.ts';
+import { LENGTH } from '../../src/quantity/dimension.ts';
+import { SHARE, amountMeasure } from '../../src/quantity/measure.ts';
+import { tokensOf } from '../../src/language/lexer.ts';
+import { type Parsed, parseTokens } from '../../src/language/parse.ts';
+import { wordProblem } from '../../src/language/problems.ts';
+import type { Surroundings } from '../../src/language/reading.ts';
+import { sentence } from '../../src/language/sentence.ts';
+import { Vocabulary } from '../../src/language/vocabulary.ts';
+import type { Report } from '../../src/words/report.ts';
+
+const LANDING = [
+  'Slab length',
+  'Slab width',
+  'Thickness',
+  'Bags',
+  'Waste',
+  'Markup',
+  'Length of run',
+  'Total',
+  'Hole diameter',
+  'Bag yield',
+  '# of posts',
+];
+const STEPS = ['Total rise', 'Thickness', 'Run by step', 'Stringers'];
+const DECK = ['Stringers', 'Deck area'];
+
+export const nouns = new Nouns(['sleeper']);
+export const vocabulary = new Vocabulary(nouns);
+vocabulary.setParts([
+  { key: 'landing', name: 'Landing' },
+  { key: 'steps', name: 'Steps' },
+  { key: 'deck', name: 'Deck surface' },
+]);
+const names = new Map<number, string>();
+[LANDING, STEPS, DECK].forEach((cells, part) => {
+  for (const name of cells) {
+    const id = names.size + 1;
+    names.set(id, name);
+    vocabulary.add({ id, name, part: ['landing', 'steps', 'deck'][part] ?? '' });
+  }
+});
+
+export const surroundings: Surroundings = {
+  holdsOf: (id) => ({
+    measure: /^(waste|markup)$/i.test(names.get(id) ?? '') ? SHARE : amountMeasure(LENGTH),
+    showIn: null,
+    written: [],
+  }),
+  nameOf: (id) => names.get(id) ?? '',
+  shownOf: () => null,
+  linesOf: () => [],
+};
+
+export function cellName(id: number): string {
+  return names.get(id) ?? '';
+}
+
+/** Parsed as if it stood in the part Landing. */
+export function parsed(text: string): Parsed {
+  return parseTokens(text, tokensOf(text), vocabulary, 'landing', null, surroundings);
+}
+
+/** The canonical sentence, or the code of the problem in angle marks. */
+export function said(text: string): string {
+  const found = parsed(text);
+  return found.problem ? `<${found.problem.code}>` : sentence(found.tree, nouns);
+}
+
+export function problemOf(text: string): Report | null {
+  const { problem } = parsed(text);
+  return problem ? wordProblem(problem) : null;
+}
+
+/** A tree without its spots and without how amounts were said: what must be the same when read again. */
+export function bare(tree: unknown): unknown {
+  return JSON.parse(
+    JSON.stringify(tree, (key, value: unknown) => {
+      if (/spot$/i.test(key) || key === 'say') return undefined;
+      return typeof value === 'bigint' ? value.toString() : value;
+    }),
+  );
+}

@@ -1,0 +1,40 @@
+// The sentence that is said back: read again it gives the same tree.
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { sentence } from '../../src/language/sentence.ts';
+import { formula } from './grammar.ts';
+import { bare, nouns, parsed, said } from './parsed.ts';
+
+describe('the sentence', () => {
+  it('reads as the same tree, for every formula of the grammar', () => {
+    let read = 0;
+    fc.assert(
+      fc.property(formula, (text) => {
+        const first = parsed(text);
+        // A share that takes a multiplication, and the like, is refused: nothing to say back.
+        if (first.problem) return;
+        read++;
+        const words = sentence(first.tree, nouns);
+        const second = parsed(words);
+        expect(second.problem, words).toBeNull();
+        expect(bare(second.tree), words).toEqual(bare(first.tree));
+      }),
+      { numRuns: 1000 },
+    );
+    expect(read).toBeGreaterThan(600);
+  });
+
+  it.each([
+    ['slab length by slab width by thickness plus waste', '(slab length by slab width by thickness) plus waste'],
+    ['deck area plus slab length, times 3', '(deck area plus slab length) times 3'],
+    ['10% of slab length plus thickness', '(10% of slab length) plus thickness'],
+    ['24\' x 20\'', '24 ft by 20 ft'],
+    ['slab length or 5 ft, whichever is greater', 'the greater of slab length and 5 ft'],
+    ['if thickness < 4" then 6" otherwise 4"', '6 in where thickness is less than 4 in, otherwise 4 in'],
+    ['slab length with 10% waste', 'slab length plus 10% waste'],
+    ['slab length / 3', 'slab length divided by 3'],
+    ['waste on slab length', 'waste of slab length'],
+  ])('says "%s" as "%s"', (typed, words) => {
+    expect(said(typed)).toBe(words);
+  });
+});

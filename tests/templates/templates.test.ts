@@ -1,0 +1,107 @@
+// Every template is a notebook that a builder could stand behind: it opens without a problem,
+// every figure has its source, every check its caution, and the money adds up.
+import { describe, expect, test } from 'vitest';
+import { cellsOf, opened } from '../published/opened.ts';
+import { INDEX, templateFiles, templateText } from './texts.ts';
+import { remarkOf, toCents } from './remarks.ts';
+
+test('the index lists every template once, the demo apart from the parts', () => {
+  expect([INDEX.demo, ...INDEX.parts].toSorted()).toEqual(templateFiles);
+});
+
+describe.each(templateFiles)('%s', (file) => {
+  const text = templateText(file);
+  const notebook = opened(text);
+  const { estimate } = notebook;
+  const cells = cellsOf(estimate).map(({ part, cell }) => ({ part, cell, state: estimate.state(cell.id) }));
+  const of = (kind: 'given' | 'worked' | 'check') => cells.filter((c) => c.state.kind === kind);
+
+  test('it is listed by its title and first paragraph', () => {
+    const [title, paragraph] = text.split(/\n{2,}/);
+    expect(title).toMatch(/^# [^\n]+$/);
+    expect(estimate.notebook.title).toBe(title?.slice(2));
+    expect(paragraph).toMatch(/^[A-Z][^\n]{40,}\.$/);
+  });
+
+  test('it opens with nothing to point out and a value in every cell', () => {
+    expect(cells.filter((c) => c.state.outcome.kind !== 'value').map((c) => c.cell.name)).toEqual([]);
+    expect(estimate.findings()).toEqual([]);
+  });
+
+  test('every given says where it comes from', () => {
+    expect(of('given').filter((c) => remarkOf(c.cell, 'from') === null)).toEqual([]);
+  });
+
+  test('every check holds, says what is at stake and names its source', () => {
+    expect(of('check').length).toBeGreaterThan(0);
+    for (const { cell } of of('check')) {
+      expect([cell.name, notebook.holds(cell.name)]).toEqual([cell.name, true]);
+      expect(remarkOf(cell, 'caution')).not.toBe(null);
+      expect(remarkOf(cell, 'from')).not.toBe(null);
+    }
+  });
+
+  test('a check on a legal limit defers to the place', () => {
+    const legal = of('check').filter((c) => /^International/.test(remarkOf(c.cell, 'from') ?? ''));
+    const firm = legal.filter((c) => !/ask the local/i.test(remarkOf(c.cell, 'caution') ?? ''));
+    expect(firm.map((c) => c.cell.name)).toEqual([]);
+  });
+
+  test('every price says that it is invented', () => {
+    const priced = cells.filter((c) => c.cell.formula.includes('$') && !/\$[01]\b/.test(c.cell.formula));
+    const silent = priced.filter((c) => !/invented/.test(remarkOf(c.cell, 'from') ?? ''));
+    expect(silent.map((c) => c.cell.name)).toEqual([]);
+  });
+
+  test('every material says what to buy', () => {
+    const material = cells.filter((c) => remarkOf(c.cell, 'cost') === 'material');
+    expect(material.length).toBeGreaterThan(3);
+    expect(material.filter((c) => remarkOf(c.cell, 'buy') === null)).toEqual([]);
+  });
+
+  test('every given lies within the limits that are called sensible', () => {
+    for (const { part, cell } of cells) {
+      const limits = remarkOf(cell, 'sensible');
+      if (limits === null) continue;
+      const [low, high] = limits.split(' up to ');
+      const asker = cells.find((c) => c.part === part && c.cell.id !== cell.id);
+      const { outcome } = estimate.draft(asker?.cell.id ?? cell.id, `${cell.name} is between ${low} and ${high}`);
+      expect([cell.name, limits, outcome]).toMatchObject([cell.name, limits, { kind: 'value', value: true }]);
+    }
+  });
+
+  test('every formula said back reads as the same formula and comes to the same', () => {
+    for (const { cell, state } of cells) {
+      const { reading, outcome } = estimate.draft(cell.id, state.reading.sentence);
+      expect([cell.name, reading.problems, reading.sentence]).toEqual([cell.name, [], state.reading.sentence]);
+      expect([cell.name, outcome]).toEqual([cell.name, state.outcome]);
+    }
+  });
+
+  test('names are short, plain and used once in a part', () => {
+    const names = cells.map((c) => `${c.part}: ${c.cell.name}`);
+    expect(new Set(names).size).toBe(names.length);
+    expect(cells.filter((c) => c.cell.name.split(' ').length > 5)).toEqual([]);
+    expect(cells.filter((c) => /[#$%@]/.test(c.cell.name) || c.cell.formula.includes('#'))).toEqual([]);
+  });
+
+  test('costs add up to the cent, line by line, kind by kind and part by part', () => {
+    const { parts, total } = estimate.costs();
+    const lines = cells.filter((c) => c.cell.money?.line === 'cost');
+    const sums = new Map<string, bigint>();
+    for (const { part, cell } of lines) {
+      const cents = toCents(estimate.shown(cell.id)?.exact ?? '');
+      const kind = cell.money?.kind ?? '';
+      for (const key of ['', part, kind]) sums.set(key, (sums.get(key) ?? 0n) + cents);
+    }
+    expect(total.lines).toBe(lines.length);
+    expect(toCents(total.direct)).toBe(sums.get(''));
+    for (const kind of ['material', 'labour', 'equipment', 'subcontract', 'fee'] as const) {
+      expect([kind, toCents(total[kind])]).toEqual([kind, sums.get(kind) ?? 0n]);
+    }
+    for (const row of parts) {
+      expect([row.part, toCents(row.direct)]).toEqual([row.part, sums.get(row.part) ?? 0n]);
+      expect(row.incomplete).toEqual([]);
+    }
+  });
+});

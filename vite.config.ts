@@ -1,0 +1,99 @@
+// How the page is served and built, and how the tests run: in node, in a browser, and on the whole page.
+import { playwright } from '@vitest/browser-playwright';
+import type { Plugin } from 'vite';
+import { defineConfig } from 'vitest/config';
+import { browserChoice } from './tests/tools/browser.ts';
+
+/** The built page runs its own scripts and nothing else; no text is ever run as code. */
+const POLICY = [
+  "default-src 'self'",
+  "script-src 'self'",
+  "style-src 'self' 'unsafe-inline'",
+  "img-src 'self' data: blob:",
+  "font-src 'self'",
+  "connect-src 'self'",
+  "object-src 'none'",
+  "base-uri 'none'",
+  "form-action 'none'",
+].join('; ');
+
+/** Only in the build: the development server needs scripts of its own in the page. */
+function contentSecurityPolicy(): Plugin {
+  return {
+    name: 'content-security-policy',
+    apply: 'build',
+    transformIndexHtml: () => [
+      {
+        tag: 'meta',
+        attrs: { 'http-equiv': 'Content-Security-Policy', content: POLICY },
+        injectTo: 'head-prepend',
+      },
+    ],
+  };
+}
+
+/** Launch options when tests run. Where no browser is found the tests in node still run; the others say why not. */
+async function launchOptions() {
+  return process.env['VITEST'] ? browserChoice().catch(() => ({ args: [] })) : { args: [] };
+}
+
+const here = import.meta.dirname;
+
+export default defineConfig(async () => ({
+  root: `${here}/src`,
+  base: './',
+  publicDir: false as const,
+  cacheDir: `${here}/node_modules/.vite`,
+  plugins: [contentSecurityPolicy()],
+  // The templates and trade tables lie beside src and are imported as text.
+  server: { fs: { allow: [here] } },
+  build: {
+    outDir: `${here}/dist`,
+    emptyOutDir: true,
+    target: 'es2022',
+    assetsInlineLimit: 0,
+    // A warning that every build gives is read by nobody; the bench holds the size of the first load.
+    chunkSizeWarningLimit: 2000,
+  },
+  test: {
+    root: here,
+    projects: [
+      {
+        extends: true as const,
+        test: {
+          name: 'unit',
+          environment: 'node',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/component/**', 'tests/story/**'],
+        },
+      },
+      {
+        extends: true as const,
+        test: {
+          name: 'component',
+          include: ['tests/component/**/*.test.ts'],
+          globalSetup: ['tests/tools/need-browser.ts'],
+          browser: {
+            enabled: true,
+            headless: true,
+            screenshotFailures: false,
+            provider: playwright({ launchOptions: await launchOptions() }),
+            instances: [{ browser: 'chromium' as const }],
+          },
+        },
+      },
+      {
+        extends: true as const,
+        test: {
+          name: 'story',
+          environment: 'node',
+          include: ['tests/story/**/*.test.ts'],
+          globalSetup: ['tests/tools/serve-page.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+}));
