@@ -55,7 +55,8 @@ function optionsOf(args: readonly string[]): Options {
       if (value === undefined) throw new Refusal(`${next} wants a cell after it. ${USAGE}`);
       (next === '--set' ? sets : explains).push(value);
     } else if (next.startsWith('--')) throw new Refusal(`There is no option ${next}. ${USAGE}`);
-    else if (file !== null) throw new Refusal(`One notebook at a time: ${file}, or ${next}? ${USAGE}`);
+    else if (file !== null)
+      throw new Refusal(`One notebook at a time: ${file}, or ${next}? ${USAGE}`);
     else file = next;
   }
   if (file === null) throw new Refusal(`No notebook was named. ${USAGE}`);
@@ -68,7 +69,10 @@ function textOf(file: string): string {
   try {
     const { size } = fs.statSync(place);
     // A character takes up to four bytes: what is longer than that is not worth opening.
-    if (size > 4 * LONGEST_TEXT) throw new Refusal(`${file} is ${megabytes(size)} long; a notebook may have ${LONGEST_TEXT / 1e6} million characters.`);
+    if (size > 4 * LONGEST_TEXT)
+      throw new Refusal(
+        `${file} is ${megabytes(size)} long; a notebook may have ${LONGEST_TEXT / 1e6} million characters.`,
+      );
     bytes = fs.readFileSync(place);
   } catch (cause) {
     if (cause instanceof Refusal) throw cause;
@@ -106,7 +110,10 @@ function reasonOf(cause: unknown): string {
 /** `PART: CELL=formula`: the first `=` ends the name. */
 function setCell(estimate: Estimate, set: string): void {
   const equals = set.indexOf('=');
-  if (equals < 0) throw new Refusal(`--set wants a cell and a formula, as in "Landing: Waste=15%"; "${set}" has no =.`);
+  if (equals < 0)
+    throw new Refusal(
+      `--set wants a cell and a formula, as in "Landing: Waste=15%"; "${set}" has no =.`,
+    );
   const formula = set.slice(equals + 1).trim();
   const id = cellNamed(estimate, set.slice(0, equals), '--set');
   const done = estimate.setFormula(id, formula);

@@ -48,7 +48,8 @@ interface Built {
 class Compilation {
   readonly #cells: Cells;
   readonly #self: CellId | null;
-  readonly #built = new Map<Plan, Built>();
+  /** What a large plan is made of so far; null for a small one. */
+  #built: Map<Plan, Built> | null = null;
   readonly #steps: Compiled[] = [];
   readonly #kept: Held[] = [];
 
@@ -58,13 +59,11 @@ class Compilation {
   }
 
   work(plan: Plan): Work {
-    const { order, shared } = inOrder(plan);
-    for (const each of order) {
-      const built = this.#build(each);
-      const cut = built.height >= HIGHEST || (built.height > 0 && shared.has(each));
-      this.#built.set(each, cut ? this.#step(built.node) : built);
+    if (isSmall(plan)) {
+      const work = made(this.#node(plan));
+      return () => work(NO_SCOPE, NO_NAMES, null);
     }
-    const last = made(this.#nodeOf(plan));
+    const last = made(this.#inSteps(plan));
     const steps = this.#steps;
     if (steps.length === 0) return () => last(NO_SCOPE, NO_NAMES, null);
     const kept = this.#kept;
@@ -72,6 +71,17 @@ class Compilation {
       for (let i = 0; i < steps.length; i++) kept[i] = (steps[i] as Compiled)(NO_SCOPE, NO_NAMES, null);
       return last(NO_SCOPE, NO_NAMES, null);
     };
+  }
+
+  #inSteps(plan: Plan): MathNode {
+    const { order, shared } = inOrder(plan);
+    const all = (this.#built = new Map<Plan, Built>());
+    for (const each of order) {
+      const built = this.#build(each);
+      const cut = built.height >= HIGHEST || (built.height > 0 && shared.has(each));
+      all.set(each, cut ? this.#step(built.node) : built);
+    }
+    return this.#nodeOf(plan);
   }
 
   #step(node: MathNode): Built {
@@ -87,13 +97,14 @@ class Compilation {
   }
 
   #get(plan: Plan): Built {
-    const built = this.#built.get(plan);
+    const built = this.#built?.get(plan);
     if (!built) throw new Error(`operand ${plan.op} was not built before what uses it`);
     return built;
   }
 
+  /** The node of an operand: in a large plan it is there already, in a small one it is made now. */
   #nodeOf(plan: Plan): MathNode {
-    return this.#get(plan).node;
+    return this.#built ? this.#get(plan).node : this.#node(plan);
   }
 
   #node(plan: Plan): MathNode {
@@ -166,9 +177,7 @@ class Compilation {
   }
 
   #power(plan: Plan & { op: 'power' }): MathNode {
-    const node = this.#nodeOf(plan.of);
-    const squared = new OperatorNode('*', 'times', [node, node]);
-    return plan.power === 2 ? squared : new OperatorNode('*', 'times', [squared, node]);
+    return new OperatorNode('^', plan.power === 2 ? 'squared' : 'cubed', [this.#nodeOf(plan.of)]);
   }
 }
 
@@ -220,12 +229,10 @@ export function operandsOf(plan: Plan): readonly Plan[] {
     case 'or':
       return [plan.left, plan.right];
     case 'scale':
+    case 'power':
     case 'root':
     case 'not':
       return [plan.of];
-    case 'power':
-      // Twice: what is multiplied by itself is worked once, as a step of its own.
-      return [plan.of, plan.of];
     case 'round':
       return plan.step ? [plan.of, plan.step] : [plan.of];
     case 'choose':
@@ -235,6 +242,33 @@ export function operandsOf(plan: Plan): readonly Plan[] {
     case 'total':
     case 'average':
       return plan.items;
+  }
+}
+
+/** How many operations a plan may have, counted as often as they stand in it, to be made in one go. */
+const SMALL = 100;
+
+function isSmall(plan: Plan): boolean {
+  return counted(plan, 0) <= SMALL;
+}
+
+/** Never deeper than it counts, so that this may call itself. */
+function counted(plan: Plan, before: number): number {
+  let count = before + 1;
+  switch (plan.op) {
+    case 'constant':
+    case 'pi':
+    case 'unknown':
+    case 'text':
+    case 'yes-no':
+    case 'cell':
+      return count;
+    default:
+      for (const operand of operandsOf(plan)) {
+        if (count > SMALL) break;
+        count = counted(operand, count);
+      }
+      return count;
   }
 }
 

@@ -133,6 +133,9 @@ export function over(a: Held, b: Held): Held {
   return b.isZero() ? DIVISION_BY_ZERO : within(overExactly(a, b));
 }
 
+const squared = (a: Held): Held => times(a, a);
+const cubed = (a: Held): Held => times(times(a, a), a);
+
 function root(a: Held): Held {
   if (!(a instanceof Dec)) return carriedOne(root, a);
   const value = snapped(a);
@@ -222,6 +225,8 @@ instance.import({
   minus,
   times,
   over,
+  squared,
+  cubed,
   root,
   roundUp,
   roundDown,

@@ -229,11 +229,12 @@ export class Workings {
     }
   }
 
-  /** Each cell once; one that no order was told of stands at the end. */
+  /** Each cell once, where it was put last; one that no order was told of stands at the end. */
   #putInOrder(): void {
-    const order = new Set(this.#order.filter((id) => this.#cells.has(id)));
-    for (const id of this.#cells.keys()) order.add(id);
-    this.#order = [...order];
+    const fromTheEnd = new Set(this.#order.filter((id) => this.#cells.has(id)).reverse());
+    const order = [...fromTheEnd].reverse();
+    for (const id of this.#cells.keys()) if (!fromTheEnd.has(id)) order.push(id);
+    this.#order = order;
   }
 
   #put(cell: CellInput, change: Change): void {
@@ -313,18 +314,22 @@ export class Workings {
     };
     record.scans = scans;
     record.given = scans.formula.given;
-    record.recaps = [...scans.formula.recaps, ...(scans.hand?.recaps ?? [])];
+    record.recaps = joined(scans.formula.recaps, scans.hand?.recaps);
     if (record.recaps.length > 0) this.#recaps.add(record);
     else this.#recaps.delete(record);
-    record.lines = record.recaps.map((scope) => this.#lines.of(scope));
-    this.#words.put(record.slot, [...scans.formula.words, ...(scans.hand?.words ?? [])]);
+    record.lines = this.#linesOf(record);
+    this.#words.put(record.slot, joined(scans.formula.words, scans.hand?.words));
+  }
+
+  #linesOf({ recaps }: CellRecord): readonly (readonly CellId[])[] {
+    return recaps.length === 0 ? NONE : recaps.map((scope) => this.#lines.of(scope));
   }
 
   /** Cost lines came, went or moved: recaps that now add others are read again. */
   #findLines(change: Change): void {
     this.#lines.renew(this.#order.map((id) => this.#record(id).input));
     for (const record of this.#recaps) {
-      const lines = record.recaps.map((scope) => this.#lines.of(scope));
+      const lines = this.#linesOf(record);
       if (sameLines(lines, record.lines)) continue;
       record.lines = lines;
       change.scan.add(record);
@@ -345,12 +350,11 @@ export class Workings {
   }
 
   #needsOf(record: CellRecord): readonly Slot[] {
-    const ids = new Set([
-      ...(record.scans?.formula.mentions ?? []),
-      ...(record.scans?.hand?.mentions ?? []),
-      ...record.lines.flat(),
-    ]);
-    return Array.from(ids, (id) => this.#record(id).slot);
+    const { scans, lines } = record;
+    const mentions = joined(scans?.formula.mentions ?? NONE, scans?.hand?.mentions);
+    const ids = lines.length === 0 && !scans?.hand ? mentions : [...new Set([...mentions, ...lines.flat()])];
+    // `map` makes a list no longer than it has to be: there is one a cell.
+    return ids.length === 0 ? NONE : ids.map((id) => this.#record(id).slot);
   }
 
   // Reading and working one cell.
@@ -361,11 +365,12 @@ export class Workings {
     this.#ran.push(record.id);
     const heldBefore = this.#values[slot] as Held;
     const toldBefore = record.told;
-    if (record.stale || record.hasProblem) this.#read(record);
+    const inCircle = this.#graph.inCircle(slot);
+    if (record.stale || record.hasProblem || inCircle) this.#read(record);
     this.#workCell(record);
     const held = record.forReaders();
     this.#values[slot] = held;
-    record.told = this.#graph.inCircle(slot) ? null : record.used.holds;
+    record.told = inCircle ? null : record.used.holds;
     const sameKind = sameHolds(toldBefore, record.told);
     if (!sameKind) {
       for (const user of this.#graph.usersOf(slot)) this.#at(user).stale = true;
@@ -426,10 +431,11 @@ export class Workings {
     return input.money ? this.#costSide(side, input.money, found.text) : side;
   }
 
+  /** In a circle nothing is worked: the values it would be worked with are those of before. */
   #workCell(record: CellRecord): void {
-    record.formula.held = this.#work(record.formula);
-    if (record.hand) record.hand.held = this.#work(record.hand);
-    if (this.#graph.inCircle(record.slot)) record.used.held = FAULT_OF_TEXT;
+    const inCircle = this.#graph.inCircle(record.slot);
+    record.formula.held = inCircle ? FAULT_OF_TEXT : this.#work(record.formula);
+    if (record.hand) record.hand.held = inCircle ? FAULT_OF_TEXT : this.#work(record.hand);
     record.keepLastGood();
   }
 
@@ -441,7 +447,9 @@ export class Workings {
   // What is told of a cell.
 
   #holdsOf(id: CellId): Holds | null {
-    return this.#cells.get(id)?.told ?? null;
+    const record = this.#cells.get(id);
+    // Within a circle one may ask before the other was told of it.
+    return record && !this.#graph.inCircle(record.slot) ? record.told : null;
   }
 
   #shownOf(id: CellId): string | null {
@@ -535,6 +543,14 @@ class Change {
   lines = false;
   /** The order of the cells may have gaps or lack some. */
   order = false;
+}
+
+const NONE: readonly never[] = [];
+
+/** Both lists; one that is empty is shared, since most are. */
+function joined<T>(a: readonly T[], b: readonly T[] = NONE): readonly T[] {
+  if (b.length === 0) return a.length === 0 ? NONE : a;
+  return [...a, ...b];
 }
 
 /** For what is no fault. */

@@ -18,17 +18,19 @@ export interface Known {
   readonly inFull?: true;
 }
 
-/** There is no value yet; `text` says so in a line. */
+/** There is no value yet. */
 export interface Lacking {
   readonly kind: 'lacking';
   readonly outcome: Exclude<Outcome, { kind: 'value' }>;
-  readonly text: string;
 }
 
 export type Figure = Known | Lacking;
 
 /** As shown, or a decimal to a whole multiple of this step, in the unit shown. */
 export type Digits = 'shown' | (typeof STEPS)[number];
+
+/** What is written where no number of digits would do. */
+export const ENOUGH = '0.0001';
 
 /** What the digits of a line are tried with, one after another. */
 export const STEPS = [
@@ -39,8 +41,6 @@ export const STEPS = [
   '0.000001',
   '0.00000001',
   '0.0000000001',
-  '0.00000000000001',
-  '0.00000000000000000001',
 ] as const;
 
 /** A figure as it is written, and the plan that stands for exactly what is written. */
@@ -56,7 +56,7 @@ export function figureOf(book: Book, checked: Pick<Checked, 'plan' | 'holds'>): 
 
 export function figureFrom(book: Book, outcome: Outcome, holds: Holds): Figure {
   if (outcome.kind !== 'value') {
-    return { kind: 'lacking', outcome, text: outcome.kind === 'unknown' ? '?' : '…' };
+    return { kind: 'lacking', outcome };
   }
   const { value } = outcome;
   return { kind: 'known', value, holds, shown: show(value, holds, book.show) };

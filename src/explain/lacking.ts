@@ -6,14 +6,18 @@ import type { Book } from './book.ts';
 /** As many names as one reads at a glance. */
 const NAMED_AT_MOST = 3;
 
-export function whyLacking(book: Book, outcome: Exclude<Outcome, { kind: 'value' }>): string {
+/** `self` is the cell of which it is said, if it is one. */
+export function whyLacking(
+  book: Book,
+  outcome: Exclude<Outcome, { kind: 'value' }>,
+  self: CellId | null = null,
+): string {
+  const others = outcome.kind === 'fault' ? [] : outcome.for.filter((cell) => cell !== self);
   switch (outcome.kind) {
     case 'unknown':
-      return outcome.for.length === 0
-        ? 'not yet known'
-        : `not yet known: needs ${names(book, outcome.for)}`;
+      return others.length === 0 ? 'not yet known' : `not yet known: needs ${names(book, others)}`;
     case 'waiting':
-      return outcome.for.length === 0 ? 'waiting' : `waiting for ${names(book, outcome.for)}`;
+      return others.length === 0 ? 'waiting' : `waiting for ${names(book, others)}`;
     case 'fault':
       return 'no value yet';
   }

@@ -5,6 +5,7 @@ import type { Book } from './book.ts';
 import { type Factor, type Side, cancelled } from './cancel.ts';
 import {
   type Digits,
+  ENOUGH,
   type Figure,
   type Known,
   STEPS,
@@ -75,17 +76,12 @@ export function lineOf(book: Book, asked: LineAsked): Line {
   return { pieces: joined([...pieces, { text: result, struck: false }]), targets };
 }
 
-/** The fewest digits with which the line comes out; the most there are if none do. */
+/** How each term is written: the fewest digits with which the line comes out. */
 function settled(book: Book, asked: LineAsked, terms: readonly Term[]): ReadonlyMap<Term, Target> {
-  let last: ReadonlyMap<Term, Written> = new Map();
-  for (const digits of ['shown', ...STEPS] as const) {
-    last = writtenAll(book, terms, digits);
-    if (holdsGood(book, asked, last)) break;
-    if (!terms.some((term) => isCut(term.figure))) break;
-  }
+  const last = terms.some((term) => isCut(term.figure)) ? fewestDigits(book, asked, terms) : null;
   return new Map(
     terms.map((term) => {
-      const form = last.get(term);
+      const form = last?.get(term);
       return [
         term,
         form
@@ -94,6 +90,18 @@ function settled(book: Book, asked: LineAsked, terms: readonly Term[]): Readonly
       ];
     }),
   );
+}
+
+function fewestDigits(
+  book: Book,
+  asked: LineAsked,
+  terms: readonly Term[],
+): ReadonlyMap<Term, Written> {
+  for (const digits of ['shown', ...STEPS] as const) {
+    const all = writtenAll(book, terms, digits);
+    if (holdsGood(book, asked, all)) return all;
+  }
+  return writtenAll(book, terms, ENOUGH);
 }
 
 function writtenAll(

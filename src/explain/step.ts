@@ -35,8 +35,8 @@ export interface Step {
   readonly parts: readonly Step[];
   /** It was worked further up: its parts are not repeated. */
   readonly referredTo: boolean;
-  /** Steps that were not worked out at once, to stand after `parts`; null where nothing is folded away. */
-  readonly open: (() => readonly Step[]) | null;
+  /** Works out what was not worked at once: the same step, opened. Null where nothing is folded away. */
+  readonly open: (() => Step) | null;
 }
 
 export interface GoesInto {
@@ -55,11 +55,19 @@ export interface Working {
   readonly goesInto: readonly GoesInto[];
 }
 
-/** Words out of plain text and named pieces. */
+/** Words out of plain text and named pieces; plain text next to plain text is one. */
 export function saying(...parts: readonly (string | readonly Word[])[]): readonly Word[] {
-  return parts.flatMap((part) =>
-    typeof part === 'string' ? (part === '' ? [] : [{ text: part, cell: null }]) : part,
-  );
+  const words: Word[] = [];
+  for (const part of parts) {
+    for (const word of typeof part === 'string' ? [{ text: part, cell: null }] : part) {
+      const before = words.at(-1);
+      if (word.text === '') continue;
+      if (before?.cell === null && word.cell === null) {
+        words.splice(-1, 1, { text: `${before.text}${word.text}`, cell: null });
+      } else words.push(word);
+    }
+  }
+  return words;
 }
 
 export function plainWords(said: readonly Word[]): string {

@@ -3,7 +3,7 @@
 import type { Step, Working } from './step.ts';
 
 /** As many steps as one text holds; what is folded away beyond them is named. */
-export const STEPS_IN_TEXT = 400;
+export const STEPS_IN_TEXT = 300;
 
 /** Characters; steps further in than this stand no further in: a page is only so wide. */
 const FURTHEST_IN = 24;
@@ -42,14 +42,13 @@ function linesOf(steps: readonly Step[]): readonly string[] {
   const told: Step[] = [];
   const waiting: Waiting[] = steps.toReversed().map((step) => ({ step, indent: '' }));
   for (let next = waiting.pop(); next; next = waiting.pop()) {
-    const { step, indent } = next;
+    const { indent } = next;
+    const step = told.length < STEPS_IN_TEXT ? (next.step.open?.() ?? next.step) : next.step;
     told.push(step);
     lines.push(...stepLines(step).map((line) => `${indent}${line}`));
-    const isRoom = told.length < STEPS_IN_TEXT;
-    if (step.open && !isRoom) lines.push(`${indent}  ${unfinished(step)}`);
+    if (step.open) lines.push(`${indent}  ${unfinished(step)}`);
     const further = indent.length < FURTHEST_IN ? `${indent}  ` : indent;
-    const below = [...step.parts, ...(step.open && isRoom ? step.open() : [])];
-    waiting.push(...below.map((part) => ({ step: part, indent: further })).toReversed());
+    waiting.push(...step.parts.map((part) => ({ step: part, indent: further })).toReversed());
   }
   return lines;
 }
@@ -64,7 +63,8 @@ function stepLines(step: Step): readonly string[] {
   if (step.name !== null && step.words === 'given') return given(step, step.name);
   const head = step.name === null ? capital(step.words) : `${capital(step.name)}: ${step.words}`;
   const body = step.numbers === '' ? shownAfter(head, step) : [head, `  ${step.numbers}`];
-  return [...body, ...remarks(step)];
+  const isBareGiven = step.words === 'given' && step.source === null;
+  return [...body, ...(isBareGiven ? ['  No source is written.'] : []), ...remarks(step)];
 }
 
 /** A step without a line of numbers says what it comes to after its words. */

@@ -20,6 +20,8 @@ export function expectAmount(r: Reader): Formula {
   const before = r.at;
   const amount = writtenAmount(r);
   if (r.problem) return amount;
+  // `7 3/4 in max`: said for the reader.
+  if (MOST_OR_LEAST.has(r.token.text) && r.token.kind === 'word') r.take(1, 'unread');
   if (amount.kind === 'amount' && isLength(amount.holds)) {
     const noun = r.vocabulary.nounAt(r.tokens, r.at);
     if (noun && !r.seesAt(noun.length, 'every')) return refuseNounAfterUnit(r, before, amount, noun);
@@ -27,6 +29,8 @@ export function expectAmount(r: Reader): Formula {
   }
   return amount;
 }
+
+const MOST_OR_LEAST: ReadonlySet<string> = new Set(['max', 'min', 'maximum', 'minimum']);
 
 /** One written amount and no more: what packs and stock lengths are made of. */
 export function writtenAmount(r: Reader): Formula {
@@ -45,7 +49,14 @@ export function writtenAmount(r: Reader): Formula {
     r.at++;
     return withTails(r, number, [unitTerm(unitByKey('in'))], `${number.say} in`, from, start);
   }
-  if (r.sees(':') && !r.token.gap && r.peek(1).kind === 'number') return clock(r, number, from, start);
+  if (r.sees('#')) {
+    r.at++;
+    return withTails(r, number, [unitTerm(unitByKey('lb'))], null, from, start);
+  }
+  if (r.sees(':') && !r.token.gap && r.peek(1).kind === 'number') {
+    const unit = r.vocabulary.unitAt(r.tokens, r.at + 2);
+    return unit ? clock(r, number, from, start) : ratio(r, number, from, start);
+  }
   if (r.sees('in') && r.peek(1).kind === 'number') {
     const slope = maybeSlope(r, number, from, start);
     if (slope) return slope;
@@ -184,6 +195,19 @@ function clock(r: Reader, hours: WrittenNumber, from: number, start: number): Fo
   return withTails(r, number, [unitTerm(unitByKey('hour'))], say, from, start);
 }
 
+/** `1:80`: a slope of one in eighty. */
+function ratio(r: Reader, rise: WrittenNumber, from: number, start: number): Formula {
+  r.at++;
+  const run = expectNumber(r);
+  if (!run) return { kind: 'hole', spot: r.since(from) };
+  if (!run.value || !rise.value || run.value.n === 0n) {
+    const spot = r.since(from);
+    const why = 'A slope is written with two numbers: 1:80, or 1/4 in per ft.';
+    return r.fail({ code: 'odd-number', spots: [spot], text: r.slice(spot), why, fixes: [] });
+  }
+  return slope(r, rise, run, from, start);
+}
+
 /** `6 in 12` is a slope: so much rise in so much run. Null where `in` is the inch of the first number. */
 function maybeSlope(r: Reader, rise: WrittenNumber, from: number, start: number): Formula | null {
   const before = r.at;
@@ -212,10 +236,21 @@ function maybeSlope(r: Reader, rise: WrittenNumber, from: number, start: number)
       ],
     });
   }
+  return slope(r, rise, run, from, start);
+}
+
+function slope(
+  r: Reader,
+  rise: WrittenNumber,
+  run: WrittenNumber,
+  from: number,
+  start: number,
+): Formula {
   const inch = unitByKey('in');
+  const count = decimalText(run.value ?? new Fraction(1));
   const form: Form = {
     over: [unitTerm(inch)],
-    under: [{ kind: 'unit', unit: inch, count: decimalText(run.value) }],
+    under: [{ kind: 'unit', unit: inch, count }],
   };
   return built(r, rise, form, `${rise.say} in ${run.say}`, from, start, []);
 }
@@ -291,6 +326,12 @@ export function termAfter(r: Reader, ahead: number): { term: Term; length: numbe
   let at = r.at + ahead;
   let count: string | null = null;
   const number = r.tokens[at];
+  const thousand = number?.text === 'thousand' || (number && r.slice(number) === 'M');
+  if (thousand) {
+    const of = r.vocabulary.nounAt(r.tokens, at + 1);
+    const term: Term = { kind: 'noun', noun: of?.noun ?? 'each', count: '1000' };
+    return { term, length: at + 1 + (of?.length ?? 0) - r.at };
+  }
   if (number?.kind === 'number' && /^[\d,.]+$/.test(number.text)) {
     count = number.text.replaceAll(',', '');
     if (/^0*\.?0*$/.test(count)) return null;

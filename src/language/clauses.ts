@@ -15,26 +15,63 @@ export function maybeClause(r: Reader, of: Formula): Formula | null {
   const comma = r.sees(',') ? 1 : 0;
   const first = r.peek(comma);
   if (first.kind !== 'word') return null;
-  if (r.seesAt(comma, 'rounded')) return rounded(r, of, comma);
+  if (seesRounding(r, comma)) return rounded(r, of, comma);
   if (r.seesAt(comma, 'marked', 'up')) return markedUp(r, of, comma);
-  if (r.seesAt(comma, 'not', 'less', 'than')) return limited(r, of, comma, 'not-less');
-  if (r.seesAt(comma, 'not', 'more', 'than')) return limited(r, of, comma, 'not-more');
+  for (const [words, side] of LIMITS) {
+    if (r.seesAt(comma, ...words)) return limited(r, of, comma, side, words.length);
+  }
+  const shareOf = SHARE_OF.find((words) => r.seesAt(comma, ...words));
+  if (shareOf) {
+    r.at += comma;
+    r.take(shareOf.length, 'phrase');
+    return { kind: 'what-share', of, whole: expectSlot(r), spot: r.since(of.spot.from) };
+  }
   if (r.seesAt(comma, 'as')) return asNoun(r, of, comma);
   if (r.seesAt(comma, 'in')) return inClause(r, of, comma);
   if (r.seesAt(comma, 'for')) return forClause(r, of, comma);
   return null;
 }
 
+const LIMITS: readonly (readonly [readonly string[], 'not-less' | 'not-more'])[] = [
+  [['not', 'less', 'than'], 'not-less'],
+  [['no', 'less', 'than'], 'not-less'],
+  [['not', 'below'], 'not-less'],
+  [['not', 'under'], 'not-less'],
+  [['not', 'more', 'than'], 'not-more'],
+  [['no', 'more', 'than'], 'not-more'],
+  [['not', 'above'], 'not-more'],
+  [['not', 'over'], 'not-more'],
+];
+
+const SHARE_OF: readonly (readonly string[])[] = [
+  ['as', 'a', 'share', 'of'],
+  ['as', 'a', 'percent', 'of'],
+  ['as', 'a', 'percentage', 'of'],
+  ['as', 'a', '%', 'of'],
+  ['as', '%', 'of'],
+  ['as', 'percent', 'of'],
+];
+
+/** `rounded …`, `round up …`, `rnd up`, and `nearest $50` alone. */
+function seesRounding(r: Reader, comma: number): boolean {
+  if (r.seesAt(comma, 'rounded') || r.seesAt(comma, 'nearest')) return true;
+  if (r.seesAt(comma, 'to', 'the', 'nearest') || r.seesAt(comma, 'to', 'nearest')) return true;
+  return (
+    (r.seesAt(comma, 'round') || r.seesAt(comma, 'rnd')) &&
+    ['up', 'down', 'to'].includes(r.peek(comma + 1).text)
+  );
+}
+
 function rounded(r: Reader, of: Formula, comma: number): Formula {
   r.at += comma;
   const opFrom = r.token.from;
-  r.take(1, 'phrase');
+  if (!r.sees('nearest') && !r.sees('to')) r.take(1, 'phrase');
   let way: Way = r.sees('up') ? 'up' : r.sees('down') ? 'down' : 'nearest';
   if (way !== 'nearest') r.take(1, 'phrase');
   const opSpot = r.since(opFrom);
   let step: Formula | null = null;
-  if (r.sees('to')) {
-    r.take(1, 'phrase');
+  if (r.sees('to') || r.sees('nearest')) {
+    r.maybe('to');
     r.skipArticle();
     if (r.sees('next')) {
       if (way === 'nearest') way = 'up';
@@ -58,22 +95,31 @@ function expectStep(r: Reader): Formula | null {
     return null;
   }
   const name = r.vocabulary.nameAt(r.tokens, r.at, r.part, r.self);
+  const fraction = STEP_FRACTION[r.token.text];
+  if (fraction && !name && termAfter(r, 1)) {
+    r.at++;
+    r.skipArticle();
+    return oneOf(r, fraction);
+  }
   const term = termAfter(r, 0);
   if (!seesAmount(r) && term && term.length >= (name?.length ?? 0)) return oneOf(r);
   return expectSlot(r);
 }
 
-/** A unit or noun alone: one of it. */
-function oneOf(r: Reader): Formula {
+/** `the next half yard`. */
+const STEP_FRACTION: Readonly<Record<string, string>> = { half: '1/2', quarter: '1/4', third: '1/3' };
+
+/** A unit or noun alone: one of it, or so much of one. */
+function oneOf(r: Reader, much = '1'): Formula {
   const found = termAfter(r, 0);
   if (!found) return expectSlot(r);
   const spot = r.take(found.length, 'amount');
   const form: Form = { over: [found.term], under: [] };
-  const held = heldAmount(new Fraction(1), form);
+  const held = heldAmount(new Fraction(much), form);
   const key = found.term.kind === 'unit' ? [found.term.unit.key] : [];
   const name = found.term.kind === 'unit' ? found.term.unit.one : found.term.noun;
   const holds = { measure: held.measure, showIn: null, written: writtenUnits(key) };
-  return { kind: 'amount', value: held.value, holds, bare: false, label: null, say: `1 ${name}`, spot };
+  return { kind: 'amount', value: held.value, holds, bare: false, label: null, say: `${much} ${name}`, spot };
 }
 
 function markedUp(r: Reader, of: Formula, comma: number): Formula {
@@ -84,9 +130,15 @@ function markedUp(r: Reader, of: Formula, comma: number): Formula {
   return { kind: 'marked-up', of, share, spot: r.since(of.spot.from) };
 }
 
-function limited(r: Reader, of: Formula, comma: number, side: 'not-less' | 'not-more'): Formula {
+function limited(
+  r: Reader,
+  of: Formula,
+  comma: number,
+  side: 'not-less' | 'not-more',
+  words: number,
+): Formula {
   r.at += comma;
-  const opSpot = r.take(3, 'phrase');
+  const opSpot = r.take(words, 'phrase');
   const limit = expectSlot(r);
   return { kind: 'limited', of, side, limit, opSpot, spot: r.since(of.spot.from) };
 }

@@ -2,6 +2,7 @@
 // Loops go on to the left, so a chain of ten thousand plus signs needs no stack.
 import { termAfter } from './amounts.ts';
 import { maybeClause } from './clauses.ts';
+import { maybeTogether } from './lists.ts';
 import { DEEPEST, type Reader } from './reader.ts';
 import type { Arithmetic, Formula, Relation } from './tree.ts';
 import { expectValue } from './values.ts';
@@ -75,7 +76,8 @@ function readComparison(r: Reader): Formula {
   if (!found) return left;
   const opSpot = r.take(found.words, 'operator');
   const right = readPicked(r);
-  return { kind: 'comparison', relation: found.relation, opSpot, left, right, spot: r.since(from) };
+  const relation = (found.relation === 'is' && maybeOrLess(r)) || found.relation;
+  return { kind: 'comparison', relation, opSpot, left, right, spot: r.since(from) };
 }
 
 const RELATIONS: readonly (readonly [string, Relation])[] = [
@@ -114,6 +116,26 @@ function relationAt(r: Reader): { words: number; relation: Relation } | null {
   const found = RELATION_WORDS.find(({ words }) => r.sees(...words));
   return found ? { words: found.words.length, relation: found.relation } : null;
 }
+
+/** `is 4 in or less`: the limit said after its amount. */
+function maybeOrLess(r: Reader): Relation | null {
+  if (!r.sees('or') || r.choosingOrs.has(r.at)) return null;
+  const side = OR_LESS[r.peek(1).text];
+  if (!side) return null;
+  r.take(2, 'operator');
+  return side;
+}
+
+const OR_LESS: Readonly<Record<string, Relation>> = {
+  less: 'at-most',
+  fewer: 'at-most',
+  under: 'at-most',
+  lower: 'at-most',
+  more: 'at-least',
+  over: 'at-least',
+  greater: 'at-least',
+  higher: 'at-least',
+};
 
 /** picked = closed { 'or' closed [','] 'whichever is greater' more } */
 function readPicked(r: Reader): Formula {
@@ -158,7 +180,7 @@ const WHICH: Readonly<Record<string, 'greater' | 'less'>> = {
 
 /** closed = sum { [','] clause | ',' operator … } */
 export function readClosed(r: Reader): Formula {
-  return goOn(r, readSum(r), false);
+  return goOn(r, maybeTogether(r) ?? readSum(r), false);
 }
 
 /** Clauses and, after a comma or a clause, further arithmetic; all of it works on what stands before. */
@@ -201,6 +223,7 @@ function sumOperator(r: Reader, ahead: number): Operator | null {
   if (r.seesAt(ahead, 'minus') || r.seesAt(ahead, '-')) return { op: 'minus', words: 1 };
   if (r.seesAt(ahead, 'less') && !r.seesAt(ahead + 1, 'than')) return { op: 'minus', words: 1 };
   if (r.seesAt(ahead, 'with') && !r.seesAt(ahead + 1, 'gaps')) return { op: 'plus', words: 1 };
+  if (r.seesAt(ahead, 'w', '/') && !r.peek(ahead + 1).gap) return { op: 'plus', words: 2 };
   return null;
 }
 
@@ -275,7 +298,12 @@ function termOperator(r: Reader, ahead: number): Operator | null {
     case 'x':
       return { op: 'by', words: 1 };
     case 'at':
+    case '@':
       return { op: 'at', words: 1 };
+    case 'split':
+      return r.peek(ahead + 1).kind === 'number' && r.seesAt(ahead + 2, 'ways')
+        ? { op: 'over', words: 1 }
+        : null;
     case 'divided':
       return r.seesAt(ahead + 1, 'by') ? { op: 'over', words: 2 } : null;
     case '÷':
@@ -297,6 +325,7 @@ function termFrom(r: Reader, first: Formula): Formula {
     if (r.sees('per') && refusesPer(r)) return askPerWhat(r, left);
     const opSpot = r.take(found.words, 'operator');
     const right = expectValue(r);
+    if (r.sees('ways')) r.take(1, 'phrase');
     const spot = { from: left.spot.from, to: r.since(left.spot.from).to };
     left = { kind: 'binary', op: found.op, opSpot, left, right, spot };
   }

@@ -63,6 +63,11 @@ export function tokensOf(text: string): readonly Token[] {
       tokens.push({ kind: 'symbol', text: '"', from, to: from + 1, gap });
     } else {
       const symbol = found[0];
+      if (symbol === '&') {
+        tokens.push({ kind: 'word', text: 'and', from, to, gap });
+        gap = false;
+        continue;
+      }
       // A full stop right after a word belongs to an abbreviation: `sq. ft.`.
       if (symbol === '.' && last?.kind === 'word' && !gap) continue;
       tokens.push({ kind: 'symbol', text: PLAIN_MARK[symbol] ?? symbol, from, to, gap });

@@ -36,6 +36,39 @@ export function expectList(r: Reader, what: 'total' | 'average' | 'greater' | 'l
   return afterList(r, list, items.at(-1));
 }
 
+/** `A, B and C together`, `A and B added up`: a total with its items first. Null where that is not said. */
+export function maybeTogether(r: Reader): Formula | null {
+  const end = togetherAhead(r);
+  if (end < 0) return null;
+  const from = r.token.from;
+  const { at, brackets } = r;
+  const marks = r.marks.length;
+  const items: Formula[] = [expectItem(r)];
+  while (!r.problem && (r.sees(',') || r.sees('and'))) {
+    r.maybe(',');
+    r.maybe('and');
+    items.push(expectItem(r));
+  }
+  if (r.problem || r.at !== end || items.length < 2) {
+    r.goBack(at, marks, brackets);
+    return null;
+  }
+  r.take(r.sees('together') ? 1 : 2, 'phrase');
+  return { kind: 'list', what: 'total', items, spot: r.since(from) };
+}
+
+/** Where `together` or `added up` stands in this bracket, or -1. */
+function togetherAhead(r: Reader): number {
+  let open = 0;
+  for (let i = 0; ; i++) {
+    const token = r.peek(i);
+    if (token.kind === 'end') return -1;
+    if (token.text === '(') open++;
+    else if (token.text === ')' && open-- === 0) return -1;
+    if (open === 0 && (r.seesAt(i, 'together') || r.seesAt(i, 'added', 'up'))) return r.at + i;
+  }
+}
+
 function expectItem(r: Reader): Formula {
   const item = expectSlot(r);
   if (r.problem || !r.sees('at')) return item;

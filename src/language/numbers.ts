@@ -47,6 +47,12 @@ export function expectNumber(r: Reader): WrittenNumber | null {
     });
     return null;
   }
+  if (r.sees('k') && !r.token.gap) {
+    // $1.2k
+    r.at++;
+    const value = exact(first.text).mul(1000);
+    return { value, say: tidy(value.toString()), whole: value.d === 1n };
+  }
   const vulgar = VULGAR[first.text];
   if (vulgar) return { value: new Fraction(vulgar), say: vulgar, whole: false };
   const whole = /^[\d,]+$/.test(first.text);

@@ -48,8 +48,8 @@ function whole(r: Reader): Formula {
   }
   const tree = readFormula(r);
   if (r.problem) return tree;
-  // A comma or a full stop at the very end says nothing.
-  if ((r.sees('.') || r.sees(',')) && r.peek(1).kind === 'end') r.at++;
+  // A comma, a full stop or a question mark at the very end says nothing.
+  if ((r.sees('.') || r.sees(',') || r.sees('?')) && r.peek(1).kind === 'end') r.at++;
   const done: boolean = r.peek(0).kind === 'end';
   return done ? tree : leftOver(r);
 }

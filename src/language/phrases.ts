@@ -30,10 +30,25 @@ export function phraseAt(r: Reader): Phrase | null {
     return noun ? { opening: skip + 2 + noun.length, read: readFewest } : null;
   }
   const noun = r.vocabulary.nounAt(r.tokens, r.at + skip);
-  if (noun && r.seesAt(skip + noun.length, 'every')) {
+  if (noun && (r.seesAt(skip + noun.length, 'every') || onCentreFollows(r, skip + noun.length))) {
     return { opening: skip + noun.length + 1, read: readSpaced };
   }
   return null;
+}
+
+/** `joists @ 16" o.c.`: spacing as drawings write it. */
+function onCentreFollows(r: Reader, ahead: number): boolean {
+  if (!r.seesAt(ahead, '@') && !r.seesAt(ahead, 'at')) return false;
+  for (let i = ahead + 2; i < ahead + 9; i++) if (onCentreAt(r, i) > 0) return true;
+  return false;
+}
+
+function onCentreAt(r: Reader, ahead: number): number {
+  if (r.seesAt(ahead, 'o', 'c') || r.seesAt(ahead, 'on', 'center') || r.seesAt(ahead, 'on', 'centre')) {
+    return 2;
+  }
+  if (r.seesAt(ahead, 'on', 'centers') || r.seesAt(ahead, 'on', 'centres')) return 2;
+  return r.seesAt(ahead, 'oc') ? 1 : 0;
 }
 
 const OPENINGS: readonly { words: readonly string[]; read: (r: Reader) => Formula }[] = [
@@ -56,7 +71,16 @@ const OPENINGS: readonly { words: readonly string[]; read: (r: Reader) => Formul
   { words: ['circumference', 'for'], read: (r) => readCircle(r, 'circumference') },
   { words: ['triangle', 'area', 'for', 'sides'], read: readTriangle },
   { words: ['even', 'gap', 'for'], read: readEvenGap },
-  { words: ['half', 'of'], read: readHalf },
+  ...Object.entries({ half: '1/2', third: '1/3', quarter: '1/4' }).map(([word, value]) => ({
+    words: [word, 'of'],
+    read: (r: Reader) => readFraction(r, value, word),
+  })),
+  { words: ['two', 'thirds', 'of'], read: (r) => readFraction(r, '2/3', 'two thirds') },
+  { words: ['three', 'quarters', 'of'], read: (r) => readFraction(r, '3/4', 'three quarters') },
+  { words: ['half', 'the'], read: (r) => readFraction(r, '1/2', 'half') },
+  { words: ['twice'], read: (r) => readTimes(r, '2') },
+  { words: ['double'], read: (r) => readTimes(r, '2') },
+  { words: ['same', 'as'], read: readSame },
   { words: ['pi'], read: (r) => ({ kind: 'pi', spot: r.take(1, 'amount') }) },
 ];
 
@@ -112,11 +136,32 @@ export function stockOf(
   return { stock, noun: noun.noun, nounSpot: r.take(noun.length, 'phrase') };
 }
 
-function readHalf(r: Reader): Formula {
+/** `half of X`, `a third of X`: a fraction in words. */
+function readFraction(r: Reader, value: string, words: string): Formula {
   const from = r.token.from;
   r.skipArticle();
-  const spot = r.take(1, 'amount');
-  return partOf(r, r.number('1/2', 'half', { from, to: spot.to }));
+  r.take(words.split(' ').length, 'amount');
+  const share = r.number(value, words === 'half' ? words : value, r.since(from));
+  if (r.sees('of')) return partOf(r, share);
+  const of = expectValue(r);
+  return { kind: 'part-of', share, of, spot: r.since(from) };
+}
+
+/** `twice X`. */
+function readTimes(r: Reader, value: string): Formula {
+  const from = r.token.from;
+  const opSpot = r.take(1, 'operator');
+  r.maybe('of');
+  const left = r.number(value, value, opSpot);
+  const right = expectValue(r);
+  return { kind: 'binary', op: 'times', opSpot, left, right, spot: r.since(from) };
+}
+
+/** `same as X` is X. */
+function readSame(r: Reader): Formula {
+  r.skipArticle();
+  r.take(2, 'phrase');
+  return expectValue(r);
 }
 
 function readWhatShare(r: Reader): Formula {
@@ -193,6 +238,7 @@ function readSpaced(r: Reader): Formula {
   const noun = r.vocabulary.nounAt(r.tokens, r.at);
   r.take((noun?.length ?? 0) + 1, 'phrase');
   const spacing = expectSlot(r);
+  r.take(onCentreAt(r, 0), 'phrase');
   const loop = r.sees('around');
   if (!loop && !r.sees('along')) {
     return slotProblem(

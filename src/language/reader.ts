@@ -107,6 +107,14 @@ export class Reader {
     return spot;
   }
 
+  /** Back to a place that was left to try something; what the try made of it is forgotten. */
+  goBack(at: number, marks: number, brackets: number): void {
+    this.at = at;
+    this.marks.length = marks;
+    this.brackets = brackets;
+    this.problem = null;
+  }
+
   skipArticle(): void {
     if (this.token.kind === 'word' && ARTICLES.has(this.token.text)) this.at++;
   }

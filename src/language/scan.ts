@@ -26,7 +26,9 @@ export function scan(
   const mentions = [...r.mentions];
   if (r.problem) sweep(tokens, vocabulary, part, self, mentions);
   const settled = !r.problem && !r.askedHolds && r.recaps.length === 0;
-  const inner: ScanInner = { tokens, tree: settled ? r.tree : null, marks: r.marks };
+  const inner: ScanInner = settled
+    ? { tokens: NO_TOKENS, tree: r.tree, marks: r.marks }
+    : { tokens, tree: null, marks: r.marks };
   return {
     text,
     part,
@@ -38,6 +40,9 @@ export function scan(
     inner,
   };
 }
+
+/** A settled formula is not read again: there is one scan a cell while a notebook is opened. */
+const NO_TOKENS: readonly Token[] = [];
 
 function isGiven(tree: Formula): boolean {
   if (tree.kind === 'negative') return tree.of.kind === 'amount';

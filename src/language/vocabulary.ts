@@ -16,7 +16,9 @@ export interface NameFound {
 
 /** The cells of one name. A job of many like sections has many of them, so each part's are found at once. */
 interface Namesakes {
-  /** By the key of their part, lowest id first: what a formula means hangs on no history. */
+  /** Lowest id first, here as there: what a formula means hangs on no history. */
+  readonly all: CellId[];
+  /** By the key of their part. */
   readonly byPart: Map<string, CellId[]>;
   /** With an operator word in it a name is read in another part only with its own part's name before it. */
   readonly needsPart: boolean;
@@ -54,12 +56,14 @@ export class Vocabulary {
     const key = words.join(' ');
     let namesakes = this.#namesakes.get(key);
     if (!namesakes) {
-      namesakes = { byPart: new Map(), needsPart: words.some((w) => OPERATOR_WORDS.has(w)) };
+      const needsPart = words.some((w) => OPERATOR_WORDS.has(w));
+      namesakes = { all: [], byPart: new Map(), needsPart };
       this.#namesakes.set(key, namesakes);
       this.#names.add(words, namesakes);
     }
+    insert(cell.id, namesakes.all);
     const ids = namesakes.byPart.get(cell.part);
-    if (ids) ids.splice(placeFor(cell.id, ids), 0, cell.id);
+    if (ids) insert(cell.id, ids);
     else namesakes.byPart.set(cell.part, [cell.id]);
   }
 
@@ -72,6 +76,7 @@ export class Vocabulary {
     const ids = namesakes?.byPart.get(cell.part);
     if (!namesakes || !ids) return;
     ids.splice(ids.indexOf(id), 1);
+    namesakes.all.splice(namesakes.all.indexOf(id), 1);
     if (ids.length === 0) namesakes.byPart.delete(cell.part);
     if (namesakes.byPart.size > 0) return;
     this.#namesakes.delete(words.join(' '));
@@ -167,7 +172,7 @@ export class Vocabulary {
   }
 }
 
-/** The own part's first; else all that other parts have and that can be read without their part's name. */
+/** The own part's first; else those of other parts that can be read without their part's name. */
 function inReach(
   all: readonly Namesakes[],
   part: string,
@@ -175,25 +180,38 @@ function inReach(
 ): readonly CellId[] {
   const own = ofParts(all, [part], self);
   if (own.length > 0) return own.slice(0, 1);
-  const reachable = all.flatMap(({ byPart, needsPart }) =>
-    needsPart ? (byPart.get('') ?? []) : [...byPart.values()].flat(),
-  );
-  return reachable.filter((id) => id !== self).sort((a, b) => a - b);
+  const several: CellId[] = [];
+  for (const { all: ids, byPart, needsPart } of all) {
+    for (const id of needsPart ? (byPart.get('') ?? []) : ids) {
+      if (id !== self) several.push(id);
+      if (several.length === SEVERAL) return several;
+    }
+  }
+  return several;
 }
+
+/** No more are told of a name that many parts share: it is one too many with the second. */
+const SEVERAL = 8;
 
 function ofParts(
   all: readonly Namesakes[],
   parts: readonly string[],
   self: CellId | null,
 ): readonly CellId[] {
-  return all
-    .flatMap(({ byPart }) => parts.flatMap((part) => byPart.get(part) ?? []))
-    .filter((id) => id !== self);
+  const found: CellId[] = [];
+  for (const { byPart } of all) {
+    for (const part of parts) {
+      for (const id of byPart.get(part) ?? []) if (id !== self) found.push(id);
+    }
+  }
+  return found;
 }
 
-function placeFor(id: CellId, ids: readonly CellId[]): number {
-  const after = ids.findIndex((other) => other > id);
-  return after < 0 ? ids.length : after;
+/** Into ascending ids; most come last. */
+function insert(id: CellId, ids: CellId[]): void {
+  let at = ids.length;
+  while (at > 0 && (ids[at - 1] ?? 0) > id) at--;
+  ids.splice(at, 0, id);
 }
 
 const UNITS_BY_WORDS = new Trie<Unit>();

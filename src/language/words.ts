@@ -36,6 +36,8 @@ export const OPERATOR_WORDS: ReadonlySet<string> = new Set([
   'across',
   'from',
   'x',
+  'split',
+  '@',
   '+',
   '-',
   '×',

@@ -48,7 +48,12 @@ export const NOTHING = {
   prose: 'same',
 } as const;
 
-export function refused(code: string, message: string, part: string | null, cell: CellId | null): Finding {
+export function refused(
+  code: string,
+  message: string,
+  part: string | null,
+  cell: CellId | null,
+): Finding {
   return { code, message, part, cell, spot: null };
 }
 
@@ -81,7 +86,12 @@ export function nameRefusal(part: Part, name: string, self: CellId | null): Find
   const twin = cellsOf(part).find((c) => c.id !== self && nameKey(c.name) === nameKey(name));
   if (!twin) return null;
   const where = part.name === '' ? 'The notebook' : `"${part.name}"`;
-  return refused('same-name', `${where} already has a cell called "${twin.name}".`, part.key, twin.id);
+  return refused(
+    'same-name',
+    `${where} already has a cell called "${twin.name}".`,
+    part.key,
+    twin.id,
+  );
 }
 
 export function addCellEdit(
@@ -226,14 +236,24 @@ export function addPartEdit(notebook: NotebookText, name: string, after: Part | 
   ];
 }
 
-export function partRefusal(notebook: NotebookText, name: string, self: string | null): Finding | null {
+export function partRefusal(
+  notebook: NotebookText,
+  name: string,
+  self: string | null,
+): Finding | null {
   if (name.trim() === '') return refused('not-a-name', 'A part needs a name.', self, null);
-  if (oneLine(name) !== name) return refused('not-a-name', 'A name stands on one line.', self, null);
+  if (oneLine(name) !== name)
+    return refused('not-a-name', 'A name stands on one line.', self, null);
   const twin = notebook.sections.find(
     (s) => s.front === null && s.key !== self && nameKey(s.name) === nameKey(name),
   );
   if (!twin) return null;
-  return refused('same-part-name', `There is already a part called "${twin.name}".`, twin.key, null);
+  return refused(
+    'same-part-name',
+    `There is already a part called "${twin.name}".`,
+    twin.key,
+    null,
+  );
 }
 
 /** The heading's words replaced. */
@@ -293,7 +313,9 @@ function remarkSplice(remark: Remark, text: string): Splice {
 
 function remarkIndex(cell: Cell, word: string): number {
   const kind = remarkKind(word);
-  return cell.remarks.findIndex((r) => (kind ? r.kind === kind : nameKey(r.word) === nameKey(word)));
+  return cell.remarks.findIndex((r) =>
+    kind ? r.kind === kind : nameKey(r.word) === nameKey(word),
+  );
 }
 
 function asMeant(remark: Remark): readonly [string, string] {

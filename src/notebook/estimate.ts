@@ -24,7 +24,7 @@ import {
 } from './edits.ts';
 import { findingsOf } from './findings.ts';
 import { History } from './history.ts';
-import { NotebookText } from './notebook-text.ts';
+import type { NotebookText } from './notebook-text.ts';
 import { LONGEST_TEXT, readNotebook, refusal } from './read-notebook.ts';
 import { type Costs, costsOf } from './recap.ts';
 import { renameEdit, renamePartEdit } from './renames.ts';
@@ -282,7 +282,10 @@ export class Estimate implements EstimateDoor {
     if (leftOut.length === 0) return shown;
     const lines = leftOut.length === 1 ? '1 line' : `${leftOut.length} lines`;
     const areOpen = leftOut.every((id) => this.state(id).outcome.kind === 'unknown');
-    return { ...shown, text: `${shown.text} so far; ${lines} ${areOpen ? 'not yet known' : 'without a value'}` };
+    return {
+      ...shown,
+      text: `${shown.text} so far; ${lines} ${areOpen ? 'not yet known' : 'without a value'}`,
+    };
   }
 
   #known() {
@@ -311,4 +314,3 @@ function settingsOf(notebook: NotebookText): [Nouns, ShowSettings] {
   const nouns = new Nouns(counted);
   return [nouns, { currency, fractions, measures, many: (noun) => nouns.many(noun) }];
 }
-

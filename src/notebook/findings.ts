@@ -18,7 +18,11 @@ export interface Findable {
   state(cell: CellId): CellState;
   /** A value in words. */
   say(outcome: Outcome, holds: Holds | null): string | null;
-  draft(part: string, cell: CellId, text: string): { readonly reading: Reading; readonly outcome: Outcome };
+  draft(
+    part: string,
+    cell: CellId,
+    text: string,
+  ): { readonly reading: Reading; readonly outcome: Outcome };
 }
 
 /** In notebook order; those about the text itself come from the notebook. */
@@ -70,7 +74,7 @@ function sayByHand(estimate: Findable, cell: Cell, state: CellState): string {
   const worked = estimate.say(state.worked, state.reading.checked?.holds ?? state.holds);
   const beside = worked === null ? '' : ` in place of ${worked}`;
   const why = sourceOf(cell.remarks);
-  return `"${cell.name}" is set by hand: ${value}${beside}.${why ? ` ${why}` : ' No reason is given.'}`;
+  return `"${cell.name}" is set by hand: ${value}${beside}${why ? ` (${why})` : '; no reason is given'}.`;
 }
 
 /** A given that says nowhere where it comes from; amounts that stand in a worked formula without a source. */
@@ -78,7 +82,11 @@ function sourceless(cell: Cell, state: CellState, point: Point): void {
   if (remarkText(cell.remarks, 'from') !== null) return;
   if (state.kind === 'given') {
     const isOpen = state.outcome.kind === 'unknown';
-    if (!isOpen) point('given-without-source', `"${cell.name}" does not say where ${cell.formula} comes from.`);
+    if (!isOpen)
+      point(
+        'given-without-source',
+        `"${cell.name}" does not say where ${cell.formula} comes from.`,
+      );
     return;
   }
   const amounts = amountsIn(state.reading.tree).filter((a) => {
@@ -113,7 +121,10 @@ function sensible(estimate: Findable, cell: Cell, state: CellState, point: Point
   if (side === null) return;
   const value = estimate.say(state.outcome, state.holds) ?? cell.formula;
   if (side === 'unlike') {
-    point('limits-unlike', `The sensible limits of "${cell.name}", ${text}, measure something else than ${value}.`);
+    point(
+      'limits-unlike',
+      `The sensible limits of "${cell.name}", ${text}, measure something else than ${value}.`,
+    );
   } else {
     point('outside-limits', `"${cell.name}" is ${value}, ${side} what is sensible: ${text}.`);
   }

@@ -82,7 +82,9 @@ export function identified(
   }
   const before = old ? oldCells(old) : [];
   const ids = old
-    ? matched(before, placed, (label) => register.goneCells.get(label)).map((id) => id ?? nextCell++)
+    ? matched(before, placed, (label) => register.goneCells.get(label)).map(
+        (id) => id ?? nextCell++,
+      )
     : placed.map(() => nextCell++);
 
   let next = 0;
@@ -127,10 +129,12 @@ function oldCells(old: OldStretch): { identity: CellId; label: string; source: s
 function finished(draft: DraftSection, key: string, ids: readonly CellId[]): Section {
   const cells: Cell[] = draft.cells.map((cell, i) => ({ id: ids[i], part: key, ...cell }));
   let index = 0;
-  const blocks = draft.blocks.map(
-    (block): Block => (block.kind === 'cell' ? { kind: 'cell', cell: cells[index++] } : block),
+  const blocks = draft.blocks.map((block): Block =>
+    block.kind === 'cell' ? { kind: 'cell', cell: cells[index++] } : block,
   );
-  const idOf = new Map(draft.findings.length > 0 ? draft.cells.map((cell, i) => [cell, ids[i]]) : []);
+  const idOf = new Map(
+    draft.findings.length > 0 ? draft.cells.map((cell, i) => [cell, ids[i]]) : [],
+  );
   const findings = draft.findings.map((finding) => pointed(finding, key, idOf));
   return {
     key,
@@ -144,7 +148,11 @@ function finished(draft: DraftSection, key: string, ids: readonly CellId[]): Sec
   };
 }
 
-function pointed(finding: DraftFinding, part: string, idOf: ReadonlyMap<DraftCell, CellId>): Finding {
+function pointed(
+  finding: DraftFinding,
+  part: string,
+  idOf: ReadonlyMap<DraftCell, CellId>,
+): Finding {
   const cell = finding.cell ? (idOf.get(finding.cell) ?? null) : null;
   return { code: finding.code, message: finding.message, part, cell, spot: finding.spot };
 }

@@ -4,7 +4,15 @@ import type { CellId } from '../language/tree.ts';
 import type { Vocabulary } from '../language/vocabulary.ts';
 import type { Finding } from './document.ts';
 import { refused } from './edits.ts';
-import { type Mention, type Saying, mayName, mentionsIn, namedIn, said, sayingsOf } from './mentions.ts';
+import {
+  type Mention,
+  type Saying,
+  mayName,
+  mentionsIn,
+  namedIn,
+  said,
+  sayingsOf,
+} from './mentions.ts';
 import type { NotebookText } from './notebook-text.ts';
 
 /** One text as it has to be written after the change. */
@@ -33,7 +41,8 @@ export interface NewNames {
 /** Every text that has to be written anew, or why the names can't be brought in. */
 export function keptReadings(wish: NewNames): readonly Rewritten[] | Finding {
   const { notebook, vocabulary } = wish;
-  const before: { saying: Saying; text: string; named: string; mentions: readonly Mention[] }[] = [];
+  const before: { saying: Saying; text: string; named: string; mentions: readonly Mention[] }[] =
+    [];
   for (const saying of sayingsOf(notebook)) {
     const text = wish.rewrite(saying);
     if (text === null && !wish.names.some((name) => mayName(saying.text, name))) continue;

@@ -76,12 +76,19 @@ function howOf(cell: CellFigure): string {
 function costLine(row: RowFigure, currency: string): string {
   const money = (text: string): string =>
     text.startsWith('-') ? `−${currency}${grouped(text.slice(1))}` : `${currency}${grouped(text)}`;
-  const kinds = COST_KINDS.filter((kind) => row[kind] !== '0.00').map((kind) => `${kind} ${money(row[kind])}`);
+  const kinds = COST_KINDS.filter((kind) => row[kind] !== '0.00').map(
+    (kind) => `${kind} ${money(row[kind])}`,
+  );
   const lines = row.lines === 1 ? '1 cost line' : `${row.lines} cost lines`;
   const price = row.price === row.direct ? '' : `; price ${money(row.price)}`;
-  const left = row.incomplete ? ' so far; some lines have no value yet' : '';
-  const split = kinds.length > 1 ? `: ${kinds.join(', ')}` : kinds.length === 1 ? `, all ${kindWord(row)}` : '';
-  return `${lines}, direct cost ${money(row.direct)}${split}${price}${left}`;
+  const soFar = row.incomplete ? ' so far' : '';
+  const left = row.incomplete ? '; some lines have no value yet' : '';
+  const split =
+    kinds.length > 1 ? `: ${kinds.join(', ')}` : kinds.length === 1 ? `, all ${kindWord(row)}` : '';
+  if (row.lines === 0 && row.price !== row.direct) {
+    return `no cost lines; adds ${money(row.price)} to the price${soFar}${left}`;
+  }
+  return `${lines}, direct cost ${money(row.direct)}${soFar}${split}${price}${left}`;
 }
 
 function kindWord(row: RowFigure): string {

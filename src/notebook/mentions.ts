@@ -33,9 +33,15 @@ export function* sayingsOf(notebook: NotebookText): Iterable<Saying> {
 }
 
 /** The names in a text as it is read, in order; those after a spot that can't be read are found by their words. */
-export function mentionsIn(text: string, saying: Saying, vocabulary: Vocabulary): readonly Mention[] {
+export function mentionsIn(
+  text: string,
+  saying: Saying,
+  vocabulary: Vocabulary,
+): readonly Mention[] {
   const found = scan(text, vocabulary, saying.part, saying.cell);
-  const read = marks(found).flatMap((m) => (m.cell === null ? [] : [{ from: m.from, to: m.to, cell: m.cell }]));
+  const read = marks(found).flatMap((m) =>
+    m.cell === null ? [] : [{ from: m.from, to: m.to, cell: m.cell }],
+  );
   if (found.mentions.every((id) => read.some((m) => m.cell === id))) return read;
   const swept: Mention[] = [...read];
   const tokens = tokensOf(text);
@@ -77,7 +83,12 @@ export function partWithin(text: string, mention: Spot, cell: string, part: stri
 }
 
 /** The spots where a recap phrase says this part. */
-export function recapSpots(text: string, saying: Saying, vocabulary: Vocabulary, part: string): readonly Spot[] {
+export function recapSpots(
+  text: string,
+  saying: Saying,
+  vocabulary: Vocabulary,
+  part: string,
+): readonly Spot[] {
   const found = scan(text, vocabulary, saying.part, saying.cell);
   const key = vocabulary.parts.find((p) => p.name === part)?.key;
   if (key === undefined || !found.recaps.some((r) => r.part === key)) return [];

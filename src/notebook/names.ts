@@ -46,7 +46,7 @@ export function sayNameProblem(name: string, problem: NameProblem): string {
 
 /** `4 in`, `$5`, `1/2`, `?`; but `2x8 joists` and `1st step` start with a word. */
 function startsWithAmount(key: string): boolean {
-  if (/^\?/.test(key)) return true;
+  if (key.startsWith('?')) return true;
   if (!/^[-−+]?[$€£]?\s?(\d|\.\d|[¼½¾⅐-⅞])/u.test(key)) return false;
   return !/^\d+(x\d+|st|nd|rd|th)\b/.test(key);
 }

@@ -2,7 +2,13 @@
 import type { CellId } from '../language/tree.ts';
 import type { Spot } from '../words/spot.ts';
 import type { Block, Cell, Finding, Notebook, Part, Settings } from './document.ts';
-import { type Identified, NO_REGISTER, type OldStretch, type Register, type Section } from './identified.ts';
+import {
+  type Identified,
+  NO_REGISTER,
+  type OldStretch,
+  type Register,
+  type Section,
+} from './identified.ts';
 import { nameKey } from './names.ts';
 import { USUAL } from './settings.ts';
 
@@ -113,7 +119,9 @@ export class NotebookText implements Notebook {
 
   /** The cell with its places in this text, or undefined. */
   cell(id: CellId): Cell | undefined {
-    this.#index ??= new Map(this.sections.flatMap((s, i) => s.cells.map((c) => [c.id, i] as const)));
+    this.#index ??= new Map(
+      this.sections.flatMap((s, i) => s.cells.map((c) => [c.id, i] as const)),
+    );
     const index = this.#index.get(id);
     if (index === undefined) return undefined;
     const cell = this.sections[index].cells.find((c) => c.id === id);

@@ -1,7 +1,7 @@
 // Reads any CommonMark into the same outline as the plain reader, by way of the Markdown parser.
 // Only blocks are asked for: the parser's inline constructs are switched off, because formulas and names
 // are taken from the source as they were typed (`a_b: x*y*z` is no emphasis here).
-import type { List, ListItem, Root, RootContent } from 'mdast';
+import type { ListItem, Root, RootContent } from 'mdast';
 import { fromMarkdown } from 'mdast-util-from-markdown';
 import type { Spot } from '../words/spot.ts';
 import type { OutlineBlock, OutlineItem, OutlineSection } from './outline.ts';
@@ -41,7 +41,9 @@ export function markdownSections(
 ): readonly OutlineSection[] | null {
   const piece = text.slice(from, to);
   if (tooDeep(piece)) {
-    return [{ spot: { from, to }, heading: plainHeadingOf(text, from), blocks: [], unread: 'too-deep' }];
+    return [
+      { spot: { from, to }, heading: plainHeadingOf(text, from), blocks: [], unread: 'too-deep' },
+    ];
   }
   const closed = to === text.length;
   const tree: Root = fromMarkdown(closed ? piece : `${piece}## next`, { extensions: [INLINE] });
@@ -83,10 +85,14 @@ function sectionsOf(
         blocks = [];
       } else blocks.push(found);
     } else if (node.type === 'list') {
-      for (const item of node.children) blocks.push({ kind: 'item', item: itemOf(text, item, from) });
+      for (const item of node.children)
+        blocks.push({ kind: 'item', item: itemOf(text, item, from) });
     } else {
       const lines = wholeLines(text, place, from);
-      blocks.push({ kind: 'prose', spot: { from: lines.from, to: trimmed(text, lines.from, lines.to).to } });
+      blocks.push({
+        kind: 'prose',
+        spot: { from: lines.from, to: trimmed(text, lines.from, lines.to).to },
+      });
     }
   }
   finish(to);
@@ -97,7 +103,8 @@ function sectionsOf(
 function itemOf(text: string, node: ListItem, base: number): OutlineItem {
   const place = moved(placeOf(node), base);
   const spot = wholeLines(text, place, base);
-  const afterMarker = place.from + (MARKER.exec(text.slice(place.from, place.from + 10))?.[0].length ?? 0);
+  const afterMarker =
+    place.from + (MARKER.exec(text.slice(place.from, place.from + 10))?.[0].length ?? 0);
   const nested: OutlineItem[] = [];
   const more: Spot[] = [];
   let line: Spot | null = null;
@@ -110,7 +117,7 @@ function itemOf(text: string, node: ListItem, base: number): OutlineItem {
       line = lines[0] ?? null;
       goesOn = lines.slice(1);
     } else if (child.type === 'list') {
-      for (const item of (child as List).children) nested.push(itemOf(text, item, base));
+      for (const item of child.children) nested.push(itemOf(text, item, base));
     } else more.push(at);
   }
   return { spot, line, goesOn, nested, more };
@@ -196,7 +203,15 @@ const CONTAINERS = /^[ \t]*(?:(?:>|[-+*](?=[ \t])|\d{1,9}[.)](?=[ \t]))[ \t]*)*/
 function tooDeep(piece: string): boolean {
   for (let at = 0; at < piece.length; at = lineEnd(piece, at)) {
     const code = piece.charCodeAt(at);
-    if (code !== 32 && code !== 9 && code !== 62 && code !== 45 && code !== 43 && code !== 42 && !(code >= 48 && code <= 57)) {
+    if (
+      code !== 32 &&
+      code !== 9 &&
+      code !== 62 &&
+      code !== 45 &&
+      code !== 43 &&
+      code !== 42 &&
+      !(code >= 48 && code <= 57)
+    ) {
       continue;
     }
     const opening = CONTAINERS.exec(piece.slice(at, at + 4 * WIDEST))?.[0] ?? '';

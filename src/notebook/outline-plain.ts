@@ -42,7 +42,8 @@ export function plainSection(text: string, from: number, until: number): Outline
         },
       });
     }
-    if (paragraph) blocks.push({ kind: 'prose', spot: trimmed(text, paragraph.from, paragraph.to) });
+    if (paragraph)
+      blocks.push({ kind: 'prose', spot: trimmed(text, paragraph.from, paragraph.to) });
     item = null;
     paragraph = null;
   };
@@ -51,7 +52,8 @@ export function plainSection(text: string, from: number, until: number): Outline
     let newline = text.indexOf('\n', at);
     if (newline < 0 || newline >= until) newline = until;
     const next = newline < until ? newline + 1 : until;
-    const end = newline > at && text.charCodeAt(newline - 1) === 13 && next > newline ? newline - 1 : newline;
+    const end =
+      newline > at && text.charCodeAt(newline - 1) === 13 && next > newline ? newline - 1 : newline;
     if (hasReturn(text, at, end)) return null;
     const indent = spacesAt(text, at, end);
     const start = at + indent;
@@ -90,7 +92,13 @@ export function plainSection(text: string, from: number, until: number): Outline
           const breaksIn = open.nested.length === 0 && !afterBlank;
           if (breaksIn && marker > 2 && !(marker === 3 && code === 49)) return null;
           open.indent = indent;
-          open.nested.push({ spot: { from: at, to: next }, line, goesOn: [], nested: [], more: [] });
+          open.nested.push({
+            spot: { from: at, to: next },
+            line,
+            goesOn: [],
+            nested: [],
+            more: [],
+          });
           open.to = next;
         }
       } else {

@@ -36,11 +36,18 @@ export function readNotebook(text: string, previous?: Notebook, longest = LONGES
   const outline = readOutline(text, start, text.length);
   if (!outline) throw new Error('the end of a text is always a place to cut');
   const drafts = draftsOf(text, outline, 0);
-  return NotebookText.made(text, start, identified(text, start, drafts, before?.stretch(0) ?? null));
+  return NotebookText.made(
+    text,
+    start,
+    identified(text, start, drafts, before?.stretch(0) ?? null),
+  );
 }
 
 /** Why this text can't be read as a notebook, or null. */
-export function refusal(text: string, longest = LONGEST_TEXT): Pick<Finding, 'code' | 'message'> | null {
+export function refusal(
+  text: string,
+  longest = LONGEST_TEXT,
+): Pick<Finding, 'code' | 'message'> | null {
   if (text.length > longest) {
     const size = (text.length / 1_000_000).toFixed(1);
     return {
@@ -51,7 +58,8 @@ export function refusal(text: string, longest = LONGEST_TEXT): Pick<Finding, 'co
   if (text.includes('\0')) {
     return {
       code: 'not-text',
-      message: 'This does not look like text: it holds bytes that no text has. It is kept as it is.',
+      message:
+        'This does not look like text: it holds bytes that no text has. It is kept as it is.',
     };
   }
   return null;
@@ -131,7 +139,9 @@ function involvedSections(
   // Too much to be read in good time: the part is kept unread, and reading goes on at the next heading.
   const end = firstCut - from > Math.min(LONGEST_STRETCH, left) ? firstCut : until;
   if (end === until && until < text.length) return null;
-  return [{ spot: { from, to: end }, heading: headingAt(text, from), blocks: [], unread: 'too-involved' }];
+  return [
+    { spot: { from, to: end }, heading: headingAt(text, from), blocks: [], unread: 'too-involved' },
+  ];
 }
 
 function headingAt(text: string, from: number): OutlineSection['heading'] {
@@ -154,7 +164,11 @@ function nextCut(text: string, from: number, until: number): number {
 const CUT = /[\r\n]##(?=[ \t\r\n])/g;
 
 /** `first` is the index of the section with which the stretch begins; the very first is the front. */
-function draftsOf(text: string, outline: readonly OutlineSection[], first: number): readonly DraftSection[] {
+function draftsOf(
+  text: string,
+  outline: readonly OutlineSection[],
+  first: number,
+): readonly DraftSection[] {
   const drafts = outline.map((section, index) =>
     draftSection(text, section, first + index === 0 && !section.heading ? 'front' : 'part'),
   );
@@ -162,7 +176,11 @@ function draftsOf(text: string, outline: readonly OutlineSection[], first: numbe
   if (first === 0 && !drafts[0]?.front) {
     const from = outline[0]?.spot.from ?? 0;
     drafts.unshift(
-      draftSection(text, { spot: { from, to: from }, heading: null, blocks: [], unread: null }, 'front'),
+      draftSection(
+        text,
+        { spot: { from, to: from }, heading: null, blocks: [], unread: null },
+        'front',
+      ),
     );
   }
   return drafts;
@@ -172,7 +190,10 @@ function draftsOf(text: string, outline: readonly OutlineSection[], first: numbe
 function changedSpan(old: string, text: string): Spot & { readonly by: number } {
   const most = Math.min(old.length, text.length);
   let from = 0;
-  while (from + STRIDE < most && old.slice(from, from + STRIDE) === text.slice(from, from + STRIDE)) {
+  while (
+    from + STRIDE < most &&
+    old.slice(from, from + STRIDE) === text.slice(from, from + STRIDE)
+  ) {
     from += STRIDE;
   }
   while (from < most && old.charCodeAt(from) === text.charCodeAt(from)) from++;
@@ -185,7 +206,10 @@ function changedSpan(old: string, text: string): Spot & { readonly by: number } 
   ) {
     tail += STRIDE;
   }
-  while (tail < limit && old.charCodeAt(old.length - 1 - tail) === text.charCodeAt(text.length - 1 - tail)) {
+  while (
+    tail < limit &&
+    old.charCodeAt(old.length - 1 - tail) === text.charCodeAt(text.length - 1 - tail)
+  ) {
     tail++;
   }
   // A line break of two characters is one.

@@ -64,7 +64,11 @@ class Row {
   add(money: MoneyLine, id: CellId, { outcome, holds }: CellState): void {
     this.isEmpty = false;
     if (money.line === 'cost') this.#lines++;
-    if (outcome.kind !== 'value' || holds?.measure.kind !== 'amount' || typeof outcome.value !== 'object') {
+    if (
+      outcome.kind !== 'value' ||
+      holds?.measure.kind !== 'amount' ||
+      typeof outcome.value !== 'object'
+    ) {
       this.#incomplete.add(id);
       return;
     }

@@ -1,7 +1,7 @@
 // Renaming a cell or a part: the name where it stands, and every formula that mentions it.
 import type { CellId } from '../language/tree.ts';
 import type { Vocabulary } from '../language/vocabulary.ts';
-import type { Cell, Finding, Part, Splice } from './document.ts';
+import type { Cell, Part, Splice } from './document.ts';
 import {
   type Edit,
   type Edits,
@@ -14,7 +14,15 @@ import {
   partRefusal,
 } from './edits.ts';
 import { type Rewritten, keptReadings } from './kept-readings.ts';
-import { cellOf, inPlaceOf, mentionsIn, nameWithin, partWithin, recapSpots, said } from './mentions.ts';
+import {
+  cellOf,
+  inPlaceOf,
+  mentionsIn,
+  nameWithin,
+  partWithin,
+  recapSpots,
+  said,
+} from './mentions.ts';
 import { nameKey } from './names.ts';
 import type { NotebookText } from './notebook-text.ts';
 
@@ -53,9 +61,9 @@ export function renameEdit(known: Known, part: Part, cell: Cell, name: string): 
       return splices.length > 0 ? said(saying.text, splices) : null;
     },
   });
-  if (isRefused(texts)) return texts as Finding;
+  if (isRefused(texts)) return texts;
   return [
-    withTexts(known, texts as readonly Rewritten[], {
+    withTexts(known, texts, {
       ...NOTHING,
       say: `Rename ${cell.name} to ${clean}`,
       splices: [{ ...cell.nameSpot, insert: clean }],
@@ -82,7 +90,9 @@ export function renamePartEdit(known: Known, part: Part, name: string): Edits {
       if (!saying.text.toLowerCase().includes(firstWord(part.name))) return null;
       const spots = mentionsIn(saying.text, saying, vocabulary)
         .filter((m) => vocabulary.cell(m.cell)?.part === part.key)
-        .flatMap((m) => partWithin(saying.text, m, vocabulary.cell(m.cell)?.name ?? '', part.name) ?? []);
+        .flatMap(
+          (m) => partWithin(saying.text, m, vocabulary.cell(m.cell)?.name ?? '', part.name) ?? [],
+        );
       spots.push(...recapSpots(saying.text, saying, vocabulary, part.name));
       if (spots.length === 0) return null;
       spots.sort((a, b) => a.from - b.from);
@@ -92,12 +102,12 @@ export function renamePartEdit(known: Known, part: Part, name: string): Edits {
       );
     },
   });
-  if (isRefused(texts)) return texts as Finding;
+  if (isRefused(texts)) return texts;
   const names = notebook.sections
     .filter((s) => s.front === null)
     .map((s) => (s.key === part.key ? clean : s.name));
   return [
-    withTexts(known, texts as readonly Rewritten[], {
+    withTexts(known, texts, {
       ...NOTHING,
       say: `Rename ${part.name} to ${clean}`,
       splices: [partNameSplice(part, clean)],

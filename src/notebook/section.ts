@@ -40,7 +40,11 @@ export interface Front {
 }
 
 /** What the section says. `front` is for the one above the first part heading: title and settings stand there. */
-export function draftSection(text: string, outline: OutlineSection, place: 'front' | 'part'): DraftSection {
+export function draftSection(
+  text: string,
+  outline: OutlineSection,
+  place: 'front' | 'part',
+): DraftSection {
   return new SectionReader(text, outline, place).read();
 }
 
@@ -69,7 +73,8 @@ class SectionReader {
     for (const block of blocks) {
       switch (block.kind) {
         case 'heading':
-          if (block.level === 1 && this.#place === 'front' && !this.#title) this.#title = block.text;
+          if (block.level === 1 && this.#place === 'front' && !this.#title)
+            this.#title = block.text;
           else {
             this.#blocks.push({
               kind: 'heading',
@@ -126,8 +131,16 @@ class SectionReader {
     }
     const problem = nameProblem(words);
     if (problem) {
-      if (problem === 'starts-with-amount' || (problem === 'too-long' && words.split(/\s+/).length <= 12)) {
-        this.#point('not-a-name', `${sayNameProblem(words, problem)} The line is kept as prose.`, null, name);
+      if (
+        problem === 'starts-with-amount' ||
+        (problem === 'too-long' && words.split(/\s+/).length <= 12)
+      ) {
+        this.#point(
+          'not-a-name',
+          `${sayNameProblem(words, problem)} The line is kept as prose.`,
+          null,
+          name,
+        );
       }
       this.#proseItem(item);
       return;
@@ -276,7 +289,10 @@ class SectionReader {
       why === 'too-deep'
         ? 'Lists or quotes stand more than 60 deep here. The text is kept; nothing in it is worked.'
         : 'There is more involved Markdown here than can be read in good time. The text is kept; nothing in it is worked.';
-    this.#point(why, message, null, { from: place.from, to: Math.min(place.to, lineEnd(this.#text, place.from)) });
+    this.#point(why, message, null, {
+      from: place.from,
+      to: Math.min(place.to, lineEnd(this.#text, place.from)),
+    });
   }
 
   /** `Name: rest` on one line: the first colon that a blank or the end follows. */

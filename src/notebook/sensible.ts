@@ -4,7 +4,6 @@ import type { Reading } from '../language/reading.ts';
 import { hardPart } from '../quantity/dimension.ts';
 import { type Dec, scaled, snapped } from '../quantity/decimal.ts';
 import type { Holds } from '../quantity/form.ts';
-import type { AmountMeasure } from '../quantity/measure.ts';
 
 /** One end of the limits, as it was worked. */
 export interface Limit {
@@ -70,5 +69,5 @@ function alike(a: Limit, b: Limit): boolean {
 
 function plain({ value, holds }: Limit): Dec {
   if (holds.measure.kind !== 'amount') return snapped(value);
-  return snapped(scaled(value, (holds.measure as AmountMeasure).scale));
+  return snapped(scaled(value, holds.measure.scale));
 }

@@ -43,7 +43,10 @@ export function withSetting(settings: Settings, name: string, text: string): Set
         : `"${value}" is no currency known here. Try: US dollars, euros or pounds sterling.`;
     }
     case 'counted things': {
-      const counted = value.split(',').map(nameKey).filter((word) => word !== '');
+      const counted = value
+        .split(',')
+        .map(nameKey)
+        .filter((word) => word !== '');
       return { ...settings, counted };
     }
     case 'fractions': {

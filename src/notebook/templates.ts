@@ -3,11 +3,11 @@ import type { Nouns } from '../quantity/nouns.ts';
 import { Vocabulary } from '../language/vocabulary.ts';
 import type { NamedCell, PartName } from '../language/reading.ts';
 import type { Finding, Splice } from './document.ts';
-import { type Edit, type Edits, NOTHING, isRefused, refused } from './edits.ts';
+import { type Edits, NOTHING, isRefused, refused } from './edits.ts';
 import { type Rewritten, keptReadings } from './kept-readings.ts';
 import { lineBreak } from './lines.ts';
 import { nameKey } from './names.ts';
-import { NotebookText } from './notebook-text.ts';
+import type { NotebookText } from './notebook-text.ts';
 import { lineEnd, trimmed } from './outline.ts';
 import { LONGEST_TEXT, readNotebook } from './read-notebook.ts';
 import { type Known, renamePartEdit, withTexts } from './renames.ts';
@@ -34,8 +34,8 @@ export function insertTemplateEdit(known: Known, text: string, nouns: Nouns): Ed
   const refusal = templateRefusal(first);
   if (refusal) return refusal;
   const template = withOwnNames(first, known.notebook, nouns);
-  if (isRefused(template)) return template as Finding;
-  const fresh = template as NotebookText;
+  if (isRefused(template)) return template;
+  const fresh = template;
   const parts = fresh.sections.filter((s) => s.front === null);
   // Keys and ids of things that aren't in the notebook yet: none that it could have.
   const texts = readingsKept(
@@ -43,11 +43,11 @@ export function insertTemplateEdit(known: Known, text: string, nouns: Nouns): Ed
     parts.map((s) => ({ key: `new-${s.key}`, name: s.name })),
     parts.flatMap((s) => s.cells.map((c) => ({ id: -c.id, name: c.name, part: `new-${s.key}` }))),
   );
-  if (isRefused(texts)) return texts as Finding;
+  if (isRefused(texts)) return texts;
   const { notebook } = known;
   const counted = countedSplices(notebook, fresh.settings.counted);
   return [
-    withTexts(known, texts as readonly Rewritten[], {
+    withTexts(known, texts, {
       ...NOTHING,
       say: `Insert ${parts.map((s) => s.name).join(', ')}`,
       splices: [...counted, atEnd(notebook, fresh)],
@@ -65,7 +65,12 @@ export function insertTemplateEdit(known: Known, text: string, nouns: Nouns): Ed
 function templateRefusal(template: NotebookText): Finding | null {
   if (template.refusal) return refused(template.refusal.code, template.refusal.message, null, null);
   if (template.sections.length < 2) {
-    return refused('no-parts', 'There is no part in this template: a line that begins with ##.', null, null);
+    return refused(
+      'no-parts',
+      'There is no part in this template: a line that begins with ##.',
+      null,
+      null,
+    );
   }
   if (template.sections[0].cells.length > 0) {
     return refused(
@@ -79,8 +84,14 @@ function templateRefusal(template: NotebookText): Finding | null {
 }
 
 /** The template with `Landing 2` where the notebook already has a Landing; what it says of its own parts follows. */
-function withOwnNames(template: NotebookText, notebook: NotebookText, nouns: Nouns): NotebookText | Finding {
-  const taken = new Set(notebook.sections.filter((s) => s.front === null).map((s) => nameKey(s.name)));
+function withOwnNames(
+  template: NotebookText,
+  notebook: NotebookText,
+  nouns: Nouns,
+): NotebookText | Finding {
+  const taken = new Set(
+    notebook.sections.filter((s) => s.front === null).map((s) => nameKey(s.name)),
+  );
   let now = template;
   for (const { key, name } of template.sections) {
     if (key === '') continue;
@@ -112,8 +123,8 @@ export function vocabularyOf(notebook: NotebookText, nouns: Nouns): Vocabulary {
 export function withNewCell(known: Known, part: string, name: string, edits: Edits): Edits {
   if (isRefused(edits)) return edits;
   const texts = readingsKept(known, [], [{ id: -1, name, part }]);
-  if (isRefused(texts)) return texts as Finding;
-  return (edits as readonly Edit[]).map((edit) => withTexts(known, texts as readonly Rewritten[], edit));
+  if (isRefused(texts)) return texts;
+  return edits.map((edit) => withTexts(known, texts, edit));
 }
 
 /** The texts that have to be written anew when these parts and cells come in. */
@@ -168,10 +179,15 @@ function countedSplices(notebook: NotebookText, wanted: readonly string[]): read
   }
   const setting = `- Counted things: ${missing.join(', ')}`;
   if (!titleSpot) return [{ from: start, to: start, insert: `${setting}${end}${end}` }];
-  // After the title's last line; a line of prose right below would run into the item.
-  const at = lineEnd(text, underlined(text, titleSpot.to));
-  const last = at === text.length && !/[\r\n]$/.test(text);
-  return [{ from: at, to: at, insert: `${last ? end : ''}${end}${setting}${end}${last ? '' : end}` }];
+  const titleEnd = underlined(text, titleSpot.to);
+  const content = trimmed(text, start, text.length);
+  if (content.to <= titleEnd) {
+    // Nothing but a title: the parts follow at the same place.
+    return [{ from: content.to, to: content.to, insert: `${end}${end}${setting}` }];
+  }
+  // A line of prose right below would run into the item.
+  const at = lineEnd(text, titleEnd);
+  return [{ from: at, to: at, insert: `${end}${setting}${end}${end}` }];
 }
 
 /** The end of a title's underline where it has one (`===`), else of the title. */

@@ -2,7 +2,14 @@
 import type { CellId } from '../language/tree.ts';
 import { changed, inOrder } from './change.ts';
 import type { Block, Cell, Change, Finding } from './document.ts';
-import { type AddedCell, type Edit, type Edits, type MeantCell, isRefused, refused } from './edits.ts';
+import {
+  type AddedCell,
+  type Edit,
+  type Edits,
+  type MeantCell,
+  isRefused,
+  refused,
+} from './edits.ts';
 import type { Section } from './identified.ts';
 import { nameKey } from './names.ts';
 import { NotebookText } from './notebook-text.ts';
@@ -15,8 +22,8 @@ export interface Tried {
 
 /** The notebook after the first wording that holds, or why none does. */
 export function tried(before: NotebookText, edits: Edits, longest: number): Tried | Finding {
-  if (isRefused(edits)) return edits as Finding;
-  for (const edit of edits as readonly Edit[]) {
+  if (isRefused(edits)) return edits;
+  for (const edit of edits) {
     const change: Change = { say: edit.say, splices: inOrder(edit.splices) };
     const text = changed(before.text, change);
     const tooMuch = refusal(text, longest);
@@ -38,8 +45,12 @@ function readsAsMeant(before: NotebookText, now: NotebookText, edit: Edit): bool
   const [old, fresh] = unshared(before.sections, now.sections);
   if (edit.parts) {
     const names = now.sections.filter((s) => s.front === null).map((s) => s.name);
-    if (names.length !== edit.parts.length || names.some((n, i) => n !== edit.parts?.[i])) return false;
-  } else if (old.length !== fresh.length || old.some((s, i) => s.key !== fresh[i].key || s.name !== fresh[i].name)) {
+    if (names.length !== edit.parts.length || names.some((n, i) => n !== edit.parts?.[i]))
+      return false;
+  } else if (
+    old.length !== fresh.length ||
+    old.some((s, i) => s.key !== fresh[i].key || s.name !== fresh[i].name)
+  ) {
     return false;
   }
   const oldCells = old.flatMap((s) => s.cells).filter((c) => c.id !== edit.removes);
@@ -70,7 +81,8 @@ function unshared(
   let first = 0;
   while (first < most && before[first] === now[first]) first++;
   let tail = 0;
-  while (tail < most - first && before[before.length - 1 - tail] === now[now.length - 1 - tail]) tail++;
+  while (tail < most - first && before[before.length - 1 - tail] === now[now.length - 1 - tail])
+    tail++;
   return [before.slice(first, before.length - tail), now.slice(first, now.length - tail)];
 }
 
@@ -81,7 +93,8 @@ function isSame(a: AddedCell, b: AddedCell): boolean {
 function saysSame(old: Cell, now: Cell, meant: ReadonlyMap<CellId, MeantCell>): boolean {
   if (old.id !== now.id || old.part !== now.part) return false;
   const wish = meant.get(old.id);
-  if (now.name !== (wish?.name ?? old.name) || now.formula !== (wish?.formula ?? old.formula)) return false;
+  if (now.name !== (wish?.name ?? old.name) || now.formula !== (wish?.formula ?? old.formula))
+    return false;
   const remarks = wish?.remarks ?? old.remarks.map((r) => [r.word, r.text] as const);
   return (
     now.remarks.length === remarks.length &&
@@ -89,7 +102,11 @@ function saysSame(old: Cell, now: Cell, meant: ReadonlyMap<CellId, MeantCell>): 
   );
 }
 
-function sameProse(old: readonly Section[], fresh: readonly Section[], how: Edit['prose']): boolean {
+function sameProse(
+  old: readonly Section[],
+  fresh: readonly Section[],
+  how: Edit['prose'],
+): boolean {
   if (how === 'free') return true;
   const before = old.flatMap((s) => s.blocks.flatMap(proseOf));
   const now = fresh.flatMap((s) => s.blocks.flatMap(proseOf));

@@ -27,7 +27,8 @@ export function cellEdits(before: NotebookText, now: NotebookText): readonly Cel
     for (const cell of section.cells) {
       const was = old.get(cell.id);
       old.delete(cell.id);
-      if (!was || !isSameInput(inputOf(was), inputOf(cell))) put.push({ kind: 'put', cell: inputOf(cell) });
+      if (!was || !isSameInput(inputOf(was), inputOf(cell)))
+        put.push({ kind: 'put', cell: inputOf(cell) });
     }
   }
   if (partsDiffer(before.sections, now.sections)) {

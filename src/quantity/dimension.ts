@@ -85,17 +85,14 @@ export function isHard(a: Dimension): boolean {
 }
 
 /**
- * Nouns above the line beside a hard unit drop out (12 joists × 10 ft is 120 ft);
- * nouns below the line stay (in per riser). A pure count is left as it is.
+ * Nouns above the line beside a hard unit that is above it too drop out (12 joists × 10 ft is 120 ft);
+ * nouns below the line stay (in per riser). A pure count is left as it is, and so is a count per
+ * something hard (3 screws per sq ft).
  */
 export function withoutNounsAbove(a: Dimension): Dimension {
-  if (!isHard(a) || a.nouns.every((n) => n.power < 0)) return a;
+  const hardAbove = a.length > 0 || a.mass > 0 || a.time > 0 || a.money > 0;
+  if (!hardAbove || a.nouns.every((n) => n.power < 0)) return a;
   return dimension({ ...a, nouns: a.nouns.filter((n) => n.power < 0) });
-}
-
-/** Only nouns below the line dropped as well: for adding lengths, areas, volumes and weights. */
-export function withoutNouns(a: Dimension): Dimension {
-  return hardPart(a);
 }
 
 function combine(a: Dimension, b: Dimension, sign: 1 | -1): Dimension {

@@ -21,8 +21,8 @@ export const cellLook = css`
     min-height: 1.8rem;
   }
   @media (hover: hover) {
-    .row:hover {
-      background: linear-gradient(90deg, transparent, var(--wash) 12%, var(--wash) 88%, transparent);
+    :host(:not([open])) .row:hover {
+      background: color-mix(in srgb, var(--wash) 55%, transparent);
     }
   }
   .value {
@@ -30,6 +30,7 @@ export const cellLook = css`
     min-width: 0;
   }
   .amount {
+    display: inline-grid;
     font-weight: 650;
     text-align: right;
     border-radius: 1px;
@@ -42,6 +43,9 @@ export const cellLook = css`
   }
   .amount.check {
     font-weight: 600;
+  }
+  .amount.check {
+    display: inline-block;
   }
   .amount.check::before {
     content: '';
@@ -76,14 +80,20 @@ export const cellLook = css`
   .name {
     font-weight: 600;
     text-align: left;
+    justify-self: start;
     overflow-wrap: anywhere;
   }
   .how {
     min-width: 0;
     overflow-wrap: anywhere;
   }
+  /* Only cost lines reach the column of money. */
+  .how.wide,
   .how.writing {
     grid-column: 3 / 5;
+  }
+  story-line.name {
+    justify-self: stretch;
   }
   .source {
     font-size: var(--small);
@@ -91,6 +101,9 @@ export const cellLook = css`
   }
   .source.none {
     font-style: italic;
+  }
+  .tape {
+    margin-left: 0.6rem;
   }
   .money {
     text-align: right;
@@ -112,7 +125,7 @@ export const cellLook = css`
     font-weight: 600;
     color: var(--graphite);
   }
-  .note.caution {
+  .note.caution b {
     color: var(--keel);
   }
   .note.fault {
@@ -145,7 +158,8 @@ export const cellLook = css`
     .name {
       grid-area: 1 / 2;
     }
-    .how {
+    .how,
+    .how.wide {
       grid-area: 2 / 2 / 3 / 4;
       font-size: var(--small);
     }
@@ -155,6 +169,7 @@ export const cellLook = css`
     .how.writing {
       grid-area: 2 / 1 / 3 / 4;
       font-size: 1rem;
+      margin-top: 0.4rem;
     }
     .note {
       margin-left: 0;

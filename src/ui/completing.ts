@@ -68,10 +68,12 @@ export function completionsAt(
     if (found.length > 0) return found.slice(0, SHOWN_AT_MOST);
   }
   for (const typed of endings(before)) {
+    const whole = names.some(({ key }) => key === typed.toLowerCase());
     const at = starting(names, typed, caret);
     const known = new Set(found.map(({ candidate }) => candidate));
     found.push(...at.filter(({ candidate }) => !known.has(candidate)));
-    if (found.length >= SHOWN_AT_MOST) break;
+    // A name that stands there whole is no beginning of another one, unless that one goes on from it.
+    if (whole || found.length >= SHOWN_AT_MOST) break;
   }
   return found.slice(0, SHOWN_AT_MOST);
 }

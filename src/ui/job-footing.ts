@@ -11,10 +11,6 @@ import type { Session } from './session.ts';
 
 const KINDS: readonly CostKind[] = ['material', 'labour', 'equipment', 'subcontract', 'fee'];
 
-/** The strip in its own measure. */
-const LONG = 320;
-const HIGH = 22;
-
 @customElement('job-footing')
 export class JobFooting extends LitElement {
   static override styles = [
@@ -32,13 +28,13 @@ export class JobFooting extends LitElement {
       .strip {
         flex: 0 0 20rem;
         height: 1.4rem;
+        overflow: visible;
         color: var(--graphite);
       }
       .frame {
         fill: none;
         stroke: currentcolor;
         stroke-width: 1;
-        vector-effect: non-scaling-stroke;
       }
       dl {
         display: flex;
@@ -75,6 +71,7 @@ export class JobFooting extends LitElement {
         border-left: 1px solid var(--rule);
       }
       .price {
+        margin-left: auto;
         text-align: right;
         white-space: nowrap;
       }
@@ -126,11 +123,19 @@ export class JobFooting extends LitElement {
         .direct {
           display: none;
         }
+        dt,
         dd {
-          font-size: var(--small);
+          font-size: 0.71875rem;
+          line-height: 1.3;
+        }
+        .price {
+          display: flex;
+          gap: 0.5rem;
+          align-items: baseline;
+          white-space: normal;
         }
         .price strong {
-          font-size: 1.3rem;
+          font-size: 1.25rem;
         }
       }
       @media print {
@@ -185,30 +190,24 @@ export class JobFooting extends LitElement {
   #strip(shares: Readonly<Record<CostKind, number>>): TemplateResult {
     let from = 0;
     const pieces = KINDS.filter((kind) => shares[kind] > 0).map((kind) => {
-      const wide = shares[kind] * LONG;
-      const piece = svg`<g>
-        <rect x=${from} y="0" width=${wide} height=${HIGH} fill="url(#hatch-${kind})" />
-        <rect class="frame" x=${from} y="0" width=${wide} height=${HIGH} />
-      </g>`;
-      from += wide;
-      return piece;
+      const [x, wide] = [`${from * 100}%`, `${shares[kind] * 100}%`];
+      from += shares[kind];
+      return svg`<rect x=${x} y="0" width=${wide} height="100%" fill="url(#hatch-${kind})" />
+        <rect class="frame" x=${x} y="0" width=${wide} height="100%" />`;
     });
-    return html`<svg
-      class="strip"
-      viewBox="-1 -1 ${LONG + 2} ${HIGH + 2}"
-      preserveAspectRatio="none"
-      aria-hidden="true"
-    >
-      <defs>${KINDS.map((kind) => hatch(kind))}</defs>
+    return html`<svg class="strip" aria-hidden="true">
+      <defs>${KINDS.map((kind) => hatch(kind, `hatch-${kind}`))}</defs>
       ${pieces}
-      <rect class="frame" x="0" y="0" width=${LONG} height=${HIGH} />
+      <rect class="frame" x="0" y="0" width="100%" height="100%" />
     </svg>`;
   }
 }
 
 /** Each kind has a hatch of its own, as each material has on a drawing. */
-function hatch(kind: CostKind, id = `hatch-${kind}`): TemplateResult {
-  return svg`<pattern id=${id} patternUnits="userSpaceOnUse" width="8" height="8">${strokes(kind)}</pattern>` as unknown as TemplateResult;
+function hatch(kind: CostKind, id: string): unknown {
+  return svg`<pattern id=${id} patternUnits="userSpaceOnUse" width="8" height="8">
+    ${strokes(kind)}
+  </pattern>`;
 }
 
 function strokes(kind: CostKind): unknown {

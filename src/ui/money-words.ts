@@ -25,6 +25,10 @@ export function percentOf(part: string, whole: string): number | null {
   return Number((inCents(part) * 200n + all) / (all * 2n));
 }
 
+export function sumOf(a: string, b: string): string {
+  return fromCents(inCents(a) + inCents(b));
+}
+
 export function isNothing(amount: string): boolean {
   return inCents(amount) === 0n;
 }
@@ -36,8 +40,8 @@ function inCents(amount: string): bigint {
 }
 
 function fromCents(cents: bigint): string {
-  const digits = cents.toString().padStart(3, '0');
-  return `${digits.slice(0, -2)}.${digits.slice(-2)}`;
+  const digits = (cents < 0n ? -cents : cents).toString().padStart(3, '0');
+  return `${cents < 0n ? '-' : ''}${digits.slice(0, -2)}.${digits.slice(-2)}`;
 }
 
 function split(amount: string): { sign: string; whole: string; cents: string } {

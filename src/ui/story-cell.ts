@@ -9,6 +9,7 @@ import { look } from './look.ts';
 import { faultNote, waitingNote } from './cell-notes.ts';
 import type { Session } from './session.ts';
 import { stretches } from './spots-in.ts';
+import { tapeUnder } from './tape-reading.ts';
 import './story-formula.ts';
 import './story-line.ts';
 import './story-tape.ts';
@@ -51,7 +52,7 @@ export class StoryCell extends LitElement {
     this.toggleAttribute('chosen', chosen);
     this.toggleAttribute('open', kind !== null || session.trial?.cell === cell.id);
     return html`
-      <div class="row ${state.outcome.kind}" @click=${this.#choose}>
+      <div class="row" @click=${this.#choose}>
         ${this.#value(state, chosen)}
         ${kind === 'name'
           ? html`<story-line
@@ -77,8 +78,8 @@ export class StoryCell extends LitElement {
               what=${kind}
               @done=${() => this.focusSoon()}
             ></story-formula>`
-          : html`<div class="how">${this.#how(state, chosen)}</div>
-              ${this.#money(state)}`}
+          : html`<div class="how ${cell.money ? '' : 'wide'}">${this.#how(state, chosen)}</div>
+              ${cell.money ? this.#money(state, cell.money.line) : nothing}`}
       </div>
       ${session.trial?.cell === cell.id
         ? html`<story-tape .session=${session} .cell=${cell}></story-tape>`
@@ -98,7 +99,8 @@ export class StoryCell extends LitElement {
     const quantity = cell.money && shown ? session.asides.quantity(cell.id) : null;
     const byHand = state.input.byHand !== null;
     const what = byHand ? 'by-hand' : 'formula';
-    const text = valueText(state, cell.money ? quantity : (shown?.text ?? null), last?.text ?? null);
+    const [amount] = soFar(shown?.text ?? null);
+    const text = valueText(state, cell.money ? quantity : amount, cell.money ? '' : (last?.text ?? null));
     const open = state.outcome.kind === 'unknown' && state.kind === 'given';
     return html`<div class="value">
       <button
@@ -118,9 +120,13 @@ export class StoryCell extends LitElement {
     const { session, cell } = this;
     if (state.kind === 'given' && state.outcome.kind !== 'fault') {
       const from = cell.remarks.find((remark) => remark.kind === 'from')?.text;
+      const tape =
+        chosen && session.trial?.cell !== cell.id && tapeUnder(session.door, cell)
+          ? html`<button class="plain tape" @click=${() => session.openTape(cell.id)}>tape</button>`
+          : nothing;
       return from
-        ? html`<span class="source">${from}</span>`
-        : html`<span class="source none">no source said</span>`;
+        ? html`<span class="source">${from}</span>${tape}`
+        : html`<span class="source none">no source said</span>${tape}`;
     }
     const rings = state.reading.problems.flatMap((problem) => problem.spots);
     const spots =
@@ -143,21 +149,23 @@ export class StoryCell extends LitElement {
     >`;
   }
 
-  #money(state: CellState): TemplateResult {
+  #money(state: CellState, line: 'cost' | 'price'): TemplateResult {
     const { session, cell } = this;
-    if (!cell.money) return html`<div class="money"></div>`;
     const shown = session.door.shown(cell.id);
     const last = session.door.lastShown(cell.id);
-    const text = shown?.text ?? last?.text ?? (state.outcome.kind === 'unknown' ? '?' : '');
-    return html`<div class="money ${shown ? '' : 'last'} ${cell.money.line}">${text}</div>`;
+    const [amount] = soFar(shown?.text ?? null);
+    const text = amount ?? last?.text ?? (state.outcome.kind === 'unknown' ? '?' : '');
+    return html`<div class="money ${shown ? '' : 'last'} ${line}">${text}</div>`;
   }
 
   #notes(state: CellState, writing: string | null): unknown {
     const { session, cell } = this;
     const caution = cell.remarks.find((remark) => remark.kind === 'caution')?.text;
     const fails = state.outcome.kind === 'value' && state.outcome.value === false;
+    const [, missing] = soFar(session.door.shown(cell.id)?.text ?? null);
     return [
-      fails && caution ? html`<p class="note caution">${caution}</p>` : nothing,
+      missing ? html`<p class="note">so far; ${missing}</p>` : nothing,
+      fails && caution ? html`<p class="note caution"><b>Caution.</b> ${caution}</p>` : nothing,
       state.input.byHand === null ? nothing : this.#byHandNote(state),
       state.outcome.kind === 'fault' && writing !== 'formula'
         ? faultNote(session, cell.id, state.outcome.report)
@@ -225,6 +233,12 @@ function valueText(state: CellState, shown: string | null, last: string | null):
   if (outcome.kind === 'value') return shown ?? '';
   if (outcome.kind === 'unknown' && state.kind === 'given') return state.input.formula.trim() || '?';
   return last ?? '?';
+}
+
+/** `$3,155 so far; 2 lines not yet known` in its two pieces: only the amount stands in its column. */
+function soFar(text: string | null): readonly [string | null, string | null] {
+  const [amount = null, missing = null] = text?.split(' so far; ') ?? [];
+  return [amount, missing];
 }
 
 function spoken(text: string): string {

@@ -30,6 +30,7 @@ export class StoryFormula extends LitElement {
   @query('input.line') private input!: HTMLInputElement;
   @query('.mirror') private mirror!: HTMLElement;
   @query('.list') private listbox!: HTMLElement;
+  @query('.said') private said!: HTMLElement;
 
   #names: readonly Candidate[] = [];
   #units: readonly Candidate[] = [];
@@ -85,7 +86,7 @@ export class StoryFormula extends LitElement {
             @keydown=${this.#key}
             @scroll=${() => (this.mirror.scrollLeft = this.input.scrollLeft)}
             @click=${this.#closeList}
-            @blur=${this.#closeList}
+            @blur=${this.#blurred}
           />
         </div>
         <ul
@@ -328,13 +329,42 @@ export class StoryFormula extends LitElement {
   #complete(): void {
     const caret = this.input.selectionStart ?? this.text.length;
     this.list = completionsAt(this.text, caret, this.#names, this.#units);
-    this.marked = this.list.length > 0 ? 0 : -1;
+    this.marked = -1;
   }
 
   #closeList = (): void => {
     this.list = [];
     this.marked = -1;
   };
+
+  /** Going on to something else on the page keeps what was written; only Esc leaves it. */
+  #blurred = (): void => {
+    this.#closeList();
+    requestAnimationFrame(() => {
+      const { writing } = this.session;
+      const here = writing && 'cell' in writing && writing.cell === this.cell.id;
+      if (this.#left || !this.isConnected || !document.hasFocus() || !here) return;
+      if (this.shadowRoot?.activeElement) return;
+      this.#keepQuietly();
+    });
+  };
+
+  #keepQuietly(): void {
+    const { session, cell } = this;
+    const { input } = session.door.state(cell.id);
+    const text = this.text.trim();
+    const before = this.what === 'by-hand' ? input.byHand : input.formula;
+    const byHand = this.what === 'by-hand' || this.#asksByHand();
+    const kept =
+      text === before ||
+      text === '' ||
+      session.apply((door) =>
+        byHand ? door.setByHand(cell.id, text, null) : door.setFormula(cell.id, text),
+      );
+    if (!kept) return;
+    this.#left = true;
+    session.write(null);
+  }
 
   /** The list stands in the top layer, under the line or over it where there is more room. */
   #place(): void {
@@ -344,11 +374,12 @@ export class StoryFormula extends LitElement {
     }
     if (!this.listbox.matches(':popover-open')) this.listbox.showPopover();
     const line = this.input.getBoundingClientRect();
+    const said = this.said.getBoundingClientRect();
     const height = this.listbox.offsetHeight;
-    const below = line.bottom + height < window.innerHeight;
+    const below = said.bottom + height < window.innerHeight;
     const left = Math.max(4, Math.min(line.left, window.innerWidth - this.listbox.offsetWidth - 4));
     this.listbox.style.left = `${left}px`;
-    this.listbox.style.top = `${below ? line.bottom + 2 : Math.max(4, line.top - height - 2)}px`;
+    this.listbox.style.top = `${below ? said.bottom + 2 : Math.max(4, line.top - height - 2)}px`;
   }
 }
 

@@ -1,5 +1,5 @@
 // A part of the job: its heading with the recap, then prose, deeper headings and cells in their order.
-// Properties: `session`, `part`, `limit` (how many blocks to draw now; the rest keep their place).
+// Properties: `session`, `content` (the part), `limit` (how many blocks to draw now; the rest keep their place).
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
@@ -25,7 +25,7 @@ export class StoryPart extends LitElement {
   static override styles = [look, partLook];
 
   @property({ attribute: false }) session!: Session;
-  @property({ attribute: false }) part!: Part;
+  @property({ attribute: false }) content!: Part;
   @property({ type: Number }) limit = Infinity;
   /** In a long notebook rows out of sight are not laid out. */
   @property({ type: Boolean, reflect: true }) long = false;
@@ -36,7 +36,7 @@ export class StoryPart extends LitElement {
   }
 
   protected override render(): TemplateResult {
-    const { part, limit } = this;
+    const { content: part, limit } = this;
     const drawn = part.blocks.slice(0, limit);
     const left = part.blocks.length - drawn.length;
     return html`
@@ -59,7 +59,7 @@ export class StoryPart extends LitElement {
   }
 
   #heading(): TemplateResult {
-    const { session, part } = this;
+    const { session, content: part } = this;
     const { writing } = session;
     const row = session.door.costs().parts.find(({ key }) => key === part.key);
     const renames = writing?.kind === 'part-name' && writing.part === part.key;
@@ -126,7 +126,7 @@ export class StoryPart extends LitElement {
         return html`<story-prose
           role="listitem"
           .session=${this.session}
-          part=${this.part.key}
+          in=${this.content.key}
           place=${place}
           markdown=${block.markdown}
         ></story-prose>`;
@@ -135,7 +135,7 @@ export class StoryPart extends LitElement {
 
   #newCell(after: number | null): unknown {
     const { writing } = this.session;
-    if (writing?.kind !== 'new-cell' || writing.part !== this.part.key) return nothing;
+    if (writing?.kind !== 'new-cell' || writing.part !== this.content.key) return nothing;
     if (writing.after !== after) return nothing;
     return html`<div class="new" role="listitem">
       <story-line
@@ -149,7 +149,7 @@ export class StoryPart extends LitElement {
 
   /** A new cell starts as not yet known; its formula is written next. */
   #add(name: string, after: number | null): void {
-    const { session, part } = this;
+    const { session, content: part } = this;
     if (name.trim() === '') {
       session.write(null);
       return;
@@ -164,7 +164,7 @@ export class StoryPart extends LitElement {
   }
 
   #rename(name: string): void {
-    const { session, part } = this;
+    const { session, content: part } = this;
     const wanted = name.trim();
     if (wanted === '' || wanted === part.name) session.write(null);
     else if (session.apply((door) => door.renamePart(part.key, wanted))) session.write(null);

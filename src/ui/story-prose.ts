@@ -1,5 +1,5 @@
 // A stretch of prose, read as written and edited in place. It is shown as text and never as markup.
-// Properties: `session`, `part` (its key), `place` (which block of the part), `markdown`.
+// Properties: `session`, `in` (the key of its part), `place` (which block of the part), `markdown`.
 import { LitElement, css, html, type TemplateResult } from 'lit';
 import { customElement, property, query } from 'lit/decorators.js';
 import { Follows } from './follows.ts';
@@ -13,8 +13,9 @@ export class StoryProse extends LitElement {
     css`
       :host {
         display: block;
-        max-width: 74ch;
-        margin: 0.35rem 0 0.6rem;
+        max-width: 86ch;
+        margin: 0.25rem 0 0.55rem;
+        font-size: 0.875rem;
         padding: 0 0.5rem;
         color: var(--pencil);
       }
@@ -47,7 +48,7 @@ export class StoryProse extends LitElement {
   ];
 
   @property({ attribute: false }) session!: Session;
-  @property() part = '';
+  @property() in = '';
   @property({ type: Number }) place = 0;
   @property() markdown = '';
   @query('textarea') private area?: HTMLTextAreaElement;
@@ -65,7 +66,7 @@ export class StoryProse extends LitElement {
 
   protected override render(): TemplateResult {
     const { writing } = this.session;
-    const here = writing?.kind === 'prose' && writing.part === this.part && writing.place === this.place;
+    const here = writing?.kind === 'prose' && writing.part === this.in && writing.place === this.place;
     if (!here) {
       return html`<div
         class="read"
@@ -89,7 +90,7 @@ export class StoryProse extends LitElement {
 
   #open = (): void => {
     if (window.getSelection()?.type === 'Range') return;
-    this.session.write({ kind: 'prose', part: this.part, place: this.place });
+    this.session.write({ kind: 'prose', part: this.in, place: this.place });
   };
 
   #key = (event: KeyboardEvent): void => {
@@ -108,7 +109,7 @@ export class StoryProse extends LitElement {
   #keep = (): void => {
     const { session } = this;
     const text = this.area?.value ?? this.markdown;
-    const block = session.part(this.part)?.blocks[this.place];
+    const block = session.part(this.in)?.blocks[this.place];
     if (!block || block.kind !== 'prose' || text === this.markdown) {
       this.#leave();
       return;

@@ -460,3 +460,37 @@ describe('a draft', () => {
     expect(job.said(draft.outcome, draft)).toBe('24 sq ft');
   });
 });
+
+describe('what is out of all measure', () => {
+  test('a formula of a hundred thousand characters is a clear fault, and the rest goes on', () => {
+    const job = new Job(`x: ${'1 plus '.repeat(15_000)}1\ny: 2 times 3`);
+    expect(job.value('x')).toBe('too-long');
+    expect(job.value('y')).toBe('6');
+  });
+
+  test('five thousand nested brackets are a clear fault', () => {
+    const job = new Job(`x: ${'('.repeat(4_990)}1\nz: ${'('.repeat(4_900)}1${')'.repeat(4_900)}`);
+    expect(['too-deep', 'unclosed-bracket']).toContain(job.value('x'));
+    expect(job.value('z')).toBe('too-deep');
+  });
+
+  test('the longest sum that can be read is worked', () => {
+    const terms = 2_400;
+    const job = new Job(`n: 2\nx: ${'n + '.repeat(terms - 1)}n`);
+    expect(job.value('x')).toBe((2 * terms).toLocaleString('en-US'));
+    expect(job.edit('n: 3')).toBe('n x');
+  });
+
+  test('a share taken of what stands before it, two hundred times over, is worked in as many steps', () => {
+    const job = new Job(`n: $100\nx: n${' plus 1%'.repeat(200)}`);
+    expect(job.value('x')).toBe('$731.60');
+  });
+
+  test('a chain of ten thousand cells runs and settles', () => {
+    const lines = Array.from({ length: 10_000 }, (_, i) => (i === 0 ? 'c0: 1' : `c${i}: c${i - 1} plus 1`));
+    const job = new Job(lines.join('\n'));
+    expect(job.value('c9999')).toBe('10,000');
+    job.edit('c0: 2');
+    expect(job.workings.ran.length).toBe(10_000);
+  });
+});

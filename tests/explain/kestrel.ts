@@ -46,8 +46,12 @@ export function notebook(text: string): Explained {
 
 /** The working of a formula that stands as the cell Answer below the givens. */
 export function workingFor(formula: string, before: readonly string[] = GIVENS): Working {
-  const lines = [...before, `Answer: ${formula}`].map((line) => `- ${line}`);
-  return notebook(`# Kestrel Court\n\n## Landing\n\n${lines.join('\n')}\n`).working('Answer');
+  return landing(...before, `Answer: ${formula}`).working('Answer');
+}
+
+/** A notebook with one part, Landing, of these cells. */
+export function landing(...cells: readonly string[]): Explained {
+  return notebook(`# Kestrel Court\n\n## Landing\n\n${cells.map((c) => `- ${c}`).join('\n')}\n`);
 }
 
 /** Every step of a working, in reading order, folded ones as they are. */

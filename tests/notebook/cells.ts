@@ -1,6 +1,7 @@
 // Looking into notebooks and estimates from tests: cells by name, and what a notebook says apart from its ids.
 import type { Cell, Finding, Notebook } from '../../src/notebook/document.ts';
-import { type Applied, Estimate } from '../../src/notebook/estimate.ts';
+import type { Estimate } from '../../src/notebook/estimate.ts';
+import { type Applied } from '../../src/notebook/estimate.ts';
 
 export function cellsIn(notebook: Notebook): readonly Cell[] {
   return notebook.parts.flatMap((part) =>

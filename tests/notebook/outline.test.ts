@@ -27,7 +27,7 @@ describe('the plain reader', () => {
       }),
       { numRuns: 150 },
     );
-  });
+  }, 60_000);
 
   it('reads as the full reader does whatever it does not decline', () => {
     let read = 0;
@@ -41,10 +41,23 @@ describe('the plain reader', () => {
       { numRuns: 1500 },
     );
     expect(read).toBeGreaterThan(50);
-  });
+  }, 60_000);
 
   it('agrees on short mixes of plain lines, every one of them', () => {
-    const lines = ['', '## A', '# B', 'word', '- a: 1', '* b: 2', '1. c: 3', '2. d: 4', '  - e: 5', '   1. f: 6', '    - g: 7', '---'];
+    const lines = [
+      '',
+      '## A',
+      '# B',
+      'word',
+      '- a: 1',
+      '* b: 2',
+      '1. c: 3',
+      '2. d: 4',
+      '  - e: 5',
+      '   1. f: 6',
+      '    - g: 7',
+      '---',
+    ];
     let read = 0;
     const tryAll = (text: string, depth: number): void => {
       const plain = plainly(text);

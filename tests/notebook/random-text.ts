@@ -62,7 +62,18 @@ export const oddText: fc.Arbitrary<string> = fc
   )
   .map(([mark, lines, last]) => mark + lines.map(([line, end]) => line + end).join('') + last);
 
-const word = fc.constantFrom('slab', 'stair', 'rail', 'deck', 'gate', 'wall', 'step', 'post', 'bay', 'form');
+const word = fc.constantFrom(
+  'slab',
+  'stair',
+  'rail',
+  'deck',
+  'gate',
+  'wall',
+  'step',
+  'post',
+  'bay',
+  'form',
+);
 const cellName = fc
   .tuple(word, fc.constantFrom('length', 'width', 'price', 'count', 'rise', 'plan'), fc.nat(99))
   .map(([a, b, n]) => `${a[0].toUpperCase()}${a.slice(1)} ${b} ${n}`);

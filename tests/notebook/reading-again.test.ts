@@ -7,12 +7,38 @@ import { cellNamed, cellsIn, saidBy } from './cells.ts';
 import { oddText, tidyText } from './random-text.ts';
 
 const piece = fc.constantFrom(
-  '', 'x', '\n', '\r', '\r\n', ' ', '#', '## ', '## New\n', '- New: 1 ft\n', '  - from: there\n', '```\n', '<!--\n', '-->\n',
-  '---\n', '> ', '   ', '\n\n', ':', '|', '\uFEFF',
+  '',
+  'x',
+  '\n',
+  '\r',
+  '\r\n',
+  ' ',
+  '#',
+  '## ',
+  '## New\n',
+  '- New: 1 ft\n',
+  '  - from: there\n',
+  '```\n',
+  '<!--\n',
+  '-->\n',
+  '---\n',
+  '> ',
+  '   ',
+  '\n\n',
+  ':',
+  '|',
+  '\uFEFF',
 );
-const cut = fc.record({ at: fc.double({ min: 0, max: 1, noNaN: true }), take: fc.nat(12), put: piece });
+const cut = fc.record({
+  at: fc.double({ min: 0, max: 1, noNaN: true }),
+  take: fc.nat(12),
+  put: piece,
+});
 
-function cutText(text: string, { at, take, put }: { at: number; take: number; put: string }): string {
+function cutText(
+  text: string,
+  { at, take, put }: { at: number; take: number; put: string },
+): string {
   const from = Math.floor(at * text.length);
   return text.slice(0, from) + put + text.slice(Math.min(text.length, from + take));
 }
@@ -21,44 +47,64 @@ describe('reading again after an edit', () => {
   test.for([
     ['tidy notebooks', tidyText],
     ['odd ones', oddText],
-  ] as const)('says what reading all of it says, on %s', ([, texts]) => {
-    fc.assert(
-      fc.property(texts, fc.array(cut, { minLength: 1, maxLength: 6 }), (start, cuts) => {
-        let text = start;
-        let notebook = readNotebook(text);
-        for (const one of cuts) {
-          text = cutText(text, one);
-          notebook = readNotebook(text, notebook);
-          expect(saidBy(notebook)).toEqual(saidBy(readNotebook(text)));
-          const ids = cellsIn(notebook).map((c) => c.id);
-          expect(new Set(ids).size).toBe(ids.length);
-          const keys = notebook.parts.map((p) => p.key);
-          expect(new Set(keys).size).toBe(keys.length);
-        }
-      }),
-      { numRuns: 400 },
-    );
-  });
+  ] as const)(
+    'says what reading all of it says, on %s',
+    ([, texts]) => {
+      fc.assert(
+        fc.property(texts, fc.array(cut, { minLength: 1, maxLength: 6 }), (start, cuts) => {
+          let text = start;
+          let notebook = readNotebook(text);
+          for (const one of cuts) {
+            text = cutText(text, one);
+            notebook = readNotebook(text, notebook);
+            expect(saidBy(notebook)).toEqual(saidBy(readNotebook(text)));
+            const ids = cellsIn(notebook).map((c) => c.id);
+            expect(new Set(ids).size).toBe(ids.length);
+            const keys = notebook.parts.map((p) => p.key);
+            expect(new Set(keys).size).toBe(keys.length);
+          }
+        }),
+        { numRuns: 400 },
+      );
+    },
+    60_000,
+  );
 
   it('reads only the part that was edited', () => {
-    const text = Array.from({ length: 40 }, (_, i) => `## Part ${i}\n- Length: ${i} ft\n`).join('\n');
+    const text = Array.from({ length: 40 }, (_, i) => `## Part ${i}\n- Length: ${i} ft\n`).join(
+      '\n',
+    );
     const before = readNotebook(text) as NotebookText;
-    const now = readNotebook(text.replace('- Length: 20 ft', '- Length: 21 ft'), before) as NotebookText;
+    const now = readNotebook(
+      text.replace('- Length: 20 ft', '- Length: 21 ft'),
+      before,
+    ) as NotebookText;
     const fresh = now.sections.filter((section) => !before.sections.includes(section));
     expect(fresh.map((section) => section.name)).toEqual(['Part 20']);
   });
 });
 
 describe('cells keep their ids', () => {
-  const text = '## Landing\n- Length: 12 ft\n- Width: 4 ft\n  - from: tape\n- Depth: 4 in\n\n## Steps\n- Rise: 7 in\n- Run: 11 in\n';
+  const text =
+    '## Landing\n- Length: 12 ft\n- Width: 4 ft\n  - from: tape\n- Depth: 4 in\n\n## Steps\n- Rise: 7 in\n- Run: 11 in\n';
   const before = readNotebook(text);
   const id = (name: string, notebook = before): number => cellNamed(notebook, name).id;
 
   test.for([
     ['when a formula changes', ['- Width: 4 ft', '- Width: 5 ft'], 'Width', 'Width'],
     ['when a name changes in place', ['- Width:', '- Breadth:'], 'Width', 'Breadth'],
-    ['when name and formula change in place', ['- Width: 4 ft', '- Breadth: 9 ft'], 'Width', 'Breadth'],
-    ['when one is put before', ['- Width: 4 ft', '- Height: 1 ft\n- Width: 4 ft'], 'Width', 'Width'],
+    [
+      'when name and formula change in place',
+      ['- Width: 4 ft', '- Breadth: 9 ft'],
+      'Width',
+      'Breadth',
+    ],
+    [
+      'when one is put before',
+      ['- Width: 4 ft', '- Height: 1 ft\n- Width: 4 ft'],
+      'Width',
+      'Width',
+    ],
     ['when one before is removed', ['- Length: 12 ft\n', ''], 'Depth', 'Depth'],
     ['when the part is renamed', ['## Steps', '## Flight'], 'Run', 'Run'],
     ['when a part is put before', ['## Steps', '## New\n- Rise: 1 in\n\n## Steps'], 'Run', 'Run'],
@@ -69,7 +115,9 @@ describe('cells keep their ids', () => {
   });
 
   it('when one moves to another part', () => {
-    const moved = text.replace('- Depth: 4 in\n', '').replace('- Run: 11 in\n', '- Run: 11 in\n- Depth: 4 in\n');
+    const moved = text
+      .replace('- Depth: 4 in\n', '')
+      .replace('- Run: 11 in\n', '- Run: 11 in\n- Depth: 4 in\n');
     expect(id('Depth', readNotebook(moved, before))).toBe(id('Depth'));
   });
 

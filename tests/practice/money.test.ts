@@ -55,7 +55,9 @@ test('PC-25: a charge rate shows what it is made of', () => {
   expect(notebook.figure('Cost rate')).toEqual(['$ per hour', 50]);
   expect(notebook.figure('Markup')).toEqual(['%', 60]);
   expect(notebook.figure('Margin')).toEqual(['%', 37.5]);
-  const needs = notebook.state('Cost rate').needs.map((id) => notebook.estimate.state(id).input.name);
+  const needs = notebook
+    .state('Cost rate')
+    .needs.map((id) => notebook.estimate.state(id).input.name);
   expect(needs).toEqual(['Paid rate', 'Other burden']);
 });
 

@@ -14,7 +14,10 @@ describe('PC-01: a floor chosen after the carriages were cut', () => {
     '- Riser 1: riser as cut minus floor plus first packer',
     ...packers
       .slice(1)
-      .map((name, n) => `- Riser ${n + 2}: riser as cut minus ${packers[n]} packer plus ${name} packer`),
+      .map(
+        (name, n) =>
+          `- Riser ${n + 2}: riser as cut minus ${packers[n]} packer plus ${name} packer`,
+      ),
     '- Riser 7: riser as cut minus sixth packer',
     `- Tallest: greatest of ${list(7)}`,
     `- Shortest: least of ${list(7)}`,
@@ -67,7 +70,8 @@ describe('PC-03: a riser between two marks of the tape', () => {
     ).join('') +
     Array.from(
       { length: 12 },
-      (_, n) => `- Near ${n + 1}: mark ${n + 1} minus riser times ${n + 1} is between -1/32 in and 1/32 in\n`,
+      (_, n) =>
+        `- Near ${n + 1}: mark ${n + 1} minus riser times ${n + 1} is between -1/32 in and 1/32 in\n`,
     ).join('');
 
   test('the riser is kept as it is and shown as near as the tape goes', () => {

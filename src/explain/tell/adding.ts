@@ -9,7 +9,7 @@ import { said } from '../naming.ts';
 import { type Word, saying } from '../step.ts';
 import { TERMS_AT_MOST } from './arithmetic.ts';
 import { listed } from './shares.ts';
-import { type Told, byItsPlan, known, operand, riser, use } from './told.ts';
+import { type Told, byItsPlan, operand, riser, use } from './told.ts';
 
 /** `total of A, B and C`, `average of A and B`. */
 export function tellList(book: Book, checked: Checked, formula: ListOf, target: Target): Told {
@@ -40,30 +40,24 @@ export function tellList(book: Book, checked: Checked, formula: ListOf, target: 
 export function tellRecap(book: Book, checked: Checked, formula: Recap, target: Target): Told {
   const outcome = book.evaluate(checked.plan);
   const missing = new Set(outcome.kind === 'value' ? outcome.leftOut : []);
-  const lines = formula.lines.map((cell) => ({ cell, term: lineTerm(book, cell) }));
-  const added = lines.filter(({ cell, term }) => known(term.figure) && !missing.has(cell));
-  const short = added.length <= TERMS_AT_MOST;
+  const added = formula.lines.filter((cell) => !missing.has(cell));
   const many = added.length === 1 ? '1 line' : `${added.length} lines`;
+  const short = added.length <= TERMS_AT_MOST;
+  const terms = new Map(short ? added.map((cell) => [cell, lineTerm(book, cell)]) : []);
   const made = riser(book, {
     said: saying(`${formula.say}, ${many}`),
-    tokens: short
-      ? joinedBy(
-          ' + ',
-          added.map(({ term }) => term),
-        )
-      : [`${many} added`],
+    tokens: short ? joinedBy(' + ', [...terms.values()]) : [`${many} added`],
     joint: '=',
     result: target,
     comesOut: [],
     used: [],
     note: leftOutNote(book, outcome),
   });
-  return [
-    {
-      ...made,
-      lines: lines.map(({ cell, term }) => ({ cell, target: made.targets.get(term) ?? null })),
-    },
-  ];
+  const targetOf = (cell: CellId): Target | null => {
+    const term = terms.get(cell);
+    return (term && made.targets.get(term)) ?? null;
+  };
+  return [{ ...made, lines: formula.lines.map((cell) => ({ cell, target: targetOf(cell) })) }];
 }
 
 function lineTerm(book: Book, cell: CellId): Term {
@@ -71,7 +65,7 @@ function lineTerm(book: Book, cell: CellId): Term {
   const instead = input.name;
   if (holds === null || outcome.kind !== 'value') {
     const lacking = outcome.kind === 'value' ? { kind: 'waiting' as const, for: [cell] } : outcome;
-    return { figure: { kind: 'lacking', outcome: lacking, text: '?' }, side: 'apart', instead };
+    return { figure: { kind: 'lacking', outcome: lacking }, side: 'apart', instead };
   }
   return { figure: figureFrom(book, outcome, holds), side: 'apart', instead };
 }

@@ -95,8 +95,12 @@ function clauseSaid(book: Book, formula: InUnits): string {
 }
 
 function unitSaid(figure: Extract<Figure, { kind: 'known' }>): string {
-  return UNITS_BY_KEY.get(figure.shown.unit)?.many ?? figure.shown.unit;
+  const { unit } = figure.shown;
+  return SPELLED[unit] ?? UNITS_BY_KEY.get(unit)?.many ?? unit;
 }
+
+/** Short units that read badly after `in`. */
+const SPELLED: Readonly<Record<string, string>> = { in: 'inches', ft: 'feet', yd: 'yards' };
 
 const UNITS_BY_KEY: ReadonlyMap<string, Unit> = new Map(UNITS.map((unit) => [unit.key, unit]));
 

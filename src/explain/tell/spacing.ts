@@ -87,7 +87,11 @@ export function tellPieces(book: Book, checked: Checked, formula: Pieces, target
   const stock = use(book, operand(checked, formula.stock), 'over');
   const fit = quotientOf(stock.checked.plan, inScaleOf(length.checked, stock.checked));
   const whole: Plan = { op: 'round', way: 'down', of: fit, step: null };
-  const each = plainTerm(book, whole);
+  const each: Term = {
+    figure: figureOf(book, { plan: whole, holds: countHolds('piece') }),
+    side: 'apart',
+    instead: 'pieces',
+  };
   const packs = quotientOf(count.checked.plan, whole);
   const boards: Term = {
     figure: figureOf(book, { plan: packs, holds: countHolds(formula.noun) }),
@@ -96,9 +100,8 @@ export function tellPieces(book: Book, checked: Checked, formula: Pieces, target
   };
   const rounding = { op: 'round', way: 'up', of: packs, step: null } as const;
   const top = roundedUp(book, checked, boards, target, rounding);
-  const piece = known(each.figure) && each.figure.shown.exact === '1' ? 'piece' : 'pieces';
   const perBoard = known(each.figure)
-    ? `, ${each.figure.shown.text} ${piece} from each ${formula.noun}`
+    ? `, ${each.figure.shown.text} from each ${formula.noun}`
     : '';
   const below = riser(book, {
     said: saying(
@@ -107,7 +110,7 @@ export function tellPieces(book: Book, checked: Checked, formula: Pieces, target
       perBoard,
       top.whole,
     ),
-    tokens: [count, ' ÷ ', each, ` ${piece} per ${formula.noun}`],
+    tokens: [count, ' ÷ ', each, ` per ${formula.noun}`],
     joint: '=',
     result: top.reached,
     comesOut: [(stands) => quotientOf(stands(count), stands(each))],
@@ -132,11 +135,6 @@ export function tellPieces(book: Book, checked: Checked, formula: Pieces, target
   return [...top.risers, below, cut];
 }
 
-function piecesTarget(each: Term, piece: string): Target {
-  const target = targetOf(each.figure, '');
-  return known(each.figure) ? { ...target, text: `${target.text} ${piece}` } : target;
-}
-
 /** What is left of each board. */
 function leftOver(
   book: Book,
@@ -149,7 +147,7 @@ function leftOver(
   const plan = differenceOf(stock.checked.plan, used);
   const result = targetOf(figureOf(book, { plan, holds: stock.checked.holds }), '');
   const { pieces } = lineOf(book, {
-    tokens: [apart(stock), ' − ', each, ' × ', apart(length)],
+    tokens: [apart(stock), ' − ', plainTerm(book, whole), ' × ', apart(length)],
     joint: '=',
     result,
     comesOut: [],

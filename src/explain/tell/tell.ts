@@ -18,14 +18,8 @@ import {
 } from './choices.ts';
 import { tellCircle, tellDiagonal, tellPower, tellSquareRoot, tellTriangle } from './geometry.ts';
 import { tellAsNoun, tellInPacks, tellInUnits, tellRounded } from './rounding.ts';
-import {
-  tellForShares,
-  tellMarkedUp,
-  tellPartOf,
-  tellShareOf,
-  tellShareRun,
-  tellWhatShare,
-} from './shares.ts';
+import { tellPartOf, tellShareOf, tellShareRun, tellWhatShare } from './shares.ts';
+import { tellForShares, tellMarkedUp } from './pricing.ts';
 import { tellEvenGap, tellFewest, tellPieces, tellSpaced } from './spacing.ts';
 import { type Told, riser, use } from './told.ts';
 

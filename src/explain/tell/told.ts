@@ -87,7 +87,8 @@ export function byItsPlan(
 }
 
 export interface RiserAsked extends LineAsked {
-  readonly said: readonly Word[];
+  /** In words; or how to say it once it is settled how each term is written. */
+  readonly said: readonly Word[] | ((written: (term: Term) => string) => readonly Word[]);
   readonly used: readonly Used[];
   readonly note?: string | null;
   readonly beside?: readonly Aside[];
@@ -96,7 +97,7 @@ export interface RiserAsked extends LineAsked {
 export function riser(book: Book, asked: RiserAsked): Riser {
   const line = lineOf(book, asked);
   return {
-    said: asked.said,
+    said: typeof asked.said === 'function' ? asked.said((t) => textOf(line, t)) : asked.said,
     pieces: line.pieces,
     result: asked.result.text,
     note: asked.note ?? null,
@@ -105,6 +106,10 @@ export function riser(book: Book, asked: RiserAsked): Riser {
     lines: [],
     targets: line.targets,
   };
+}
+
+function textOf(line: Line, term: Term): string {
+  return line.targets.get(term)?.text ?? term.instead;
 }
 
 function operandsOf(line: Line, used: readonly Used[]): readonly Operand[] {

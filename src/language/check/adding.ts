@@ -13,7 +13,9 @@ export function checkAdding(
   right: Checked,
   checking: Checking,
 ): Checked | null {
-  const odd = [left, right].find((c) => c.holds.measure.kind === 'text' || c.holds.measure.kind === 'yes-no');
+  const odd = [left, right].find(
+    (c) => c.holds.measure.kind === 'text' || c.holds.measure.kind === 'yes-no',
+  );
   if (odd) {
     const doing = formula.op === 'plus' ? 'added' : 'subtracted';
     return refuse(checking, notAnAmount(odd, doing, checking));
@@ -25,7 +27,13 @@ export function checkAdding(
   const [a, b] = agreed.plans;
   if (!a || !b) throw new Error('A sum of fewer than two');
   const op = formula.op === 'plus' ? 'add' : 'subtract';
-  return made(formula, agreed.parts, agreed.measure, { op, left: a, right: b }, {
-    showIn: agreed.showIn,
-  });
+  return made(
+    formula,
+    agreed.parts,
+    agreed.measure,
+    { op, left: a, right: b },
+    {
+      showIn: agreed.showIn,
+    },
+  );
 }

@@ -23,7 +23,7 @@ import { type Task, clash } from './clashes.ts';
 import { fitEach, isCounting, labelsAreFree } from './counted.ts';
 import { constant, finest, inScale, sameForm } from './holding.ts';
 
-export interface Agreement {
+interface Agreement {
   readonly measure: Measure;
   /** The values, bare numbers with the unit they took. */
   readonly parts: readonly Checked[];
@@ -34,16 +34,14 @@ export interface Agreement {
 }
 
 /** One measure for all of them, or null after saying which two do not go together. */
-export function agree(
-  items: readonly Checked[],
-  task: Task,
-  checking: Checking,
-): Agreement | null {
+export function agree(items: readonly Checked[], task: Task, checking: Checking): Agreement | null {
   const first = items[0];
   if (!first) throw new Error('Nothing to agree on');
   const settled = alreadyAgreed(items, first.holds.measure);
   if (settled) return settled;
-  const odd = items.find((c) => c.holds.measure.kind === 'text' || c.holds.measure.kind === 'yes-no');
+  const odd = items.find(
+    (c) => c.holds.measure.kind === 'text' || c.holds.measure.kind === 'yes-no',
+  );
   if (odd) return agreeOnWords(items, odd, task, checking);
   const share = items.find((c) => c.holds.measure.kind === 'share');
   if (share) return agreeOnShares(items, share, task, checking);

@@ -1,13 +1,20 @@
 // A bare number written in its place takes a unit from its neighbour, and says so; beside a length it asks.
-import { formMeasure } from '../../quantity/amount.ts';
-import { LENGTH, MONEY, TIME, hardPart, isHard, withoutNounsAbove } from '../../quantity/dimension.ts';
+import { formMeasure, formOf } from '../../quantity/amount.ts';
+import {
+  LENGTH,
+  MONEY,
+  TIME,
+  hardPart,
+  isHard,
+  withoutNounsAbove,
+} from '../../quantity/dimension.ts';
 import type { Form } from '../../quantity/form.ts';
 import { type Fraction, NUMBER } from '../../quantity/measure.ts';
 import { type Unit, unitByKey } from '../../quantity/units.ts';
 import type { Checked } from '../plan.ts';
 import type { Formula } from '../tree.ts';
 import { type Checking, mended, noted, refuse, typedAmount } from './checking.ts';
-import { EACH, countedNoun } from './counted.ts';
+import { EACH, belowPart, countedNoun, labelsAreFree } from './counted.ts';
 import { nounForm, unitForm, writtenIn } from './forms.ts';
 import { capital, fact, headline } from './saying.ts';
 
@@ -125,9 +132,18 @@ export function formsToAsk(beside: Checked): readonly Form[] {
   if (showIn && showIn.under.length > 0) return [showIn];
   const hard = hardPart(measure.dimension);
   const metric = isMetric(beside);
-  if (hard === LENGTH) return (metric ? ['m', 'mm'] : ['ft', 'in']).map((k) => unitForm(unitByKey(k)));
+  if (hard === LENGTH)
+    return (metric ? ['m', 'mm'] : ['ft', 'in']).map((k) => unitForm(unitByKey(k)));
   const unit = usualUnit(beside);
-  return unit && unit.dimension === hard ? [unitForm(unit)] : [];
+  if (!unit || unit.dimension !== hard) return [];
+  if (labelsAreFree(hard)) return [unitForm(unit)];
+  const below = belowPart(measure.dimension).nouns;
+  return [
+    formOf(
+      [unit],
+      below.flatMap((n) => Array.from({ length: n.power }, () => n.noun)),
+    ),
+  ];
 }
 
 /** The unit that one would say it in: the one it was written in, or the usual one. */

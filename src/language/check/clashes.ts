@@ -135,13 +135,19 @@ function shareOfWhat(a: Checked, b: Checked, task: Task, checking: Checking): Re
   const number = bareNumber(other);
   if (number) return isItPercent(other, number, share, checking);
   if (task === CHOOSING) return null;
-  const whole = `(${typed(checking, share.formula)} of ${typedAsOne(checking, other.formula)})`;
+  const simple = share.formula.kind === 'amount' || share.formula.kind === 'name';
+  const word = simple ? 'of' : 'times';
+  const whole = `(${typedAsOne(checking, share.formula)} ${word} ${typedAsOne(checking, other.formula)})`;
   return {
     code: 'share-of-what',
     headline: headline(`${typed(checking, share.formula)} of what?`, 'A share of what?'),
     spots: bothSpots(a, b),
     explanation: `${facts(checking, a, b)} A share is of something: say of what, or put it after what it is a share of.`,
-    fixes: [mended(checking, 'Take the share of it', { spot: share.formula.spot, by: whole })],
+    // A share times a plain number is a share again, so that only "of" would help there.
+    fixes:
+      simple || other.holds.measure !== NUMBER
+        ? [mended(checking, 'Take the share of it', { spot: share.formula.spot, by: whole })]
+        : [],
   };
 }
 

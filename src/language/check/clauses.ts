@@ -89,7 +89,11 @@ function refuseForm(formula: InUnits, of: Checked, checking: Checking): null {
           );
   return refuse(checking, {
     code: 'wrong-unit-asked',
-    headline: headline(`${whatItIs(of)} can't be shown in ${words}.`, `It can't be shown in ${words}.`, "It can't be shown in that unit."),
+    headline: headline(
+      `${whatItIs(of)} can't be shown in ${words}.`,
+      `It can't be shown in ${words}.`,
+      "It can't be shown in that unit.",
+    ),
     spots: inOrder(of.formula.spot, formula.formSpot),
     explanation: `${capital(fact(checking, of))}. ${capital(words)} measure something else.`,
     fixes,
@@ -126,7 +130,10 @@ export function checkAsNoun(formula: AsNoun, of: Checked, checking: Checking): C
   }
   const things = checking.nouns.many(noun);
   const unit = usualUnit(of);
-  const pack = unit && isHard(dimension) && labelsAreFree(dimension) ? writtenIn('1', unitForm(unit), checking.nouns) : null;
+  const pack =
+    unit && isHard(dimension) && labelsAreFree(dimension)
+      ? writtenIn('1', unitForm(unit), checking.nouns)
+      : null;
   return refuse(checking, {
     code: 'not-a-count',
     headline: headline(`${whatItIs(of)} can't count ${things}.`, 'This is no count.'),

@@ -43,7 +43,9 @@ export function checkBetween(
   parts: readonly Checked[],
   checking: Checking,
 ): Checked | null {
-  const odd = parts.find((c) => c.holds.measure.kind === 'text' || c.holds.measure.kind === 'yes-no');
+  const odd = parts.find(
+    (c) => c.holds.measure.kind === 'text' || c.holds.measure.kind === 'yes-no',
+  );
   if (odd) {
     return refuse(checking, {
       code: 'no-order',

@@ -5,7 +5,7 @@ import type { Condition, Logic, Not } from '../tree.ts';
 import { agree } from './agreeing.ts';
 import { type Checking, mended, refuse, typedAsOne } from './checking.ts';
 import { CHOOSING } from './clashes.ts';
-import { made } from './holding.ts';
+import { made, restsOn } from './holding.ts';
 import { capital, called, fact, headline } from './saying.ts';
 
 /** `A where C, B where D, otherwise E`; the parts stand in that order. */
@@ -30,7 +30,7 @@ export function checkCondition(
   // The units of the conditions say nothing about the answer.
   return made(formula, inPlace, agreed.measure, plan, {
     showIn: agreed.showIn,
-    written: made(formula, agreed.parts, agreed.measure, plan).holds.written,
+    written: restsOn(agreed.parts),
   });
 }
 
@@ -41,7 +41,11 @@ export function checkLogic(
   checking: Checking,
 ): Checked | null {
   if (!areYesNo([left, right], checking)) return null;
-  return made(formula, [left, right], YES_NO, { op: formula.kind, left: left.plan, right: right.plan });
+  return made(formula, [left, right], YES_NO, {
+    op: formula.kind,
+    left: left.plan,
+    right: right.plan,
+  });
 }
 
 export function checkNot(formula: Not, of: Checked, checking: Checking): Checked | null {

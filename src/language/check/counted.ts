@@ -33,7 +33,12 @@ export function withNouns(a: Dimension, nouns: readonly NounPower[]): Dimension 
 
 /** Without the nouns above the line, whatever stands beside them. */
 export function withoutCounts(a: Dimension): Dimension {
-  return a.nouns.some((n) => n.power > 0) ? withNouns(a, a.nouns.filter((n) => n.power < 0)) : a;
+  return a.nouns.some((n) => n.power > 0)
+    ? withNouns(
+        a,
+        a.nouns.filter((n) => n.power < 0),
+      )
+    : a;
 }
 
 /** What stands above the line. */

@@ -7,7 +7,13 @@ import {
   powerDimension,
   withoutNounsAbove,
 } from '../../quantity/dimension.ts';
-import { type AmountMeasure, Fraction, NUMBER, SHARE, amountMeasure } from '../../quantity/measure.ts';
+import {
+  type AmountMeasure,
+  Fraction,
+  NUMBER,
+  SHARE,
+  amountMeasure,
+} from '../../quantity/measure.ts';
 import type { Checked, Plan } from '../plan.ts';
 import type { Circle, Diagonal, Formula, Power, SquareRoot, Triangle } from '../tree.ts';
 import { agree } from './agreeing.ts';
@@ -30,7 +36,10 @@ export function checkPower(formula: Power, of: Checked, checking: Checking): Che
   if (kept.nouns.some((n) => n.power > 0)) {
     return refuse(checking, {
       code: 'noun-by-noun',
-      headline: headline(`${whatItIs(of)} can't be ${powerWord(formula)}.`, `A count can't be ${powerWord(formula)}.`),
+      headline: headline(
+        `${whatItIs(of)} can't be ${powerWord(formula)}.`,
+        `A count can't be ${powerWord(formula)}.`,
+      ),
       spots: [of.formula.spot],
       explanation: `${capital(fact(checking, of))}. Things times things count nothing; square a number or a length.`,
       fixes: [],
@@ -116,7 +125,10 @@ export function checkCircle(formula: Circle, size: Checked, checking: Checking):
     return made(formula, sides.parts, measure, scaled(round, new Fraction(radius ? 2 : 1)));
   }
   const square: Plan = { op: 'power', of: across, power: 2 };
-  const plan = scaled({ op: 'multiply', left: { op: 'pi' }, right: square }, new Fraction(1, radius ? 1 : 4));
+  const plan = scaled(
+    { op: 'multiply', left: { op: 'pi' }, right: square },
+    new Fraction(1, radius ? 1 : 4),
+  );
   return made(formula, sides.parts, squareOf(measure), plan);
 }
 
@@ -155,7 +167,8 @@ function refuseTriangle(formula: Formula, checking: Checking): null {
     code: 'no-triangle',
     headline: 'These three sides never meet.',
     spots: [formula.spot],
-    explanation: 'One side is longer than the other two together, so they close no triangle. Measure the longest again.',
+    explanation:
+      'One side is longer than the other two together, so they close no triangle. Measure the longest again.',
     fixes: [],
   });
 }

@@ -1,6 +1,12 @@
 // Making checked nodes: what they hold, the exact scaling between them, and the units they rest on.
 import { type Form, type Holds, writtenUnits } from '../../quantity/form.ts';
-import { type AmountMeasure, Fraction, type Measure, ONE, conversion } from '../../quantity/measure.ts';
+import {
+  type AmountMeasure,
+  Fraction,
+  type Measure,
+  ONE,
+  conversion,
+} from '../../quantity/measure.ts';
 import type { Checked, Plan } from '../plan.ts';
 import type { Formula } from '../tree.ts';
 
@@ -8,7 +14,7 @@ const NOTHING_WRITTEN = writtenUnits();
 const NO_PARTS: readonly Checked[] = [];
 
 /** What a rule may say beyond measure and plan. */
-export interface Besides {
+interface Besides {
   readonly showIn?: Form | null;
   readonly written?: readonly string[];
   readonly note?: string | null;
@@ -105,8 +111,6 @@ export function sameForm(a: Form | null, b: Form | null): boolean {
 
 function formKey(form: Form): string {
   const side = (terms: Form['over']): string =>
-    terms
-      .map((t) => `${t.count ?? ''} ${t.kind === 'unit' ? t.unit.key : t.noun}`)
-      .join('·');
+    terms.map((t) => `${t.count ?? ''} ${t.kind === 'unit' ? t.unit.key : t.noun}`).join('·');
   return `${side(form.over)}/${side(form.under)}`;
 }

@@ -38,7 +38,10 @@ export function checkPick(
   if (!areAmounts(items, 'compared by size', checking)) return null;
   const agreed = agree(items, COMPARING, checking);
   if (!agreed) return null;
-  const plan: Plan = { op: formula.which === 'greater' ? 'greatest' : 'least', items: agreed.plans };
+  const plan: Plan = {
+    op: formula.which === 'greater' ? 'greatest' : 'least',
+    items: agreed.plans,
+  };
   return made(formula, agreed.parts, agreed.measure, plan, { showIn: agreed.showIn });
 }
 
@@ -53,13 +56,21 @@ export function checkLimited(
   const agreed = agree([of, limit], COMPARING, checking);
   if (!agreed) return null;
   const op = formula.side === 'not-less' ? 'greatest' : 'least';
-  return made(formula, agreed.parts, agreed.measure, { op, items: agreed.plans }, {
-    showIn: of.holds.showIn,
-  });
+  return made(
+    formula,
+    agreed.parts,
+    agreed.measure,
+    { op, items: agreed.plans },
+    {
+      showIn: of.holds.showIn,
+    },
+  );
 }
 
 function areAmounts(items: readonly Checked[], doing: string, checking: Checking): boolean {
-  const odd = items.find((c) => c.holds.measure.kind === 'text' || c.holds.measure.kind === 'yes-no');
+  const odd = items.find(
+    (c) => c.holds.measure.kind === 'text' || c.holds.measure.kind === 'yes-no',
+  );
   if (odd) refuse(checking, notAnAmount(odd, doing, checking));
   return odd === undefined;
 }

@@ -1,14 +1,13 @@
 // Times, by and over: what the units come to, and what counted things, bare numbers and shares allow.
-import { AREA, type Dimension, LENGTH, hardPart } from '../../quantity/dimension.ts';
 import { type AmountMeasure, type Measure, NUMBER, SHARE } from '../../quantity/measure.ts';
 import type { Checked, Plan } from '../plan.ts';
 import type { Binary, Formula } from '../tree.ts';
-import { bareNumber, bareWords, formsToAsk } from './bare-numbers.ts';
-import { type Checking, type Edit, inOrder, mended, refuse, spacedOut, typed, typedAmount, typedAsOne } from './checking.ts';
+import { askByHow, isNumberByLength } from './by-lengths.ts';
+import { type Checking, mended, refuse, spacedOut, typedAmount, typedAsOne } from './checking.ts';
 import { asFix, bothSpots, notAnAmount } from './clashes.ts';
 import { countedNoun } from './counted.ts';
-import { writtenIn } from './forms.ts';
 import { inScale, made } from './holding.ts';
+import { asksWhichYard } from './loose-yards.ts';
 import { type Product, productOf, quotientOf } from './products.ts';
 import { facts, headline } from './saying.ts';
 
@@ -23,14 +22,15 @@ export function checkTimes(
   if (formula.op === 'by' && isNumberByLength(left, right)) {
     return askByHow(formula, left, right, checking);
   }
+  if (asksWhichYard(left, right, checking) || asksWhichYard(right, left, checking)) return null;
   const [a, b] = [left.holds.measure, right.holds.measure];
-  const measure = a.kind === 'amount' && b.kind === 'amount' ? fitting(productOf(a, b), formula, left, right, checking) : shareTimes(a, b);
+  const measure =
+    a.kind === 'amount' && b.kind === 'amount'
+      ? fitting(productOf(a, b), formula, left, right, checking)
+      : shareTimes(a, b);
   if (!measure) return null;
-  const plan: Plan = {
-    op: 'multiply',
-    left: a.kind === 'amount' && b.kind === 'share' && measure === SHARE ? inScale(left, NUMBER) : left.plan,
-    right: b.kind === 'amount' && a.kind === 'share' && measure === SHARE ? inScale(right, NUMBER) : right.plan,
-  };
+  const side = (c: Checked): Plan => (measure === SHARE ? inScale(c, NUMBER) : c.plan);
+  const plan: Plan = { op: 'multiply', left: side(left), right: side(right) };
   return made(formula, [left, right], measure, plan, {
     showIn: isFactor(b) ? left.holds.showIn : isFactor(a) ? right.holds.showIn : null,
   });
@@ -108,6 +108,8 @@ function fitting(
       return product.measure;
     case 'per-another':
       return refusePerAnother(product.counted, product.per, left, right, checking);
+    case 'over-per':
+      return refuseOverPer(product.counted, product.per, formula, left, right, checking);
     case 'thing-by-thing':
       return askHowMany(product.left, product.right, left, right, checking);
     case 'too-high':
@@ -125,7 +127,8 @@ export function refusePerAnother(
 ): null {
   const things = checking.nouns.many(counted);
   const count = [left, right].find(
-    ({ holds: { measure } }) => measure.kind === 'amount' && countedNoun(measure.dimension) === counted,
+    ({ holds: { measure } }) =>
+      measure.kind === 'amount' && countedNoun(measure.dimension) === counted,
   );
   const rate = count === left ? right : left;
   const money = rate.holds.measure.kind === 'amount' && rate.holds.measure.dimension.money > 0;
@@ -139,6 +142,29 @@ export function refusePerAnother(
     spots: bothSpots(left, right),
     explanation: `${facts(checking, left, right)} If ${things} are meant to count as ${checking.nouns.many(per)}, say so.`,
     fixes: count ? [asFix(count, per, checking)] : [],
+  });
+}
+
+/** 3 bags divided by a price per bag: most likely they are to be priced. */
+function refuseOverPer(
+  counted: string,
+  per: string,
+  formula: Binary,
+  left: Checked,
+  right: Checked,
+  checking: Checking,
+): null {
+  const things = checking.nouns.many(counted);
+  const at = { spot: formula.opSpot, by: spacedOut(checking, formula.opSpot, 'at') };
+  return refuse(checking, {
+    code: 'count-over-rate',
+    headline: headline(
+      `${things} can't be divided by what is per ${per}.`,
+      "A count can't be divided by a rate like this.",
+    ),
+    spots: bothSpots(left, right),
+    explanation: `${facts(checking, left, right)} ${counted === per ? 'To take so much for each, write "at".' : 'Dividing works when the rate is of what is counted.'}`,
+    fixes: counted === per ? [mended(checking, 'Write "at"', at)] : [],
   });
 }
 
@@ -180,74 +206,12 @@ export function refuseTooHigh(
     weight: "A weight can't be multiplied by a weight.",
   } as const;
   const spot = formula.kind === 'binary' ? [formula.opSpot] : [formula.spot];
-  const about =
-    left === right ? '' : `${facts(checking, left, right)} `;
+  const about = left === right ? '' : `${facts(checking, left, right)} `;
   return refuse(checking, {
     code: 'too-many-lengths',
     headline: headlines[what],
     spots: left === right ? spot : bothSpots(left, right),
     explanation: `${about}${what === 'length' ? 'Two lengths make an area and three a volume; nothing is measured in more.' : 'Multiply it by a number, a count or a share, or divide one by the other.'}`,
     fixes: [],
-  });
-}
-
-/** `12 by 4 ft`, `slab area by 4`: a bare number where a side is expected. */
-function isNumberByLength(left: Checked, right: Checked): boolean {
-  return (
-    (isBareSide(left) && hardOf(right) === LENGTH) ||
-    (isBareSide(right) && (hardOf(left) === LENGTH || (hardOf(left) === AREA && isBy(left.formula))))
-  );
-}
-
-/** A bare number, or bare numbers joined by `by`. */
-function isBareSide(checked: Checked): boolean {
-  if (bareNumber(checked) !== null) return true;
-  return isBy(checked.formula) && checked.parts.every((part) => bareNumber(part) !== null);
-}
-
-function isBy(formula: Formula): formula is Binary {
-  return formula.kind === 'binary' && formula.op === 'by';
-}
-
-function hardOf(checked: Checked): Dimension | null {
-  const { measure } = checked.holds;
-  return measure.kind === 'amount' ? hardPart(measure.dimension) : null;
-}
-
-function askByHow(formula: Binary, left: Checked, right: Checked, checking: Checking): null {
-  const bareLeft = isBareSide(left);
-  const [bare, length] = bareLeft ? [left, right] : [right, left];
-  const numbers = bareNumber(bare) === null ? bare.parts : [bare];
-  const beside = hardOf(length) === AREA ? (length.parts.at(-1) ?? length) : length;
-  const forms = formsToAsk(beside);
-  const sideOf = (form: (typeof forms)[number]): readonly Edit[] =>
-    numbers.map((side) => ({
-      spot: side.formula.spot,
-      by: writtenIn(bareWords(side, checking), form, checking.nouns),
-    }));
-  const signs = isBy(bare.formula) ? [formula.opSpot, bare.formula.opSpot] : [formula.opSpot];
-  const asTimes = signs.map((spot) => ({ spot, by: spacedOut(checking, spot, 'times') }));
-  // `12x4 ft` with a unit after the 12 needs its blanks: `12 ft x 4 ft`.
-  const asTyped = signs.map((spot) => {
-    const word = checking.text.slice(spot.from, spot.to);
-    return { spot, by: spacedOut(checking, spot, word) };
-  });
-  const number = typed(checking, bare.formula);
-  const words = typed(checking, length.formula);
-  return refuse(checking, {
-    code: 'two-readings',
-    headline: headline(
-      `Is ${number} a length here, or a number of times?`,
-      'Is that a length, or a number of times?',
-    ),
-    spots: inOrder(...numbers.map((n) => n.formula.spot)),
-    explanation: `"${typed(checking, formula)}" could be two sides of something, or ${number} times ${words}. Write the one that is meant.`,
-    fixes: [
-      ...forms.map((form) => {
-        const edits = sideOf(form);
-        return mended(checking, `A side of ${edits.map((e) => e.by).join(' by ')}`, ...edits, ...asTyped);
-      }),
-      mended(checking, `${number} times ${words}`, ...asTimes),
-    ],
   });
 }

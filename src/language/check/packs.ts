@@ -1,11 +1,5 @@
 // Whole packs, and pieces cut from stock lengths: always enough, rounded up.
-import {
-  LENGTH,
-  PLAIN,
-  countOf,
-  hardPart,
-  timesDimension,
-} from '../../quantity/dimension.ts';
+import { LENGTH, PLAIN, countOf, hardPart, timesDimension } from '../../quantity/dimension.ts';
 import { NUMBER, amountMeasure } from '../../quantity/measure.ts';
 import type { Checked, Plan } from '../plan.ts';
 import type { InPacks, Pieces } from '../tree.ts';
@@ -45,7 +39,10 @@ export function checkInPacks(
   };
   const run =
     agreed.measure.kind === 'amount' && hardPart(agreed.measure.dimension) === LENGTH
-      ? noted(checking, `${capital(checking.nouns.many(formula.noun))} are counted for one continuous run, joints allowed.`)
+      ? noted(
+          checking,
+          `${capital(checking.nouns.many(formula.noun))} are counted for one continuous run, joints allowed.`,
+        )
       : null;
   return made(formula, agreed.parts, amountMeasure(countOf(formula.noun)), plan, { note: run });
 }
@@ -58,16 +55,25 @@ function sizeOfOne(formula: InPacks, holdsEach: Checked, checking: Checking): Ch
   if (!below) return holdsEach;
   if (powerOf(per, formula.noun) === -1) {
     const one = timesDimension(per, countOf(formula.noun));
-    return { ...holdsEach, holds: { ...holdsEach.holds, measure: amountMeasure(one, measure.scale), showIn: null } };
+    return {
+      ...holdsEach,
+      holds: { ...holdsEach.holds, measure: amountMeasure(one, measure.scale), showIn: null },
+    };
   }
   const things = checking.nouns.many(formula.noun);
   const meant = checking.nouns.many(below.noun);
   return refuse(checking, {
     code: 'noun-clash',
-    headline: headline(`The packs are ${things}, the size is per ${below.noun}.`, 'The size is for another pack.'),
+    headline: headline(
+      `The packs are ${things}, the size is per ${below.noun}.`,
+      'The size is for another pack.',
+    ),
     spots: inOrder(formula.nounSpot, holdsEach.formula.spot),
     explanation: `${capital(fact(checking, holdsEach))}. What one of the ${things} holds is an amount, or so much per ${formula.noun}.`,
-    fixes: [mended(checking, `In ${meant}`, { spot: formula.nounSpot, by: meant })],
+    fixes:
+      below.power === -1
+        ? [mended(checking, `In ${meant}`, { spot: formula.nounSpot, by: meant })]
+        : [],
   });
 }
 
@@ -81,7 +87,10 @@ export function checkPieces(
 ): Checked | null {
   const { measure } = count.holds;
   if (measure.kind !== 'amount') return refuse(checking, notAnAmount(count, 'cut', checking));
-  if (!countsOrNumber(measure) || (measure.dimension !== PLAIN && countedNoun(measure.dimension) === null)) {
+  if (
+    !countsOrNumber(measure) ||
+    (measure.dimension !== PLAIN && countedNoun(measure.dimension) === null)
+  ) {
     return refuse(checking, {
       code: 'not-a-count',
       headline: 'How many pieces?',
@@ -115,11 +124,20 @@ export function checkPieces(
 function refuseTooLong(formula: Pieces, length: Checked, stock: Checked, checking: Checking): null {
   const things = checking.nouns.many(formula.noun);
   const run = `${typed(checking, formula.count)} times ${typed(checking, length.formula)}, in ${things} of ${typed(checking, stock.formula)}`;
+  const alone = formula.spot.to - formula.spot.from === checking.text.trim().length;
   return refuse(checking, {
     code: 'piece-too-long',
-    headline: headline(`No ${called(checking, length)} piece comes out of ${called(checking, stock)}.`, 'The pieces are longer than the stock.'),
+    headline: headline(
+      `No ${called(checking, length)} piece comes out of ${called(checking, stock)}.`,
+      'The pieces are longer than the stock.',
+    ),
     spots: inOrder(length.formula.spot, stock.formula.spot),
     explanation: `${facts(checking, length, stock)} A piece has to be shorter than what it is cut from. If joints are allowed, buy it as one run.`,
-    fixes: [mended(checking, 'As one run with joints', { spot: formula.spot, by: run })],
+    fixes: [
+      mended(checking, 'As one run with joints', {
+        spot: formula.spot,
+        by: alone ? run : `(${run})`,
+      }),
+    ],
   });
 }

@@ -20,6 +20,8 @@ export type Product =
   | { readonly kind: 'fits'; readonly measure: AmountMeasure }
   /** A count of one thing beside what is per another. */
   | { readonly kind: 'per-another'; readonly counted: string; readonly per: string }
+  /** A count divided by what is per something: it would count things squared. */
+  | { readonly kind: 'over-per'; readonly counted: string; readonly per: string }
   /** Two different things counted, with nothing that says how many of one for each of the other. */
   | { readonly kind: 'thing-by-thing'; readonly left: string; readonly right: string }
   /** More lengths multiplied than there are directions; money times money. */
@@ -62,7 +64,8 @@ function product(left: AmountMeasure, right: AmountMeasure): Product {
     right.dimension,
   );
   const over = leftOver(whole, left.dimension, right.dimension);
-  const clash = perAnother(over.leftAbove, over.rightBelow) ?? perAnother(over.rightAbove, over.leftBelow);
+  const clash =
+    perAnother(over.leftAbove, over.rightBelow) ?? perAnother(over.rightAbove, over.leftBelow);
   if (clash) return clash;
   const pair = thingByThing(over.leftAbove, over.rightAbove);
   if (pair) {
@@ -83,7 +86,7 @@ function quotient(left: AmountMeasure, right: AmountMeasure): Product {
     if (measuresAbove(left.dimension)) {
       return quotientOf(amountMeasure(withoutCounts(left.dimension), left.scale), right);
     }
-    return { kind: 'per-another', counted: pair.left, per: pair.right };
+    return { kind: 'over-per', counted: pair.left, per: pair.right };
   }
   return { kind: 'fits', measure: amountMeasure(whole, left.scale.div(right.scale)) };
 }

@@ -11,11 +11,7 @@ const DOLLARS = amountMeasure(MONEY);
 /** A line that is at fault or not yet known is left out of the total, and the total says so. */
 export function checkRecap(formula: Recap, checking: Checking): Checked {
   const items = formula.lines.map((line) => lineInDollars(line, checking));
-  return madeLeaf(
-    formula,
-    { measure: DOLLARS, showIn: null, written: [] },
-    { op: 'total', items },
-  );
+  return madeLeaf(formula, { measure: DOLLARS, showIn: null, written: [] }, { op: 'total', items });
 }
 
 function lineInDollars(line: CellId, checking: Checking): Plan {

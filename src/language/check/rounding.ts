@@ -18,7 +18,7 @@ import type { Checked, Plan } from '../plan.ts';
 import type { Rounded } from '../tree.ts';
 import { countsOrNumber } from './agreeing.ts';
 import { bareNumber, formsToAsk, takeUnit } from './bare-numbers.ts';
-import { type Checking, mended, noted, refuse, typed } from './checking.ts';
+import { type Checking, mended, noted, refuse, typedAmount } from './checking.ts';
 import { bothSpots, notAnAmount } from './clashes.ts';
 import { labelsAreFree } from './counted.ts';
 import { unitForm, writtenIn } from './forms.ts';
@@ -36,7 +36,8 @@ export function checkRounded(
     return refuse(checking, notAnAmount(of, 'rounded', checking));
   }
   if (!step) {
-    if (measure.kind === 'share' || !countsOrNumber(measure)) return askForStep(formula, of, checking);
+    if (measure.kind === 'share' || !countsOrNumber(measure))
+      return askForStep(formula, of, checking);
     return roundedToWhole(formula, of, measure);
   }
   if (measure.kind === 'share') return roundedShare(formula, of, step, checking);
@@ -98,7 +99,11 @@ function settledStep(
   const steps = withoutNounsAbove(to.dimension);
   if (steps === kept) return step;
   if (labelsAreFree(kept) && hardPart(kept) === hardPart(steps)) return step;
-  return yardStep(kept, step, to, checking) ?? stepOfRate(measure, step, to) ?? refuseStep(of, step, checking);
+  return (
+    yardStep(kept, step, to, checking) ??
+    stepOfRate(measure, step, to) ??
+    refuseStep(of, step, checking)
+  );
 }
 
 /** `rounded down to the next 1/4 yd` on a volume: a cubic yard. */
@@ -111,9 +116,12 @@ function yardStep(
   const hard = hardPart(kept);
   const key = hard === VOLUME ? 'cubic yd' : hard === AREA ? 'sq yd' : null;
   const yard = unitByKey('yd');
-  const loose = to.dimension === LENGTH && step.holds.written.length === 1 && step.holds.written[0] === yard.key;
+  const loose =
+    to.dimension === LENGTH &&
+    step.holds.written.length === 1 &&
+    step.holds.written[0] === yard.key;
   if (key === null || !loose || step.formula.kind !== 'amount') return null;
-  const words = typed(checking, step.formula);
+  const words = typedAmount(checking, step.formula);
   const unit = unitByKey(key);
   const form = unitForm(unit);
   const number = words.replace(/\s*\b(yards?|yds?)\b\.?$/i, '');
@@ -144,7 +152,7 @@ function stepForm(step: Checked): Form | null {
 }
 
 function refuseStep(of: Checked, step: Checked, checking: Checking): null {
-  const words = typed(checking, step.formula);
+  const words = typedAmount(checking, step.formula);
   const percent = of.holds.measure.kind === 'share' && bareNumber(step) !== null;
   const example = usualStep(of, 'nearest', checking);
   const by = percent ? `${words}%` : example;
@@ -192,6 +200,6 @@ function usualStep(of: Checked, way: Rounded['way'], checking: Checking): string
   if (hard === LENGTH && way === 'nearest' && asked?.over[0]?.kind === 'unit') {
     return asked.over[0].unit.measures === 'metric' ? '1 cm' : '1/16 in';
   }
-  if (hard === TIME) return '1/4 hour';
+  if (kept === TIME) return '1/4 hour';
   return asked ? writtenIn('1', asked, checking.nouns) : null;
 }

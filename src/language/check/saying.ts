@@ -47,7 +47,8 @@ export function called(checking: Checking, checked: Checked): string {
 export function fact(checking: Checking, checked: Checked): string {
   const { formula } = checked;
   const shown = formula.kind === 'name' ? checking.surroundings.shownOf(formula.cell) : null;
-  return `${called(checking, checked)} is ${shown ?? whatItIs(checked)}`;
+  const what = whatItIs(checked);
+  return `${called(checking, checked)} is ${shown ?? (what === 'hours' ? 'a time' : what)}`;
 }
 
 /** Two facts in one sentence. */

@@ -111,7 +111,8 @@ export function checkPartOf(
 ): Checked | null {
   if (!isAmountOrShare(of, 'shared out', checking)) return null;
   const { measure } = share.holds;
-  const number = measure.kind === 'amount' && measure.dimension === NUMBER.dimension && !measure.rate;
+  const number =
+    measure.kind === 'amount' && measure.dimension === NUMBER.dimension && !measure.rate;
   if (measure.kind !== 'share' && !number) {
     const [a, b] = [typedAsOne(checking, share.formula), typedAsOne(checking, of.formula)];
     return refuse(checking, {

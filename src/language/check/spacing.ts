@@ -7,7 +7,7 @@ import { agree, countsOrNumber } from './agreeing.ts';
 import { type Checking, refuse } from './checking.ts';
 import { COMPARING } from './clashes.ts';
 import { countedNoun } from './counted.ts';
-import { constant, inScale, made } from './holding.ts';
+import { constant, inScale, made, restsOn } from './holding.ts';
 import { areLengths } from './lengths.ts';
 import { capital, fact } from './saying.ts';
 
@@ -80,7 +80,9 @@ export function checkEvenGap(
   const many = inScale(count, NUMBER);
   const left = minus(run, { op: 'multiply', left: many, right: each });
   const plan = over(left, plus(many, constant(1)));
-  return made(formula, [count, ...agreed.parts], agreed.measure, plan, { written: made(formula, agreed.parts, agreed.measure, plan).holds.written });
+  return made(formula, [count, ...agreed.parts], agreed.measure, plan, {
+    written: restsOn(agreed.parts),
+  });
 }
 
 interface Lengths {

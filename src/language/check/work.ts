@@ -10,7 +10,13 @@ import { checkAsNoun, checkInUnits } from './clauses.ts';
 import { notAnAmount } from './clashes.ts';
 import { checkBetween, checkComparison } from './comparing.ts';
 import { checkCondition, checkLogic, checkNot } from './conditions.ts';
-import { checkCircle, checkDiagonal, checkPower, checkSquareRoot, checkTriangle } from './geometry.ts';
+import {
+  checkCircle,
+  checkDiagonal,
+  checkPower,
+  checkSquareRoot,
+  checkTriangle,
+} from './geometry.ts';
 import { made, madeLeaf, scaled } from './holding.ts';
 import { checkLimited, checkList, checkPick } from './lists.ts';
 import { checkOver, checkTimes } from './multiplying.ts';

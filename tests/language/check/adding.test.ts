@@ -97,12 +97,14 @@ describe('what measures something else is refused before anything is worked', ()
     expect(found.message).toContain('Slab length is 12 ft; bag price is $6.48 per bag.');
   });
 
-  it.each(['slab length plus cost', 'slab area minus slab length', 'hours plus 2 sq ft', 'cost - 3 ft'])(
-    '%s',
-    (formula) => {
-      expect(refused(at, formula).code).toBe('unit-clash');
-    },
-  );
+  it.each([
+    'slab length plus cost',
+    'slab area minus slab length',
+    'hours plus 2 sq ft',
+    'cost - 3 ft',
+  ])('%s', (formula) => {
+    expect(refused(at, formula).code).toBe('unit-clash');
+  });
 
   it.each(['species plus 1', '3 ft minus steep'])('%s is no arithmetic', (formula) => {
     expect(refused(at, formula).code).toBe('not-an-amount');
@@ -122,7 +124,12 @@ describe('a very long sum', () => {
     for (let i = 0; i < 10_000; i++) {
       tree = { kind: 'binary', op: 'plus', opSpot: spot, left: tree, right: foot, spot };
     }
-    const nobody = { holdsOf: () => null, nameOf: () => '', shownOf: () => null, linesOf: () => [] };
+    const nobody = {
+      holdsOf: () => null,
+      nameOf: () => '',
+      shownOf: () => null,
+      linesOf: () => [],
+    };
     const { checked, problems } = check(tree, nobody, NOUNS, text);
     expect(problems).toEqual([]);
     expect(checked?.holds.measure.kind).toBe('amount');

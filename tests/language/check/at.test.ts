@@ -28,6 +28,7 @@ describe('a quantity at a rate per what it measures is multiplied', () => {
     ['hours at loaded rate', '$396.00'],
     ['3 people times 8 hours at $50 per hour per person', '$1,200.00'],
     ['3 people times 8 hours at $50 per hour', '$1,200.00'],
+    ['3 people times 4 days at $400 per day', '$4,800.00'],
     ['40 bags at $6.48 each', '$259.20'],
     ['40 bags at $6.48', '$259.20'],
     ['steps at $40 each', '$280.00'],
@@ -40,6 +41,9 @@ describe('a quantity at a rate per what it measures is multiplied', () => {
     ['deck area by 2 in at turf dose, in cubic yards', '1.344 cubic yards'],
   ])('%s → %s', (formula, shown) => {
     expect(at.shown(formula)).toBe(shown);
+  });
+
+  it('says so', () => {
     expect(nodeOf(at, '36 bags at bag price').manner).toBe('at-multiplied');
   });
 });
@@ -116,6 +120,10 @@ describe('what neither multiplies nor divides is refused', () => {
       '3 at $6.48 each',
       '3 hours at $6.48 per hour',
     ]);
+    expect(refused(at, '$8 at $50')).toMatchObject({
+      code: 'two-readings',
+      fixes: ['$8 divided by $50'],
+    });
     expect(refused(at, 'hours at money').fixes).toEqual(['hours at (money divided by 1 hour)']);
   });
 

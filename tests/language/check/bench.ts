@@ -132,9 +132,12 @@ function worked(plan: Plan, cellOf: (cell: number) => Value | null): Value | nul
     const found = plans.map(number);
     return found.includes(null) ? null : (found as Fraction[]);
   };
-  const two = (p: { left: Plan; right: Plan }, f: (a: Fraction, b: Fraction) => Value): Value | null => {
-    const found = all([p.left, p.right]);
-    return found && f(found[0] as Fraction, found[1] as Fraction);
+  const two = (
+    p: { left: Plan; right: Plan },
+    f: (a: Fraction, b: Fraction) => Value,
+  ): Value | null => {
+    const [a, b] = [number(p.left), number(p.right)];
+    return a && b && f(a, b);
   };
   switch (plan.op) {
     case 'constant':

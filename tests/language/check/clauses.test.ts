@@ -16,9 +16,9 @@ const at = bench(
 
 describe('`in` changes the showing and nothing else', () => {
   it.each([
-    ['slab volume in cubic yards', '0.592593 cubic yards'],
+    ['slab volume in cubic yards', '0.5926 cubic yards'],
     ['54 cubic feet in yards', '2 cubic yards'],
-    ['slab area in yards', '5.3333 sq yd'],
+    ['slab area in yards', '5.33 sq yd'],
     ['slab length in yards', '4 yd'],
     ['slab length in inches', '144 in'],
     ['hours in hours', '1.5 hours'],
@@ -26,8 +26,7 @@ describe('`in` changes the showing and nothing else', () => {
     ['slab length in m', '3.6576 m'],
     ['unit rise in feet', '0.625 ft per riser'],
   ])('%s → %s', (formula, shown) => {
-    const first = at.shown(formula);
-    expect(first.replace('0.5926', '0.592593').replace('5.33 ', '5.3333 ')).toBe(shown);
+    expect(at.shown(formula)).toBe(shown);
   });
 
   it('leaves the plan as it is', () => {
@@ -36,7 +35,9 @@ describe('`in` changes the showing and nothing else', () => {
 
   it('survives a name, a bracket, a share and a factor', () => {
     for (const formula of ['yards', '(yards)', 'yards plus 10%', 'yards times 2']) {
-      expect(nodeOf(at, formula).holds.showIn?.over[0]).toMatchObject({ unit: { key: 'cubic yd' } });
+      expect(nodeOf(at, formula).holds.showIn?.over[0]).toMatchObject({
+        unit: { key: 'cubic yd' },
+      });
     }
     expect(nodeOf(at, 'yards over 48 sq ft').holds.showIn).toBeNull();
   });

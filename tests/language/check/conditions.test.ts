@@ -29,7 +29,9 @@ describe('a condition takes the first branch that holds', () => {
   });
 
   it('rests on the units of its answers, not of what was asked', () => {
-    expect(nodeOf(at, '6 in where slab width is 4 ft, otherwise 4 in').holds.written).toEqual(['in']);
+    expect(nodeOf(at, '6 in where slab width is 4 ft, otherwise 4 in').holds.written).toEqual([
+      'in',
+    ]);
   });
 });
 

@@ -28,7 +28,7 @@ describe('powers, roots, diagonals, circles and triangles', () => {
     expect(at.shown(formula)).toBe(shown);
   });
 
-  it('π is the engine\'s: a circle of 12 in across is π × 36 sq in', () => {
+  it("π is the engine's: a circle of 12 in across is π × 36 sq in", () => {
     const checked = at.read('circle area for hole diameter').checked;
     const value = checked && at.value(checked);
     expect(Number(value?.valueOf())).toBeCloseTo(Math.PI * 36, 9);

@@ -21,24 +21,20 @@ const at = bench(
   'Runs: 2.5 m',
 );
 
-const atom = fc.constantFrom(
-  ...['slab length', 'slab area', 'bag price', 'bag yield', 'waste', 'boards', 'cost', 'hours'],
-  ...['factor', 'species', 'steep', 'later', 'rise', 'fall', 'broken', 'runs', '12', '0', '1', '100%'],
-  ...['4 ft', '$5', '3 bags', '$50 per hour', '$2 each', '2 people', '3 days', '10%', '0.5', '3/4'],
-  ...['85 cents', '2 sq m', '40 sq ft per hour', '$3 per 100 sq ft', 'pi', '"pine"', '30 min'],
+const ATOMS = (
+  'slab length|slab area|bag price|bag yield|waste|boards|cost|hours|factor|species|steep|later|' +
+  'rise|fall|broken|runs|12|0|1|100%|4 ft|$5|3 bags|$50 per hour|$2 each|2 people|3 days|10%|0.5|' +
+  '3/4|85 cents|2 sq m|40 sq ft per hour|$3 per 100 sq ft|pi|"pine"|30 min'
+).split('|');
+const WORDS = 'plus|minus|times|by|at|over|is|is under|and|or|not less than|marked up by'.split(
+  '|',
 );
+const atom = fc.constantFrom(...ATOMS);
 const joined = (a: string, b: string, word: string): string => `(${a}) ${word} (${b})`;
 const formula = fc.letrec<{ value: string; pair: string; clause: string }>((tie) => ({
   value: fc.oneof({ maxDepth: 3 }, atom, tie('pair'), tie('clause')),
   pair: fc
-    .tuple(
-      tie('value'),
-      tie('value'),
-      fc.constantFrom(
-        ...['plus', 'minus', 'times', 'by', 'at', 'over', 'is', 'is under', 'and', 'or'],
-        ...['not less than', 'marked up by'],
-      ),
-    )
+    .tuple(tie('value'), tie('value'), fc.constantFrom(...WORDS))
     .map(([a, b, word]) => joined(a, b, word)),
   clause: fc
     .tuple(tie('value'), tie('value'))

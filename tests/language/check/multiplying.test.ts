@@ -59,6 +59,19 @@ describe('units multiply and divide', () => {
   });
 });
 
+describe('a price per yard beside a volume or an area', () => {
+  it('asks which yard', () => {
+    expect(refused(at, '$140 per yard times hole volume')).toMatchObject({
+      code: 'per-which-yard',
+      fixes: ['$140 per cubic yard times hole volume'],
+    });
+    expect(refused(at, '(slab length by slab width) times $9 per yd').fixes).toEqual([
+      '(slab length by slab width) times $9 per square yard',
+    ]);
+    expect(at.shown('slab length times $9 per yard')).toBe('$36.00');
+  });
+});
+
 describe('counted things', () => {
   it.each([
     ['36 bags times bag price', '$233.28'],
@@ -87,6 +100,17 @@ describe('counted things', () => {
       expect(found.fixes).toEqual([formula.replace('36 boards', '(36 boards, as bags)')]);
     },
   );
+
+  it('a count divided by a rate per that thing is offered `at`', () => {
+    expect(refused(at, '3 bags divided by bag price')).toMatchObject({
+      code: 'count-over-rate',
+      fixes: ['3 bags at bag price'],
+    });
+    expect(refused(at, '36 boards divided by bag yield')).toMatchObject({
+      code: 'count-over-rate',
+      fixes: [],
+    });
+  });
 
   it('a thing times another thing asks', () => {
     expect(refused(at, '4 posts times 2 bags')).toMatchObject({

@@ -37,7 +37,9 @@ describe('names', () => {
 describe('what is not yet known', () => {
   it('waits with a measure when its unit is known', () => {
     expect(at.shown('later hours at $50 per hour')).toBe('not yet known');
-    expect(nodeOf(at, 'later hours at $50 per hour').holds.measure).toMatchObject({ kind: 'amount' });
+    expect(nodeOf(at, 'later hours at $50 per hour').holds.measure).toMatchObject({
+      kind: 'amount',
+    });
   });
 
   it('leaves all that rests on it open, for every given that it waits for', () => {

@@ -59,7 +59,11 @@ describe('without a step that fits', () => {
   it.each([
     ['12 ft rounded up', 'rounded up', '12 ft rounded up to the next 1 ft'],
     ['slab length rounded', 'rounded', 'slab length rounded to the nearest 1/16 in'],
-    ['slab volume rounded down', 'rounded down', 'slab volume rounded down to the next 1 cubic foot'],
+    [
+      'slab volume rounded down',
+      'rounded down',
+      'slab volume rounded down to the next 1 cubic foot',
+    ],
     ['cost rounded up', 'rounded up', 'cost rounded up to the next $1'],
     ['cost rounded', 'rounded', 'cost rounded to the nearest cent'],
     ['2.1 hours rounded up', 'rounded up', '2.1 hours rounded up to the next 1/4 hour'],
@@ -83,10 +87,7 @@ describe('without a step that fits', () => {
   it('a bare step beside a length asks', () => {
     expect(refused(at, 'slab length rounded up to the next 2')).toMatchObject({
       code: 'bare-number',
-      fixes: [
-        'slab length rounded up to the next 2 ft',
-        'slab length rounded up to the next 2 in',
-      ],
+      fixes: ['slab length rounded up to the next 2 ft', 'slab length rounded up to the next 2 in'],
     });
     expect(at.shown('cost rounded to the nearest 5')).toBe('$10.00');
   });

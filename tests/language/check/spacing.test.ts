@@ -20,10 +20,7 @@ describe('spaces along a run, and one more or fewer at the ends', () => {
   it('asks for the unit of a bare spacing', () => {
     expect(refused(at, 'joists every 16 along deck width')).toMatchObject({
       code: 'bare-number',
-      fixes: [
-        'joists every 16 ft along deck width',
-        'joists every 16 in along deck width',
-      ],
+      fixes: ['joists every 16 ft along deck width', 'joists every 16 in along deck width'],
     });
     expect(refused(at, 'joists every $16 along deck width').code).toBe('not-a-length');
   });

@@ -1,0 +1,42 @@
+// `$145 per yard` beside a volume or an area: the trade says yard for a cubic or square one, so it is asked.
+import { AREA, LENGTH, VOLUME, hardPart } from '../../quantity/dimension.ts';
+import type { Checked } from '../plan.ts';
+import { type Checking, mended, refuse, typedAmount } from './checking.ts';
+import { capital, fact } from './saying.ts';
+
+/** Does the rate say "per yard" beside a volume or an area? Reports it if so, with the yard that fits. */
+export function asksWhichYard(rate: Checked, amount: Checked, checking: Checking): boolean {
+  const word = yardOf(amount);
+  if (word === null || !isPerYard(rate)) return false;
+  const price = typedAmount(checking, rate.formula);
+  // "per linear yard" says already that a length is meant.
+  if (/\blin/i.test(price)) return false;
+  const by = price.replace(/\b(yards?|yds?)\b\.?/i, word);
+  if (by === price) return false;
+  refuse(checking, {
+    code: 'per-which-yard',
+    headline: `Per ${word}?`,
+    spots: [rate.formula.spot],
+    explanation: `${capital(fact(checking, amount))}; a yard by itself is a length.`,
+    fixes: [mended(checking, `Write ${by}`, { spot: rate.formula.spot, by })],
+  });
+  return true;
+}
+
+function yardOf({ holds: { measure } }: Checked): 'cubic yard' | 'square yard' | null {
+  if (measure.kind !== 'amount') return null;
+  const hard = hardPart(measure.dimension);
+  return hard === VOLUME ? 'cubic yard' : hard === AREA ? 'square yard' : null;
+}
+
+function isPerYard({ formula, holds }: Checked): boolean {
+  const under = holds.showIn?.under[0];
+  const { measure } = holds;
+  return (
+    formula.kind === 'amount' &&
+    measure.kind === 'amount' &&
+    measure.rate?.under.dimension === LENGTH &&
+    under?.kind === 'unit' &&
+    under.unit.key === 'yd'
+  );
+}

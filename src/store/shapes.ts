@@ -1,0 +1,64 @@
+// The saved shapes. Each saved value carries the number of its shape; a shape, once shipped, is never edited:
+// a later one gets the next number and a step that makes the new out of the old.
+import * as v from 'valibot';
+
+/** A notebook as it was kept: the text is all there is to it. */
+const NOTEBOOK_1 = v.looseObject({
+  v: v.literal(1),
+  id: v.string(),
+  title: v.string(),
+  text: v.string(),
+  /** Goes up by one with every keeping; two pages on one notebook tell by it who came later. */
+  revision: v.pipe(v.number(), v.integer(), v.minValue(1)),
+  /** Milliseconds since 1970. */
+  keptAt: v.number(),
+});
+
+/** What the list of notebooks shows, without the text. */
+const ENTRY_1 = v.looseObject({
+  v: v.literal(1),
+  id: v.string(),
+  title: v.string(),
+  revision: v.pipe(v.number(), v.integer(), v.minValue(1)),
+  keptAt: v.number(),
+});
+
+/** Where one left off: names and not ids, because ids are given anew at every reading. */
+const PLACE_1 = v.looseObject({
+  v: v.literal(1),
+  part: v.string(),
+  cell: v.nullable(v.string()),
+  scroll: v.number(),
+});
+
+/** Which notebook was open last. */
+const LAST_1 = v.looseObject({ v: v.literal(1), id: v.string() });
+
+export type KeptNotebook = v.InferOutput<typeof NOTEBOOK_1>;
+export type KeptEntry = v.InferOutput<typeof ENTRY_1>;
+export type KeptPlace = v.InferOutput<typeof PLACE_1>;
+type KeptLast = v.InferOutput<typeof LAST_1>;
+
+export type Taken<T> =
+  | { readonly kind: 'taken'; readonly value: T }
+  | { readonly kind: 'absent' }
+  /** Kept by a later version of this page: left alone. */
+  | { readonly kind: 'newer' }
+  | { readonly kind: 'unreadable'; readonly why: string };
+
+export const takenNotebook = (raw: unknown): Taken<KeptNotebook> => taken(NOTEBOOK_1, raw);
+export const takenEntry = (raw: unknown): Taken<KeptEntry> => taken(ENTRY_1, raw);
+export const takenPlace = (raw: unknown): Taken<KeptPlace> => taken(PLACE_1, raw);
+export const takenLast = (raw: unknown): Taken<KeptLast> => taken(LAST_1, raw);
+
+const NEWEST = 1;
+
+function taken<T>(shape: v.GenericSchema<unknown, T>, raw: unknown): Taken<T> {
+  if (raw === undefined || raw === null) return { kind: 'absent' };
+  const number = typeof raw === 'object' && 'v' in raw ? raw.v : undefined;
+  if (typeof number === 'number' && number > NEWEST) return { kind: 'newer' };
+  const read = v.safeParse(shape, raw);
+  if (read.success) return { kind: 'taken', value: read.output };
+  const [first] = read.issues;
+  return { kind: 'unreadable', why: `${v.getDotPath(first) ?? 'value'}: ${first.message}` };
+}

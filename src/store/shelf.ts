@@ -1,0 +1,104 @@
+// Where notebooks are kept between visits: small verbs over one database of the browser.
+import { type UseStore, createStore, promisifyRequest } from 'idb-keyval';
+import { type Committed, commit } from './commit.ts';
+import {
+  type KeptEntry,
+  type KeptNotebook,
+  type KeptPlace,
+  type Taken,
+  takenEntry,
+  takenLast,
+  takenNotebook,
+  takenPlace,
+} from './shapes.ts';
+
+const NOTEBOOK = 'notebook/';
+const ENTRY = 'entry/';
+const PLACE = 'place/';
+const LAST = 'last';
+
+export type Keeping =
+  | { readonly kind: 'kept'; readonly revision: number }
+  /** Another page kept this notebook in the meantime: nothing was written. */
+  | { readonly kind: 'behind'; readonly revision: number };
+
+export class Shelf {
+  readonly #store: UseStore;
+
+  constructor(store: UseStore = createStore('storyrod', 'kept')) {
+    this.#store = store;
+  }
+
+  /** Everything kept here, the last kept first. What can't be read is left where it is. */
+  async list(): Promise<readonly KeptEntry[]> {
+    const range = IDBKeyRange.bound(ENTRY, `${ENTRY}\uffff`);
+    const raw = await this.#store('readonly', (s) => promisifyRequest<unknown[]>(s.getAll(range)));
+    return raw
+      .map(takenEntry)
+      .flatMap((entry) => (entry.kind === 'taken' ? [entry.value] : []))
+      .sort((a, b) => b.keptAt - a.keptAt);
+  }
+
+  async take(id: string): Promise<Taken<KeptNotebook>> {
+    return takenNotebook(await this.#get(NOTEBOOK + id));
+  }
+
+  /**
+   * Keeps a notebook, unless another page kept it after `expected`, the revision this page knows of (0: it is new).
+   * Rejects when the browser can't write: what was kept before is then still there.
+   */
+  async keep(
+    notebook: { readonly id: string; readonly title: string; readonly text: string },
+    expected: number,
+    keptAt: number,
+  ): Promise<Keeping> {
+    const { id, title, text } = notebook;
+    const revision = expected + 1;
+    const kept: KeptNotebook = { v: 1, id, title, text, revision, keptAt };
+    const entry: KeptEntry = { v: 1, id, title, revision, keptAt };
+    const done = await commit(this.#store, {
+      expect: { key: NOTEBOOK + id, holds: (found) => revisionOf(found) === expected },
+      puts: [
+        [NOTEBOOK + id, kept],
+        [ENTRY + id, entry],
+      ],
+    });
+    return done.kind === 'done'
+      ? { kind: 'kept', revision }
+      : { kind: 'behind', revision: revisionOf(done.found) };
+  }
+
+  async remove(id: string): Promise<Committed> {
+    return commit(this.#store, { puts: [], drops: [NOTEBOOK + id, ENTRY + id, PLACE + id] });
+  }
+
+  async place(id: string): Promise<KeptPlace | null> {
+    const place = takenPlace(await this.#get(PLACE + id));
+    return place.kind === 'taken' ? place.value : null;
+  }
+
+  async keepPlace(id: string, place: Omit<KeptPlace, 'v'>): Promise<void> {
+    await commit(this.#store, { puts: [[PLACE + id, { v: 1, ...place }]] });
+  }
+
+  /** The id of the notebook that was open last. */
+  async last(): Promise<string | null> {
+    const last = takenLast(await this.#get(LAST));
+    return last.kind === 'taken' ? last.value.id : null;
+  }
+
+  async keepLast(id: string): Promise<void> {
+    await commit(this.#store, { puts: [[LAST, { v: 1, id }]] });
+  }
+
+  #get(key: string): Promise<unknown> {
+    return this.#store('readonly', (s) => promisifyRequest<unknown>(s.get(key)));
+  }
+}
+
+/** 0 where nothing is kept; of what a later version kept, too, so that it is never written over. */
+function revisionOf(found: unknown): number {
+  if (found === undefined) return 0;
+  const revision = typeof found === 'object' && found && 'revision' in found ? found.revision : null;
+  return typeof revision === 'number' ? revision : -1;
+}

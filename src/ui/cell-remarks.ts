@@ -1,0 +1,165 @@
+// The remarks of a cell, each edited in place: where it comes from, sensible limits, what it costs, cautions, notes.
+// Properties: `session`, `cell`.
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { Cell, Remark } from '../notebook/document.ts';
+import { Follows } from './follows.ts';
+import { look } from './look.ts';
+import type { Session } from './session.ts';
+import './story-line.ts';
+
+/** Remarks that can be added here, with what each is for. Amounts by hand are set where the number is. */
+const OFFERED: readonly { readonly word: string; readonly hint: string }[] = [
+  { word: 'from', hint: 'measured on site, quoted and by when, looked up, assumed' },
+  { word: 'sensible', hint: '3 1/2 in up to 8 in' },
+  { word: 'cost', hint: 'material, labour, equipment, subcontract or fee' },
+  { word: 'price', hint: 'overhead, contingency, markup, discount or tax' },
+  { word: 'buy', hint: 'what to ask for at the counter' },
+  { word: 'caution', hint: 'what can go wrong, and whom to ask' },
+  { word: 'note', hint: 'anything else' },
+];
+
+@customElement('cell-remarks')
+export class CellRemarks extends LitElement {
+  static override styles = [
+    look,
+    css`
+      :host {
+        display: block;
+        margin-top: 1rem;
+        padding-top: 0.6rem;
+        border-top: 1px solid var(--rule);
+      }
+      dl {
+        margin: 0;
+        display: grid;
+        grid-template-columns: 4.5rem minmax(0, 1fr);
+        gap: 0.3rem 0.6rem;
+        font-size: var(--small);
+      }
+      dt {
+        color: var(--pencil);
+      }
+      dd {
+        margin: 0;
+        display: flex;
+        gap: 0.5rem;
+        align-items: baseline;
+        justify-content: space-between;
+      }
+      dd story-line {
+        flex: 1;
+      }
+      .text {
+        overflow-wrap: anywhere;
+        cursor: text;
+        min-height: 1.5rem;
+      }
+      .offers {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0.1rem 0.75rem;
+        margin-top: 0.6rem;
+        align-items: baseline;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) session!: Session;
+  @property({ attribute: false }) cell!: Cell;
+
+  constructor() {
+    super();
+    new Follows(this, 'writing', 'changed');
+  }
+
+  protected override render(): TemplateResult {
+    const { cell } = this;
+    const writing = this.#writing();
+    const offered = OFFERED.filter(({ word }) => word === 'note' || !this.#has(word));
+    const adding = writing !== null && !this.#has(writing) ? writing : null;
+    return html`
+      <dl>
+        ${cell.remarks.filter(({ kind }) => kind !== 'by hand').map((remark) => this.#remark(remark))}
+        ${adding === null
+          ? nothing
+          : html`<dt>${adding}</dt>
+              <dd>${this.#line(adding, '')}</dd>`}
+      </dl>
+      <div class="offers">
+        <span class="small">Add</span>
+        ${offered
+          .filter(({ word }) => !this.#has(word))
+          .map(
+            ({ word }) =>
+              html`<button
+                class="plain"
+                aria-label="Add ${word}"
+                @click=${() => this.session.write({ kind: 'remark', cell: cell.id, word })}
+              >
+                ${word}
+              </button>`,
+          )}
+      </div>
+    `;
+  }
+
+  #remark({ word, text }: Remark): TemplateResult {
+    return html`<dt>${word || 'note'}</dt>
+      <dd>
+        ${this.#writing() === word && word !== ''
+          ? this.#line(word, text)
+          : html`<button
+                class="text"
+                aria-label="${word}: ${text}. Change"
+                ?disabled=${word === ''}
+                @click=${() => this.session.write({ kind: 'remark', cell: this.cell.id, word })}
+              >
+                ${text}
+              </button>
+              <button
+                class="plain"
+                aria-label="Remove ${word}"
+                ?hidden=${word === ''}
+                @click=${() => this.session.apply((door) => door.removeRemark(this.cell.id, word))}
+              >
+                remove
+              </button>`}
+      </dd>`;
+  }
+
+  #line(word: string, text: string): TemplateResult {
+    return html`<story-line
+      label=${word}
+      hint=${OFFERED.find((offered) => offered.word === word)?.hint ?? ''}
+      .value=${text}
+      @keep=${(event: CustomEvent<string>) => this.#keep(word, text, event.detail.trim())}
+      @leave=${() => this.session.write(null)}
+    ></story-line>`;
+  }
+
+  #keep(word: string, before: string, now: string): void {
+    const { session, cell } = this;
+    const done =
+      now === before ||
+      session.apply((door) =>
+        now === '' ? door.removeRemark(cell.id, word) : door.setRemark(cell.id, word, now),
+      );
+    if (done) session.write(null);
+  }
+
+  #writing(): string | null {
+    const { writing } = this.session;
+    return writing?.kind === 'remark' && writing.cell === this.cell.id ? writing.word : null;
+  }
+
+  #has(word: string): boolean {
+    return this.cell.remarks.some((remark) => remark.word.trim().toLowerCase() === word);
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'cell-remarks': CellRemarks;
+  }
+}

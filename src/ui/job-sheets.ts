@@ -1,0 +1,316 @@
+// The sheets that are laid over the page: where to look, parts to insert, notebooks kept here, keys, removing.
+// Properties: `desk`, `open` (which one), `removing`. Event, for a person's act: `away`.
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { CellId } from '../language/tree.ts';
+import { templateParts } from '../notebook/templates.ts';
+import type { KeptEntry } from '../store/shapes.ts';
+import type { Desk, Template } from './desk.ts';
+import { Follows } from './follows.ts';
+import type { SheetName } from './job-header.ts';
+import { look } from './look.ts';
+import type { Session } from './session.ts';
+import './paper-sheet.ts';
+
+interface Offered {
+  readonly template: Template;
+  readonly names: readonly string[];
+}
+
+const KEYS: readonly (readonly [string, string])[] = [
+  ['↑ ↓', 'the cell above, the cell below'],
+  ['Enter', 'change the formula; in it, Enter keeps, Esc leaves, Tab goes on to the next cell'],
+  ['T', 'open the tape under a given; arrows slide it, Enter keeps, Esc goes back'],
+  ['F2', 'rename the cell'],
+  ['Insert', 'add a cell below'],
+  ['Delete', 'remove the cell; what it goes into is said first'],
+  ['W', 'go to the working of the cell; Esc comes back'],
+  ['Ctrl Z, Ctrl Shift Z', 'undo, redo'],
+  ['Alt 1 … Alt 9', 'while a formula is written: the first mend offered, the second, …'],
+  ['Ctrl Space', 'while a formula is written: names and units that go on from here'],
+];
+
+@customElement('job-sheets')
+export class JobSheets extends LitElement {
+  static override styles = [
+    look,
+    css`
+      ul {
+        list-style: none;
+        margin: 0;
+        padding: 0;
+      }
+      li {
+        display: flex;
+        gap: 0.75rem;
+        align-items: baseline;
+        justify-content: space-between;
+        padding: 0.45rem 0;
+        border-bottom: 1px solid var(--hair);
+      }
+      li > button:first-child {
+        flex: 1;
+        text-align: left;
+      }
+      li > button:first-child:hover {
+        text-decoration: underline;
+        text-underline-offset: 0.2em;
+      }
+      p {
+        margin: 0 0 0.8rem;
+      }
+      dl {
+        display: grid;
+        grid-template-columns: max-content 1fr;
+        gap: 0.35rem 1.2rem;
+        margin: 0;
+      }
+      dt {
+        font-weight: 600;
+      }
+      dd {
+        margin: 0;
+      }
+      .acts {
+        display: flex;
+        gap: 0.5rem;
+        margin-top: 1rem;
+        flex-wrap: wrap;
+      }
+      .where {
+        display: block;
+        font-size: var(--tiny);
+        color: var(--pencil);
+      }
+      @media (max-width: 480px) {
+        dl {
+          grid-template-columns: 1fr;
+          gap: 0;
+        }
+        dd {
+          margin-bottom: 0.6rem;
+        }
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) desk!: Desk;
+  @property() open: SheetName | 'removing' | '' = '';
+  @property({ attribute: false }) removing: CellId | null = null;
+  @state() private kept: readonly KeptEntry[] = [];
+  @state() private offered: readonly Offered[] = [];
+  #drawn = '';
+
+  get session(): Session {
+    return this.desk.session;
+  }
+
+  constructor() {
+    super();
+    new Follows(this, 'changed', 'opened');
+  }
+
+  protected override willUpdate(): void {
+    if (this.open === this.#drawn) return;
+    this.#drawn = this.open;
+    if (this.open === 'notebooks') void this.#list();
+    if (this.open === 'parts' && this.offered.length === 0) void this.#offer();
+  }
+
+  protected override render(): TemplateResult {
+    const { open } = this;
+    return html`
+      <paper-sheet heading="Look here" ?open=${open === 'look'} @away=${this.#away}>
+        ${open === 'look' ? this.#look() : nothing}
+      </paper-sheet>
+      <paper-sheet heading="Insert a part" ?open=${open === 'parts'} @away=${this.#away}>
+        ${open === 'parts' ? this.#parts() : nothing}
+      </paper-sheet>
+      <paper-sheet heading="Notebooks kept here" ?open=${open === 'notebooks'} @away=${this.#away}>
+        ${open === 'notebooks' ? this.#notebooks() : nothing}
+      </paper-sheet>
+      <paper-sheet heading="Keys" ?open=${open === 'keys'} @away=${this.#away}>
+        ${open === 'keys' ? keys() : nothing}
+      </paper-sheet>
+      <paper-sheet
+        heading=${`Remove ${this.#removedName()}?`}
+        ?open=${open === 'removing'}
+        @away=${this.#away}
+      >
+        ${open === 'removing' && this.removing !== null ? this.#remove(this.removing) : nothing}
+      </paper-sheet>
+    `;
+  }
+
+  #look(): TemplateResult {
+    const { session } = this;
+    const findings = session.door.findings();
+    if (findings.length === 0) {
+      return html`<p>
+        Nothing to look at: every cell has a value, every check holds, every given says where it comes
+        from.
+      </p>`;
+    }
+    return html`<ul>
+      ${findings.map(({ message, cell, part }) => {
+        const where = cell === null ? '' : (session.part(session.cell(cell)?.part ?? '')?.name ?? '');
+        const place = where || (part === null ? '' : (session.part(part)?.name ?? ''));
+        return html`<li>
+          ${cell === null
+            ? html`<span>${message}<span class="where">${place}</span></span>`
+            : html`<button
+                @click=${() => {
+                  this.#away();
+                  session.bring(cell);
+                }}
+              >
+                ${message}<span class="where">${place}</span>
+              </button>`}
+        </li>`;
+      })}
+    </ul>`;
+  }
+
+  #parts(): TemplateResult {
+    return html`<p class="small">
+        Each comes worked through with its sources, at the end of the notebook. Then write your own
+        sizes: Tab goes from one to the next.
+      </p>
+      <ul>
+        ${this.offered.map(
+          ({ template, names }) =>
+            html`<li>
+              <button
+                @click=${() => {
+                  this.#away();
+                  void this.desk.insert(template);
+                }}
+              >
+                ${names.join(', ')}
+              </button>
+            </li>`,
+        )}
+      </ul>
+      <div class="acts"><button class="act" @click=${this.#emptyPart}>Add an empty part</button></div>`;
+  }
+
+  #notebooks(): TemplateResult {
+    const { openId } = this.desk;
+    return html`<ul>
+        ${this.kept.map(
+          ({ id, title, keptAt }) =>
+            html`<li>
+              <button
+                ?disabled=${id === openId}
+                @click=${() => {
+                  this.#away();
+                  void this.desk.openKept(id);
+                }}
+              >
+                ${title}
+                <span class="where"
+                  >${id === openId ? 'open now, ' : ''}kept ${new Date(keptAt).toLocaleString([], {
+                    dateStyle: 'medium',
+                    timeStyle: 'short',
+                  })}</span
+                >
+              </button>
+            </li>`,
+        )}
+      </ul>
+      ${this.kept.length === 0
+        ? html`<p>Nothing is kept yet. A notebook is kept here as soon as it is changed.</p>`
+        : nothing}
+      <div class="acts">
+        <button
+          class="act"
+          @click=${() => {
+            this.#away();
+            void this.desk.openEmpty();
+          }}
+        >
+          Start an empty notebook
+        </button>
+      </div>`;
+  }
+
+  #remove(id: CellId): TemplateResult {
+    const { session } = this;
+    const into = session.door.state(id).goesInto.map((cell) => session.cell(cell)?.name ?? '');
+    return html`<p>
+        ${into.length === 0
+          ? 'It goes into nothing else.'
+          : html`It goes into <b>${listed(into)}</b>. ${into.length === 1
+                ? 'That one'
+                : 'Those'} will say that the name is missing until another is written. Undo brings it
+              back.`}
+      </p>
+      <div class="acts">
+        <button
+          class="act first"
+          @click=${() => {
+            this.#away();
+            const next = session.neighbour(id, 1) ?? session.neighbour(id, -1);
+            if (session.apply((door) => door.removeCell(id)) && next !== null) session.bring(next);
+          }}
+        >
+          Remove it
+        </button>
+        <button class="act" @click=${this.#away}>Leave it</button>
+      </div>`;
+  }
+
+  #removedName(): string {
+    return this.removing === null ? '' : (this.session.cell(this.removing)?.name ?? '');
+  }
+
+  #emptyPart = (): void => {
+    const { session } = this;
+    this.#away();
+    const names = new Set(session.door.notebook.parts.map(({ name }) => name));
+    let name = 'New part';
+    for (let n = 2; names.has(name); n++) name = `New part ${n}`;
+    if (!session.apply((door) => door.addPart(name, null))) return;
+    const added = session.door.notebook.parts.at(-1);
+    if (added) session.write({ kind: 'part-name', part: added.key });
+  };
+
+  async #list(): Promise<void> {
+    this.kept = await this.desk.list();
+  }
+
+  async #offer(): Promise<void> {
+    this.offered = await Promise.all(
+      this.desk.templates.map(async (template) => {
+        const parts = templateParts(await template.read());
+        return { template, names: 'code' in parts ? [template.file] : parts.map(({ name }) => name) };
+      }),
+    );
+  }
+
+  #away = (): void => {
+    this.dispatchEvent(new CustomEvent('away'));
+  };
+}
+
+function keys(): TemplateResult {
+  return html`<dl>
+    ${KEYS.map(
+      ([key, does]) =>
+        html`<dt>${key}</dt>
+          <dd>${does}</dd>`,
+    )}
+  </dl>`;
+}
+
+function listed(names: readonly string[]): string {
+  const some = names.slice(0, 8);
+  const more = names.length > 8 ? `${names.length - 8} more` : some.pop();
+  return some.length === 0 ? (more ?? '') : `${some.join(', ')} and ${more}`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'job-sheets': JobSheets;
+  }
+}

@@ -1,0 +1,154 @@
+// How the page is laid out: the rod and the sheet in the middle, the working at the right or from below, the footing in view.
+import { css } from 'lit';
+
+export const pageLook = css`
+  :host {
+    display: grid;
+    height: 100dvh;
+    grid-template:
+      'header header' auto
+      'told told' auto
+      'page working' minmax(0, 1fr)
+      'footing footing' auto / minmax(0, 1fr) 23.5rem;
+    background: var(--paper);
+  }
+  job-header {
+    grid-area: header;
+  }
+  .told {
+    grid-area: told;
+  }
+  .told p {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.4rem 0.9rem;
+    align-items: center;
+    margin: 0;
+    padding: 0.45rem 1.5rem;
+    background: var(--wash);
+    border-bottom: 1px solid var(--rule);
+    font-size: var(--small);
+  }
+  .told p span {
+    max-width: 90ch;
+  }
+  .scroll {
+    grid-area: page;
+    position: relative;
+    display: grid;
+    grid-template-columns: auto minmax(0, 1fr);
+    overflow: auto;
+    overscroll-behavior: contain;
+    scrollbar-width: thin;
+    scrollbar-color: var(--rule) transparent;
+  }
+  story-rod {
+    position: sticky;
+    top: 0;
+  }
+  main {
+    max-width: 66rem;
+    padding: 1.75rem 1.25rem 40vh 0.25rem;
+    min-width: 0;
+  }
+  aside {
+    grid-area: working;
+    min-height: 0;
+    border-left: 1px solid var(--rule);
+    background: var(--bench);
+  }
+  aside .inside {
+    height: 100%;
+    overflow: auto;
+    scrollbar-width: thin;
+    scrollbar-color: var(--rule) transparent;
+  }
+  .pull {
+    display: none;
+  }
+  job-footing {
+    grid-area: footing;
+  }
+  @media (max-width: 1280px) and (min-width: 1081px) {
+    :host {
+      --value: 8.5rem;
+      --name: 10rem;
+      --gutter: 7.5rem;
+      grid-template-columns: minmax(0, 1fr) 20rem;
+    }
+  }
+  @media (max-width: 1080px) {
+    :host {
+      grid-template:
+        'header' auto
+        'told' auto
+        'page' minmax(0, 1fr)
+        'working' auto
+        'footing' auto / minmax(0, 1fr);
+    }
+    aside {
+      border-left: 0;
+      border-top: 1px solid var(--rule);
+      display: flex;
+      flex-direction: column;
+      max-height: 68dvh;
+    }
+    .pull {
+      display: flex;
+      gap: 0.6rem;
+      align-items: baseline;
+      width: 100%;
+      min-height: 2.5rem;
+      padding: 0.5rem 0.75rem;
+      font-size: var(--small);
+    }
+    .pull span {
+      color: var(--pencil);
+    }
+    .pull::after {
+      content: '';
+      margin-left: auto;
+      width: 0.5rem;
+      height: 0.5rem;
+      border: solid var(--graphite);
+      border-width: 1.5px 0 0 1.5px;
+      transform: rotate(45deg) translate(0.15rem, 0.15rem);
+    }
+    aside[up] .pull::after {
+      transform: rotate(225deg) translate(0.15rem, 0.15rem);
+    }
+    aside .inside {
+      display: none;
+      height: auto;
+    }
+    aside[up] .inside {
+      display: block;
+    }
+  }
+  @media (max-width: 760px) {
+    main {
+      padding: 1rem 0.75rem 40vh 0.6rem;
+    }
+    .told p {
+      padding: 0.45rem 0.75rem;
+    }
+  }
+  @media print {
+    :host {
+      display: block;
+      height: auto;
+    }
+    .scroll {
+      display: block;
+      overflow: visible;
+    }
+    main {
+      max-width: none;
+      padding: 0;
+    }
+    aside,
+    .told {
+      display: none;
+    }
+  }
+`;

@@ -1,0 +1,442 @@
+// The whole page: header, rod, parts, working, footing; scrolling, keys, and what is told.
+// Property: `desk`.
+import { LitElement, html, nothing, type TemplateResult } from 'lit';
+import { customElement, property, query, state } from 'lit/decorators.js';
+import { repeat } from 'lit/directives/repeat.js';
+import type { CellId } from '../language/tree.ts';
+import type { Part } from '../notebook/document.ts';
+import type { Desk } from './desk.ts';
+import type { SheetName } from './job-header.ts';
+import { look } from './look.ts';
+import { pageLook } from './page-look.ts';
+import { allCells } from './reading-order.ts';
+import type { RodMark, RodView } from './rod-scale.ts';
+import type { Happening, Session } from './session.ts';
+import type { StoryCell } from './story-cell.ts';
+import type { StoryPart } from './story-part.ts';
+import { tapeUnder } from './tape-reading.ts';
+import './job-footing.ts';
+import './job-header.ts';
+import './job-sheets.ts';
+import './story-part.ts';
+import './story-rod.ts';
+import './story-working.ts';
+
+/** Blocks drawn in the first go, and in each frame after it until all stand. */
+const DRAWN_FIRST = 120;
+const DRAWN_EACH = 240;
+/** From so many cells on, rows out of sight are not laid out. */
+const LONG_NOTEBOOK = 400;
+
+@customElement('story-page')
+export class StoryPage extends LitElement {
+  static override styles = [look, pageLook];
+
+  @property({ attribute: false }) desk!: Desk;
+  @state() private sheet: SheetName | 'removing' | '' = '';
+  @state() private removing: CellId | null = null;
+  /** On narrow screens the working is a sheet from below. */
+  @state() private workingUp = false;
+  @state() private drawn = DRAWN_FIRST;
+  @state() private marks: readonly RodMark[] = [];
+  @state() private view: RodView = { height: 0, scroll: 0, total: 0 };
+  @state() private narrow = false;
+  @query('.scroll') private scroller!: HTMLElement;
+  @query('main') private main!: HTMLElement;
+
+  #stops: (() => void)[] = [];
+  #measuring = 0;
+  #sizes: ResizeObserver | null = null;
+  #narrow = window.matchMedia('(max-width: 760px)');
+  /** Which cell to bring into view when it has been drawn. */
+  #wanted: CellId | null = null;
+
+  get session(): Session {
+    return this.desk.session;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#stops = [
+      this.session.listen((happening) => this.#happened(happening)),
+      this.desk.listen(() => this.requestUpdate()),
+    ];
+    this.narrow = this.#narrow.matches;
+    this.#narrow.addEventListener('change', this.#turned);
+    this.addEventListener('keydown', this.#key);
+    window.addEventListener('pagehide', this.#leaving);
+    document.addEventListener('visibilitychange', this.#hidden);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    for (const stop of this.#stops) stop();
+    this.#sizes?.disconnect();
+    this.#narrow.removeEventListener('change', this.#turned);
+    this.removeEventListener('keydown', this.#key);
+    window.removeEventListener('pagehide', this.#leaving);
+    document.removeEventListener('visibilitychange', this.#hidden);
+  }
+
+  protected override firstUpdated(): void {
+    this.#sizes = new ResizeObserver(() => this.#measureSoon());
+    this.#sizes.observe(this.scroller);
+    this.#sizes.observe(this.main);
+    this.#comeBack();
+  }
+
+  protected override updated(): void {
+    const blocks = this.session.door.notebook.parts.reduce((n, part) => n + part.blocks.length, 0);
+    if (this.drawn < blocks) {
+      requestAnimationFrame(() => {
+        this.drawn += DRAWN_EACH;
+      });
+    }
+    if (this.#wanted !== null) this.#show(this.#wanted);
+    this.#measureSoon();
+  }
+
+  protected override render(): TemplateResult {
+    const { session, desk } = this;
+    const { notebook } = session.door;
+    const long = allCells(notebook).length > LONG_NOTEBOOK;
+    document.title = notebook.title ? `${notebook.title} · Storyrod` : 'Storyrod';
+    return html`
+      <job-header
+        .desk=${desk}
+        @sheet=${(event: CustomEvent<SheetName>) => (this.sheet = event.detail)}
+      ></job-header>
+      ${this.#told()}
+      <div class="scroll" id="page" @scroll=${this.#scrolled}>
+        <story-rod
+          role="scrollbar"
+          tabindex="0"
+          aria-label="The rod: the whole job"
+          aria-controls="page"
+          aria-orientation="vertical"
+          aria-valuemin="0"
+          aria-valuemax=${Math.max(0, Math.round(this.view.total - this.view.height))}
+          aria-valuenow=${Math.round(this.view.scroll)}
+          style="height:${this.view.height}px"
+          .session=${session}
+          .marks=${this.marks}
+          .view=${this.view}
+          ?narrow=${this.narrow}
+          @travel=${(event: CustomEvent<number>) => (this.scroller.scrollTop = event.detail)}
+          @keydown=${this.#rodKey}
+        ></story-rod>
+        <main aria-label="Estimate">
+          ${repeat(this.#limited(notebook.parts), ([part]) => part.key, ([part, limit]) =>
+            part.key === '' && part.blocks.length === 0
+              ? nothing
+              : html`<story-part
+                  .session=${session}
+                  .content=${part}
+                  limit=${limit}
+                  ?long=${long}
+                ></story-part>`,
+          )}
+        </main>
+      </div>
+      <aside ?up=${this.workingUp} aria-label="Working">
+        <button
+          class="pull"
+          aria-expanded=${this.workingUp ? 'true' : 'false'}
+          @click=${() => (this.workingUp = !this.workingUp)}
+        >
+          ${this.#pulled()}
+        </button>
+        <div class="inside">
+          <story-working
+            .session=${session}
+            @removing=${(event: CustomEvent<CellId>) => this.#remove(event.detail)}
+            @away=${() => (this.workingUp = false)}
+          ></story-working>
+        </div>
+      </aside>
+      <job-footing .session=${session}></job-footing>
+      <job-sheets
+        .desk=${desk}
+        open=${this.sheet}
+        .removing=${this.removing}
+        @away=${() => (this.sheet = '')}
+      ></job-sheets>
+    `;
+  }
+
+  /** How many blocks of each part are drawn so far. */
+  #limited(parts: readonly Part[]): readonly (readonly [Part, number])[] {
+    let left = this.drawn;
+    return parts.map((part) => {
+      const limit = Math.max(0, Math.min(left, part.blocks.length));
+      left -= part.blocks.length;
+      return [part, limit] as const;
+    });
+  }
+
+  #told(): TemplateResult {
+    const { notice } = this.session;
+    const behind = this.desk.keeping.kind === 'behind';
+    return html`<div class="told" role="status">
+      ${behind
+        ? html`<p>
+            <span
+              >Another tab kept this notebook after this one had read it. Nothing of either is lost, and
+              this tab keeps nothing more until you choose.</span
+            >
+            <button class="act" @click=${() => void this.desk.follow()}>Follow what the other kept</button>
+            <button class="act" @click=${() => void this.desk.keepAsCopy()}>Keep mine as a copy</button>
+          </p>`
+        : nothing}
+      ${notice
+        ? html`<p>
+            <span>${notice.text}</span>
+            <button class="plain" @click=${() => this.session.tell(null)}>Put away</button>
+          </p>`
+        : nothing}
+    </div>`;
+  }
+
+  #pulled(): TemplateResult {
+    const { session } = this;
+    const cell = session.chosen === null ? null : session.cell(session.chosen);
+    if (!cell) return html`<span>Working</span>`;
+    const shown = session.door.shown(cell.id)?.text ?? '';
+    return html`<span class="heard">Working of </span><b>${cell.name}</b> <span>${shown}</span>`;
+  }
+
+  #happened(happening: Happening): void {
+    switch (happening.kind) {
+      case 'opened':
+        this.drawn = DRAWN_FIRST;
+        this.#comeBack();
+        break;
+      case 'changed':
+      case 'told':
+      case 'tape':
+        break;
+      case 'chosen':
+        void this.desk.keepPlace(this.scroller?.scrollTop ?? 0);
+        break;
+      case 'writing':
+        if (this.session.writing?.kind === 'new-cell') this.workingUp = false;
+        break;
+      case 'bring':
+        this.workingUp = false;
+        this.#wanted = happening.cell;
+        break;
+    }
+    this.requestUpdate();
+  }
+
+  #comeBack(): void {
+    const place = this.desk.place;
+    void this.updateComplete.then(() => {
+      this.scroller.scrollTop = place?.scroll ?? 0;
+      this.#measureSoon();
+    });
+  }
+
+  #rows(): readonly StoryCell[] {
+    const parts = [...this.renderRoot.querySelectorAll<StoryPart>('story-part')];
+    return parts.flatMap((part) => [...part.renderRoot.querySelectorAll<StoryCell>('story-cell')]);
+  }
+
+  #row(cell: CellId): StoryCell | null {
+    return this.#rows().find((row) => row.cell.id === cell) ?? null;
+  }
+
+  /** Brings a row into view and gives it the keyboard, unless something is being written in it. */
+  #show(cell: CellId): void {
+    const row = this.#row(cell);
+    if (!row) return;
+    this.#wanted = null;
+    const page = this.scroller.getBoundingClientRect();
+    const box = row.getBoundingClientRect();
+    const margin = Math.min(110, page.height / 5);
+    const away = box.top < page.top + margin || box.bottom > page.bottom - margin;
+    if (away) row.scrollIntoView({ block: 'center' });
+    void row.updateComplete.then(() => {
+      if (this.session.writing === null && this.session.trial === null) row.focus();
+    });
+  }
+
+  #remove(cell: CellId): void {
+    this.workingUp = false;
+    this.removing = cell;
+    this.sheet = 'removing';
+  }
+
+  #scrolled = (): void => {
+    this.#measureSoon();
+  };
+
+  #turned = (): void => {
+    this.narrow = this.#narrow.matches;
+  };
+
+  #leaving = (): void => {
+    void this.desk.leave(this.scroller.scrollTop);
+  };
+
+  #hidden = (): void => {
+    if (document.visibilityState === 'hidden') this.#leaving();
+  };
+
+  #measureSoon(): void {
+    if (this.#measuring) return;
+    this.#measuring = requestAnimationFrame(() => {
+      this.#measuring = 0;
+      this.#measure();
+    });
+  }
+
+  /** Where every row stands, for the rod. Read all at once, in a frame in which nothing was written. */
+  #measure(): void {
+    const { scroller } = this;
+    if (!scroller || !this.isConnected) return;
+    const { scrollTop, clientHeight, scrollHeight } = scroller;
+    const view = { height: clientHeight, scroll: scrollTop, total: scrollHeight };
+    const same =
+      view.height === this.view.height &&
+      view.scroll === this.view.scroll &&
+      view.total === this.view.total;
+    const marks = this.#measured(scroller.getBoundingClientRect().top - scrollTop);
+    if (!same) this.view = view;
+    if (!sameMarks(marks, this.marks)) this.marks = marks;
+  }
+
+  #measured(top: number): readonly RodMark[] {
+    const { parts } = this.session.door.notebook;
+    const places = new Map(parts.map((part, place) => [part.key, place]));
+    const marks: RodMark[] = [];
+    for (const part of this.renderRoot.querySelectorAll<StoryPart>('story-part')) {
+      const heading = part.renderRoot.querySelector('header');
+      if (heading) {
+        const y = heading.getBoundingClientRect().bottom - top - 1;
+        marks.push({ kind: 'part', id: places.get(part.content.key) ?? 0, y });
+      }
+      for (const row of part.renderRoot.querySelectorAll<StoryCell>('story-cell')) {
+        const y = row.getBoundingClientRect().top - top + 15;
+        marks.push({ kind: row.cell.money ? 'cost' : 'cell', id: row.cell.id, y });
+      }
+    }
+    return marks;
+  }
+
+  #rodKey = (event: KeyboardEvent): void => {
+    const by = scrollBy(event.key, this.view);
+    if (by === null) return;
+    event.preventDefault();
+    event.stopPropagation();
+    this.scroller.scrollTop += by;
+  };
+
+  /** Keys on a chosen row; while something is written its own editor takes them first. */
+  #key = (event: KeyboardEvent): void => {
+    if (event.defaultPrevented || event.isComposing) return;
+    if (this.#undoKey(event)) {
+      event.preventDefault();
+      return;
+    }
+    const path = event.composedPath();
+    if (event.key === 'Escape' && path.some((at) => at instanceof HTMLElement && at.tagName === 'ASIDE')) {
+      this.workingUp = false;
+      if (this.session.chosen !== null) this.session.bring(this.session.chosen);
+      return;
+    }
+    const row = path.find((at): at is StoryCell => at instanceof HTMLElement && at.tagName === 'STORY-CELL');
+    if (!row || this.session.writing !== null || event.ctrlKey || event.metaKey || event.altKey) return;
+    const onName = path.some((at) => at instanceof HTMLElement && at.classList.contains('name'));
+    if (this.#rowKey(event.key, row, onName ? 'name' : 'other')) event.preventDefault();
+  };
+
+  #rowKey(key: string, row: StoryCell, on: 'name' | 'other'): boolean {
+    const { session } = this;
+    const { cell } = row;
+    switch (key) {
+      case 'ArrowDown':
+      case 'ArrowUp': {
+        const next = session.neighbour(cell.id, key === 'ArrowDown' ? 1 : -1);
+        if (next !== null) session.bring(next);
+        return true;
+      }
+      case 'Enter': {
+        if (on !== 'name') return false;
+        const byHand = session.door.state(cell.id).input.byHand !== null;
+        session.write({ kind: byHand ? 'by-hand' : 'formula', cell: cell.id });
+        return true;
+      }
+      case 'F2':
+        session.write({ kind: 'name', cell: cell.id });
+        return true;
+      case 't':
+      case 'T':
+        if (tapeUnder(session.door, cell)) session.openTape(cell.id);
+        return true;
+      case 'w':
+      case 'W':
+        this.#toWorking();
+        return true;
+      case 'Insert':
+        session.write({ kind: 'new-cell', part: cell.part, after: cell.id });
+        return true;
+      case 'Delete':
+        this.#remove(cell.id);
+        return true;
+      default:
+        return false;
+    }
+  }
+
+  #toWorking(): void {
+    this.workingUp = true;
+    void this.updateComplete.then(() => {
+      const working = this.renderRoot.querySelector('story-working');
+      working?.renderRoot.querySelector('h2')?.focus();
+    });
+  }
+
+  #undoKey(event: KeyboardEvent): boolean {
+    if (!(event.ctrlKey || event.metaKey) || event.altKey) return false;
+    const on = event.composedPath()[0];
+    if (on instanceof HTMLInputElement || on instanceof HTMLTextAreaElement) return false;
+    const key = event.key.toLowerCase();
+    if (key === 'z' && !event.shiftKey) this.session.undo();
+    else if (key === 'y' || key === 'z') this.session.redo();
+    else return false;
+    return true;
+  }
+}
+
+function sameMarks(a: readonly RodMark[], b: readonly RodMark[]): boolean {
+  return (
+    a.length === b.length &&
+    a.every((mark, i) => mark.id === b[i]?.id && mark.y === b[i].y && mark.kind === b[i].kind)
+  );
+}
+
+function scrollBy(key: string, { height, total }: RodView): number | null {
+  switch (key) {
+    case 'ArrowDown':
+      return 40;
+    case 'ArrowUp':
+      return -40;
+    case 'PageDown':
+      return height * 0.9;
+    case 'PageUp':
+      return -height * 0.9;
+    case 'Home':
+      return -total;
+    case 'End':
+      return total;
+    default:
+      return null;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'story-page': StoryPage;
+  }
+}

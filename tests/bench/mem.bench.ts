@@ -1,0 +1,21 @@
+import { Workings } from '../../src/engine/workings.ts';
+import { Nouns } from '../../src/quantity/nouns.ts';
+import { largeJob } from './sheds.ts';
+const nouns = new Nouns([]);
+const SHOW = { currency: '$', fractions: 16, measures: 'us' as const, many: (n: string) => nouns.many(n) };
+const gc = (globalThis as any).gc as () => void;
+const warm = new Workings({ nouns, show: SHOW }); warm.load(largeJob(20).parts, largeJob(20).cells);
+const job = largeJob(400);
+gc(); gc();
+const before = process.memoryUsage().heapUsed;
+const w = new Workings({ nouns, show: SHOW });
+w.load(job.parts, job.cells);
+gc(); gc();
+console.log('bytes a cell', (process.memoryUsage().heapUsed - before) / job.cells.length);
+const t0 = process.memoryUsage().heapUsed;
+// what each thing weighs
+const anyw = w as any;
+void anyw; void t0;
+import v8 from 'node:v8';
+if (process.argv[2]) v8.writeHeapSnapshot(process.argv[2]);
+console.log(w.ran.length);

@@ -1,0 +1,323 @@
+// The headless run as a person starts it: arguments in, text and exit code out.
+import { spawnSync } from 'node:child_process';
+import fs from 'node:fs';
+import os from 'node:os';
+import path from 'node:path';
+import { afterAll, beforeAll, describe, expect, it, test, vi } from 'vitest';
+import type { CellFigure, Figures } from '../../src/notebook/figures.ts';
+import schema from '../../src/figure.schema.json' with { type: 'json' };
+import { schemaFaults } from './schema.ts';
+
+// Each run is a process of its own.
+vi.setConfig({ testTimeout: 60_000 });
+
+const project = path.resolve(import.meta.dirname, '../..');
+let folder = '';
+
+const JOB = `# Kestrel Court garden
+
+- Counted things: bay
+
+## Landing
+- Slab length: 12 ft
+  - from: measured on site
+- Slab width: 4 ft
+  - from: measured on site
+- Thickness: 4 in
+  - from: drawing
+- Waste: 10%
+  - from: rule of thumb
+- Bag yield: 0.45 cubic feet per bag
+  - from: bag label
+- Bag price: $6.48 per bag
+  - from: invented
+- Slab volume: slab length by slab width by thickness
+- Bags: slab volume plus waste, in bags of bag yield
+- Concrete: bags at bag price
+  - cost: material
+- Screed: $?
+  - cost: labour
+- Thick enough: thickness is at least 4 in
+  - from: local practice
+- Rise each: 52 1/2 in divided by 7 risers
+  - from: measured on site
+- Sealer: concrete divided by 10
+  - by hand: $30
+  - from: quoted
+  - cost: material
+
+## Summary
+- Direct: total cost of Landing
+- Price: direct marked up 20%
+  - from: house rule
+`;
+
+const BROKEN = `${JOB}- Lost: slab lenght by 2
+- Next: lost times 2
+- Both: bag price plus slab length
+`;
+
+beforeAll(() => {
+  folder = fs.mkdtempSync(path.join(os.tmpdir(), 'figure-'));
+  fs.writeFileSync(path.join(folder, 'job.md'), JOB);
+  fs.writeFileSync(path.join(folder, 'broken.md'), BROKEN);
+  fs.writeFileSync(path.join(folder, 'empty.md'), '');
+  fs.writeFileSync(
+    path.join(folder, 'bytes.md'),
+    Buffer.from([0x89, 0x50, 0xff, 0xfe, 0x00, 0x01]),
+  );
+  fs.writeFileSync(path.join(folder, 'long.md'), '- Slab length: 12 ft\n'.repeat(250_000));
+  fs.writeFileSync(
+    path.join(folder, 'hostile.md'),
+    `# <script>alert(1)</script>\n\n## __proto__\n- constructor: 3 ft\n- Deep: ${'('.repeat(5000)}\n- Long: ${'x '.repeat(50_000)}\n`,
+  );
+  run('empty.md');
+}, 60_000);
+
+afterAll(() => {
+  fs.rmSync(folder, { recursive: true });
+});
+
+function run(...args: readonly string[]): { code: number | null; out: string; err: string } {
+  const { status, stdout, stderr } = spawnSync(
+    process.execPath,
+    [path.join(project, 'src/tools/run.mjs'), 'src/figure.ts', ...args],
+    { cwd: folder, encoding: 'utf8', env: { ...process.env, INIT_CWD: folder } },
+  );
+  return { code: status, out: stdout, err: stderr };
+}
+
+function figures(...args: readonly string[]): Figures & { readonly code: number | null } {
+  const { code, out } = run(...args, '--json');
+  return { ...(JSON.parse(out) as Figures), code };
+}
+
+function cellIn(found: Figures, name: string): CellFigure {
+  const cell = found.cells.find((c) => c.name === name);
+  if (!cell) throw new Error(`no cell ${name}`);
+  return cell;
+}
+
+describe('figure --json', () => {
+  it('prints what the schema says, of a whole notebook, a broken one, an empty one and a hostile one', () => {
+    for (const file of ['job.md', 'broken.md', 'empty.md', 'hostile.md']) {
+      const { out } = run(file, '--json');
+      expect(schemaFaults(schema, JSON.parse(out)), file).toEqual([]);
+    }
+  });
+
+  it('gives every cell with its value, plainly and exactly', () => {
+    const found = figures('job.md');
+    expect([found.code, found.title, found.cells.length]).toEqual([0, 'Kestrel Court garden', 15]);
+    expect(cellIn(found, 'Slab length')).toEqual({
+      part: 'Landing',
+      name: 'Slab length',
+      kind: 'given',
+      formula: '12 ft',
+      readAs: '12 ft',
+      shown: '12 ft',
+      exact: '12',
+      unit: 'ft',
+      holds: null,
+      byHand: false,
+      from: 'measured on site',
+      incomplete: false,
+      error: null,
+      waitsFor: [],
+    });
+    const exact = (name: string): unknown[] => {
+      const { kind, shown, exact: number, unit, holds } = cellIn(found, name);
+      return [kind, shown, number, unit, holds];
+    };
+    expect(exact('Waste')).toEqual(['given', '10%', '10', '%', null]);
+    expect(exact('Slab volume')).toEqual(['worked', '16 cubic feet', '16', 'cubic ft', null]);
+    expect(exact('Bags')).toEqual(['worked', '40 bags', '40', 'bag', null]);
+    expect(exact('Bag price')).toEqual(['given', '$6.48 per bag', '6.48', '$ per bag', null]);
+    expect(exact('Concrete')).toEqual(['worked', '$259.20', '259.2', '$', null]);
+    expect(exact('Rise each')).toEqual([
+      'worked',
+      '7 1/2 in per riser',
+      '7.5',
+      'in per riser',
+      null,
+    ]);
+    expect(exact('Thick enough')).toEqual(['check', 'yes', null, '', true]);
+    expect(exact('Screed')).toEqual(['given', null, null, null, null]);
+    expect(cellIn(found, 'Sealer')).toMatchObject({
+      shown: '$30.00',
+      byHand: true,
+      from: 'quoted',
+    });
+    expect(cellIn(found, 'Direct')).toMatchObject({
+      shown: '$289.20 so far; 1 line not yet known',
+      incomplete: true,
+    });
+    expect(cellIn(found, 'Price')).toMatchObject({ exact: '347.04', incomplete: true });
+  });
+
+  it('gives what the job costs, and where the owner should look', () => {
+    const { costs, problems } = figures('job.md');
+    const row = {
+      lines: 3,
+      material: '289.20',
+      labour: '0.00',
+      equipment: '0.00',
+      subcontract: '0.00',
+      fee: '0.00',
+    };
+    const landing = { ...row, direct: '289.20', price: '289.20', incomplete: true };
+    expect(costs.total).toEqual(landing);
+    expect(costs.parts[0]).toEqual({ part: 'Landing', ...landing });
+    expect(costs.parts[1]).toMatchObject({
+      part: 'Summary',
+      lines: 0,
+      direct: '0.00',
+      incomplete: false,
+    });
+    expect(problems.map((p) => [p.code, p.part, p.cell])).toEqual([
+      ['not-yet-known', 'Landing', 'Screed'],
+      ['set-by-hand', 'Landing', 'Sealer'],
+    ]);
+  });
+
+  it('gives an error with its spots and fixes, and what waits with no error of its own', () => {
+    const found = figures('broken.md');
+    expect(found.code).toBe(1);
+    const lost = cellIn(found, 'Lost');
+    expect(lost.error?.code).toBe('unknown-name');
+    const [spot] = lost.error?.spots ?? [];
+    expect(lost.formula.slice(spot?.from, spot?.to)).toBe('slab lenght');
+    expect(lost.error?.fixes).toContain('slab length by 2');
+    expect(lost).toMatchObject({ shown: null, exact: null, unit: null, waitsFor: [] });
+    expect(cellIn(found, 'Next')).toMatchObject({ error: null, shown: null, waitsFor: ['Lost'] });
+    expect(cellIn(found, 'Both').error).not.toBeNull();
+    expect(cellIn(found, 'Concrete').shown).toBe('$259.20');
+    expect(found.problems.filter((p) => p.part === 'Summary').map((p) => p.cell)).toEqual([
+      'Lost',
+      'Both',
+    ]);
+  });
+});
+
+describe('figure --set', () => {
+  it('puts a formula in, by part and name or by a name that only one cell has', () => {
+    const found = figures('job.md', '--set', 'Landing: Slab length=24 ft', '--set', 'screed=$100');
+    expect(cellIn(found, 'Bags').shown).toBe('79 bags');
+    expect(cellIn(found, 'Screed').shown).toBe('$100.00');
+    expect(cellIn(found, 'Direct').incomplete).toBe(false);
+    expect(fs.readFileSync(path.join(folder, 'job.md'), 'utf8')).toBe(JOB);
+  });
+
+  it('takes the first = as the end of the name', () => {
+    const found = figures('job.md', '--set', 'Thick enough=thickness = 5 in');
+    expect(cellIn(found, 'Thick enough')).toMatchObject({
+      formula: 'thickness = 5 in',
+      holds: false,
+    });
+  });
+
+  it('that cannot be read is an error of that cell', () => {
+    const found = figures('job.md', '--set', 'Waste=10 wugs');
+    expect([found.code, cellIn(found, 'Waste').error === null]).toEqual([1, false]);
+  });
+});
+
+describe('figure without --json', () => {
+  it('lists value, name and how, part by part, with the recap', () => {
+    const { code, out } = run('job.md');
+    expect(code).toBe(0);
+    expect(out).toMatch(
+      /^Kestrel Court garden\n\nLanding\n +12 ft +Slab length: 12 ft \(measured on site\)\n/,
+    );
+    expect(out).toMatch(/\$259\.20 +Concrete: bags at bag price\n/);
+    expect(out).toMatch(
+      /\$30\.00 +Sealer: set by hand; worked from concrete divided by 10 \(quoted\)\n/,
+    );
+    expect(out).toContain(
+      'Whole job: 3 cost lines, direct cost $289.20 so far, all material; some lines have no value yet',
+    );
+    expect(out).toMatch(/Worth a look\n {2}Landing: "Screed" is not yet known\.\n/);
+  });
+
+  it('rings the words of a formula that cannot be read, and says what to try', () => {
+    const { code, out } = run('broken.md');
+    expect(code).toBe(1);
+    expect(out).toMatch(
+      /\n( +)slab lenght by 2\n\1~{11}\n\1No cell is called "slab lenght"\.[^\n]*\n\1Try: slab length by 2\n/,
+    );
+    expect(out).toMatch(/waiting +Next: [^\n]*; waiting for Lost\n/);
+  });
+
+  it('explains a cell from its answer down to its sources', () => {
+    const { code, out } = run('job.md', '--explain', 'Landing: Concrete');
+    expect(code).toBe(0);
+    expect(out).toMatch(/^Working of Concrete: \$259\.20\n/);
+    expect(out).toContain('bag label');
+  });
+});
+
+describe('figure ends with 2 and one line that says why', () => {
+  test.for([
+    ['no file', [], /^No notebook was named\. Usage: /],
+    [
+      'a file that is not there',
+      ['nowhere.md'],
+      /^nowhere\.md can't be opened: there is no such file\.$/,
+    ],
+    ['a folder', ['.'], /^\. can't be opened: it is a folder\.$/],
+    ['a file that is no text', ['bytes.md'], /^bytes\.md does not look like a text file\.$/],
+    [
+      'a file of 5 MB',
+      ['long.md'],
+      /^long\.md: This text has 5\.3 million characters; up to 2 million can be read\./,
+    ],
+    ['two files', ['job.md', 'broken.md'], /^One notebook at a time: /],
+    ['an unknown option', ['job.md', '--josn'], /^There is no option --josn\. /],
+    ['--set without a cell', ['job.md', '--set'], /^--set wants a cell after it\. /],
+    ['--set without a formula', ['job.md', '--set', 'Waste'], /^--set wants a cell and a formula/],
+    ['--set of no cell', ['job.md', '--set', 'Wate=1'], /^--set: no cell is called "Wate"\.$/],
+    [
+      '--set in the wrong part',
+      ['job.md', '--set', 'Summary: Waste=1'],
+      /^--set: no cell is called "Summary: Waste"\.$/,
+    ],
+    [
+      '--explain of no cell',
+      ['job.md', '--explain', 'Nobody'],
+      /^--explain: no cell is called "Nobody"\.$/,
+    ],
+  ] as const)('%s', ([, args, reason]) => {
+    const { code, out, err } = run(...args);
+    expect([code, out]).toEqual([2, '']);
+    expect(err.trimEnd()).toMatch(reason);
+    expect(err.trimEnd().split('\n')).toHaveLength(1);
+  });
+
+  it('for a name that two parts have', () => {
+    fs.writeFileSync(
+      path.join(folder, 'twins.md'),
+      '## Deck\n- Depth: 1 in\n## Yard\n- Depth: 2 in\n',
+    );
+    const { code, err } = run('twins.md', '--set', 'Depth=3 in');
+    expect([code, err]).toEqual([2, '--set: "Depth" could be "Deck: Depth" or "Yard: Depth".\n']);
+  });
+});
+
+test('an empty notebook is worked like any other', () => {
+  expect(run('empty.md')).toEqual({
+    code: 0,
+    out: 'Whole job: 0 cost lines, direct cost $0.00\n',
+    err: '',
+  });
+});
+
+test('a hostile notebook is worked as text: faults are told, nothing runs, the rest stands', () => {
+  const found = figures('hostile.md');
+  expect([found.code, found.title, found.cells[0]?.part]).toEqual([
+    1,
+    '<script>alert(1)</script>',
+    '__proto__',
+  ]);
+  expect(cellIn(found, 'constructor').shown).toBe('3 ft');
+  expect(found.cells.filter((c) => c.error !== null).map((c) => c.name)).toEqual(['Deep', 'Long']);
+});

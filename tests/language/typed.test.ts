@@ -1,0 +1,100 @@
+// What builders type: habits that are read rightly or refused with a fix, never read wrongly in silence.
+import { describe, expect, it } from 'vitest';
+import { GIVENS, worked } from './worked.ts';
+
+const givens = [...GIVENS, 'Deck area: 224 sq ft', 'Slab volume: 16 cubic feet', 'Cost: $1,234'];
+
+describe('lengths with marks', () => {
+  it.each([
+    ["15'-9 1/2\"", '15 ft 9 1/2 in'],
+    ["9'-4½\"", '9 ft 4 1/2 in'],
+    ['11’9', '11 ft 9 in'],
+    ["3'6", '3 ft 6 in'],
+    ['4"', '4 in'],
+    ['4 inch', '4 in'],
+    ["12'\u00a06\"", '12 ft 6 in'],
+    ['12’ 6½”', '12 ft 6 1/2 in'],
+    ["24' x 20'", '480 sq ft'],
+    ['½ in', '1/2 in'],
+  ])('%s is %s', (typed, shown) => {
+    expect(worked(typed, givens)).toMatchObject({ message: '', shown });
+  });
+});
+
+describe('short words and marks', () => {
+  it.each([
+    ['joists @ 16" o.c. along 12 ft', '10 joists'],
+    ['joists at 16 in on center along 12 ft', '10 joists'],
+    ['36 bags @ bag price', '$233.28'],
+    ['36 bags @ $6.48 ea', '$233.28'],
+    ['slab volume w/ 10% waste', '17.6 cubic feet'],
+    ['60# times 40', '2,400 lb'],
+    ['85¢ times 4', '$3.40'],
+    ['1200 screws at $45/M', '$54.00'],
+    ['1200 screws at $45 per thousand', '$54.00'],
+    ['200 lb at $12 per 100 lb', '$24.00'],
+    ['$1.2k', '$1,200.00'],
+    ['10 percent of cost', '$123.40'],
+    ['224 sqft', '224 sq ft'],
+    ['224 SF', '224 sq ft'],
+    ['2 cu. yds.', '2 cubic yards'],
+    ['7 3/4 in max', '7 3/4 in'],
+    ['the greater of 4 ft & 5 ft', '5 ft'],
+  ])('%s is %s', (typed, shown) => {
+    expect(worked(typed, givens)).toMatchObject({ message: '', shown });
+  });
+});
+
+describe('rounding and limits as they are said', () => {
+  it.each([
+    ['slab volume rnd up to the next cubic yard', '1 cubic yard'],
+    ['slab volume, round up to the next half yard', '1 cubic yard'],
+    ['cost, nearest $50', '$1,250.00'],
+    ['cost to the nearest dollar', '$1,234.00'],
+    ['$50 minus cost, not below 0', '$0.00'],
+    ['thickness is 4 in or less', 'yes'],
+    ['thickness is 5 in or more', 'no'],
+  ])('%s is %s', (typed, shown) => {
+    expect(worked(typed, givens)).toMatchObject({ message: '', shown });
+  });
+});
+
+describe('shares and fractions in words', () => {
+  it.each([
+    ['$42 as a share of $60', '70%'],
+    ['$42 as a percent of $60', '70%'],
+    ['half of slab length', '6 ft'],
+    ['a third of slab length', '4 ft'],
+    ['twice the slab width', '8 ft'],
+    ['same as slab width', '4 ft'],
+    ['cost split 4 ways', '$308.50'],
+    ['slab length times 2?', '24 ft'],
+    ['slab length and slab width together', '16 ft'],
+    ['$5, $6 and $7 added up, times 2', '$36.00'],
+  ])('%s is %s', (typed, shown) => {
+    expect(worked(typed, givens)).toMatchObject({ message: '', shown });
+  });
+});
+
+describe('slopes', () => {
+  it.each([
+    ['12 ft at 1/4 in per ft', '3 in'],
+    ['20 ft at 1:80', '3 in'],
+    ['12 ft at 6 in 12', '6 ft'],
+  ])('%s is %s', (typed, shown) => {
+    expect(worked(typed, givens)).toMatchObject({ message: '', shown });
+  });
+});
+
+describe('what a careful reader could take in two ways is refused, and a fix gives what was meant', () => {
+  it.each([
+    ['$140 per yard times slab volume', '$82.96'],
+    ['deck area is under 200', 'no'],
+    ['4,5 ft', '4 ft 6 in'],
+    ['10 ft at 2%', '2 3/8 in, a hair over'],
+  ])('%s can become %s', (typed, meant) => {
+    const answer = worked(typed, givens);
+    expect(answer.code).not.toBeNull();
+    expect(answer.fixes.map((fix) => worked(fix, givens).shown)).toContain(meant);
+  });
+});

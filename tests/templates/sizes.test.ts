@@ -1,0 +1,41 @@
+// What the templates call looked up is what the trade tables hold.
+import { expect, test } from 'vitest';
+import bags from '../../shared/bag-yields.json' with { type: 'json' };
+import lumber from '../../shared/lumber-sizes.json' with { type: 'json' };
+import { cellsOf, opened } from '../published/opened.ts';
+import { remarkOf } from './remarks.ts';
+import { templateFiles, templateText } from './texts.ts';
+
+const looked = templateFiles.flatMap((file) =>
+  cellsOf(opened(templateText(file)).estimate).map(({ cell }) => ({
+    file,
+    name: cell.name,
+    formula: cell.formula,
+    from: remarkOf(cell, 'from') ?? '',
+  })),
+);
+
+const ofLumber = looked.flatMap((c) => {
+  const [, size, side] = /^looked up: a (\S+), dry, is .+ (thick|wide)/.exec(c.from.replace(' board', '')) ?? [];
+  return size && side ? [{ ...c, size: size.replace('×', 'x'), side: side === 'thick' ? 0 : 1 }] : [];
+});
+
+const ofBags = looked.flatMap((c) => {
+  const bag = /^looked up: (\d+ lb) bag/.exec(c.from)?.[1];
+  return bag ? [{ ...c, bag }] : [];
+});
+
+test.each(ofLumber)('$file: $name is a $size as dressed', ({ size, side, formula, from }) => {
+  const row = lumber.rows.find((r) => r.nominal === size);
+  expect(formula).toBe(row?.dry[side]);
+  expect(from).toContain(formula);
+});
+
+test.each(ofBags)('$file: $name is what a $bag bag makes', ({ bag, formula }) => {
+  expect(formula).toBe(bags.rows.find((r) => r.bag === bag)?.makes);
+});
+
+test('the templates look up lumber and bags', () => {
+  expect(ofLumber.length).toBeGreaterThanOrEqual(5);
+  expect(ofBags.length).toBe(3);
+});
