@@ -134,8 +134,14 @@ function holdsGood(book: Book, asked: LineAsked, all: ReadonlyMap<Term, Written>
   return asked.comesOut.every((work) => {
     const outcome = book.evaluate(work(stands));
     const figure = figureFrom(book, outcome, holds);
-    return figure.kind === 'known' && written(book, figure, result.digits).text === result.text;
+    if (figure.kind === 'lacking') return false;
+    return onItsMark(written(book, figure, result.digits).text) === onItsMark(result.text);
   });
+}
+
+/** A length beside its mark and one on it are the same to a reader with a pencil. */
+function onItsMark(text: string): string {
+  return text.replace(/, a hair (shy|over)$/, '');
 }
 
 /** Is there more of it than is shown? */

@@ -1,5 +1,6 @@
 // `for a 20% margin`, `for 10% overhead and 15% profit`, `for 11% fee`: shares of the answer.
 // Other words after `for` are a note to the reader when none of them could be meant.
+import { Fraction } from '../quantity/measure.ts';
 import { seesAmount, writtenAmount } from './amounts.ts';
 import type { Reader } from './reader.ts';
 import type { Formula } from './tree.ts';
@@ -99,14 +100,22 @@ function noteAfterFor(r: Reader, of: Formula, before: number, from: number): For
 function askAboutFor(r: Reader, of: Formula, from: number): Formula {
   const spot = { from, to: r.endOfBracket() };
   const note = r.slice(spot);
-  const rest = r.slice({ from: from + 4, to: spot.to }).trim();
+  const rest = r
+    .slice({ from: from + 4, to: spot.to })
+    .trim()
+    .replace(/^(?:an?|the)\s+/i, '');
+  const tail = { from: of.spot.to, to: spot.to };
+  const margin = /^(0?\.\d+|\d+)\s+margin$/i.exec(rest)?.[1];
+  const percent = margin ? new Fraction(margin.replace(/^\./, '0.')).mul(margin.includes('.') ? 100 : 1) : null;
   return r.fail({
     code: 'two-readings',
     spots: [spot],
     about: `"${note}" could be a note to the reader, or something to work with. Leave it out, or say what is to be done with "${rest}".`,
     fixes: [
-      r.fix('Leave it out', { from: of.spot.to, to: spot.to }, ''),
-      r.fix('Multiply by it', { from: of.spot.to, to: spot.to }, ` times ${rest}`),
+      r.fix('Leave it out', tail, ''),
+      percent
+        ? r.fix('A share of the price', tail, ` for a ${percent.toString()}% margin`)
+        : r.fix('Multiply by it', tail, ` times ${rest}`),
     ],
   });
 }

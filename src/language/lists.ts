@@ -2,7 +2,7 @@
 // An item is one amount, name or bracket, or one of these `at` a rate; anything else wants brackets.
 import type { Reader } from './reader.ts';
 import type { Formula } from './tree.ts';
-import { expectSlot, seesSlot } from './values.ts';
+import { expectSlot, seesSlot, slotEnd } from './values.ts';
 
 /** Reads a list whose opening (`total of`, with or without an article) stands here. */
 export function expectList(r: Reader, what: 'total' | 'average' | 'greater' | 'less'): Formula {
@@ -38,35 +38,34 @@ export function expectList(r: Reader, what: 'total' | 'average' | 'greater' | 'l
 
 /** `A, B and C together`, `A and B added up`: a total with its items first. Null where that is not said. */
 export function maybeTogether(r: Reader): Formula | null {
-  const end = togetherAhead(r);
-  if (end < 0) return null;
+  if (!r.saysTogether || !listedTogether(r)) return null;
   const from = r.token.from;
-  const { at, brackets } = r;
-  const marks = r.marks.length;
   const items: Formula[] = [expectItem(r)];
   while (!r.problem && (r.sees(',') || r.sees('and'))) {
     r.maybe(',');
     r.maybe('and');
     items.push(expectItem(r));
   }
-  if (r.problem || r.at !== end || items.length < 2) {
-    r.goBack(at, marks, brackets);
-    return null;
-  }
+  if (r.problem) return { kind: 'hole', spot: r.since(from) };
   r.take(r.sees('together') ? 1 : 2, 'phrase');
   return { kind: 'list', what: 'total', items, spot: r.since(from) };
 }
 
-/** Where `together` or `added up` stands in this bracket, or -1. */
-function togetherAhead(r: Reader): number {
-  let open = 0;
-  for (let i = 0; ; i++) {
-    const token = r.peek(i);
-    if (token.kind === 'end') return -1;
-    if (token.text === '(') open++;
-    else if (token.text === ')' && open-- === 0) return -1;
-    if (open === 0 && (r.seesAt(i, 'together') || r.seesAt(i, 'added', 'up'))) return r.at + i;
+/** Do items with commas or `and` between them stand here, and then `together` or `added up`? */
+function listedTogether(r: Reader): boolean {
+  let at = itemEnd(r, 0);
+  let items = 1;
+  while (at > 0 && (r.seesAt(at, ',') || r.seesAt(at, 'and'))) {
+    const comma = r.seesAt(at, ',') ? 1 : 0;
+    at = itemEnd(r, at + comma + (r.seesAt(at + comma, 'and') ? 1 : 0));
+    items++;
   }
+  return at > 0 && items > 1 && (r.seesAt(at, 'together') || r.seesAt(at, 'added', 'up'));
+}
+
+function itemEnd(r: Reader, ahead: number): number {
+  const end = slotEnd(r, ahead);
+  return end > 0 && r.seesAt(end, 'at') ? slotEnd(r, end + 1) : end;
 }
 
 function expectItem(r: Reader): Formula {

@@ -15,6 +15,8 @@ export interface Parsed {
   readonly recaps: readonly RecapScope[];
   readonly marks: readonly Mark[];
   readonly askedHolds: boolean;
+  /** How many values were read: never more than a few times the tokens. */
+  readonly steps: number;
 }
 
 /** `surroundings` null: only names are looked for, and shares can't be told from other cells. */
@@ -35,6 +37,7 @@ export function parseTokens(
     recaps: r.recaps,
     marks: r.marks,
     askedHolds: r.askedHolds,
+    steps: r.steps,
   };
 }
 

@@ -5,7 +5,7 @@ import { expectList } from './lists.ts';
 import type { Reader } from './reader.ts';
 import { costKindAt, readRecap } from './recaps.ts';
 import type { Ends, Formula } from './tree.ts';
-import { expectSlot, expectValue, seesSlot } from './values.ts';
+import { expectSlot, expectValue, slotEnd } from './values.ts';
 
 interface Phrase {
   /** How many words it opens with. */
@@ -91,20 +91,14 @@ export function partOf(r: Reader, share: Formula): Formula {
   return { kind: 'part-of', share, of, spot: r.since(share.spot.from) };
 }
 
-/** `[pieces] of 9 ft from 16 ft boards` after a count. Null where `from` does not follow: then it is no piece phrase. */
+/** `[pieces] of 9 ft from 16 ft boards` after a count. Null where no `from` follows: then it is no piece phrase. */
 export function piecesOf(r: Reader, count: Formula): Formula | null {
-  const before = r.at;
-  const marks = r.marks.length;
-  if (r.sees('pieces') || r.sees('piece')) r.take(1, 'phrase');
-  r.take(1, 'phrase');
-  // Only an amount, a name or a bracket can be a piece; anything else is another phrase.
-  const length = seesSlot(r) ? expectSlot(r) : null;
+  const opening = r.sees('of') ? 1 : 2;
+  const end = slotEnd(r, opening);
+  if (end < 0 || !r.seesAt(end, 'from')) return null;
+  r.take(opening, 'phrase');
+  const length = expectSlot(r);
   if (r.problem) return length;
-  if (!length || !r.sees('from')) {
-    r.at = before;
-    r.marks.length = marks;
-    return null;
-  }
   r.take(1, 'phrase');
   const stock = stockOf(r);
   if (!stock) {

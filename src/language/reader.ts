@@ -32,6 +32,8 @@ export class Reader {
   problem: ReadingProblem | null = null;
   at = 0;
   depth = 0;
+  /** How many values were read, for bounding the work. */
+  steps = 0;
   /** How many brackets are open here. */
   brackets = 0;
   /** Every plus, minus, less and with, for conditions: where it stands and inside how many brackets. */
@@ -40,6 +42,10 @@ export class Reader {
   askedHolds = false;
   /** Token indices of every `or` that belongs to `whichever is …`. */
   readonly choosingOrs: ReadonlySet<number>;
+  /** Does `together` or `added up` stand anywhere? */
+  readonly saysTogether: boolean;
+  /** For every opening bracket's token index, that of the one that closes it. */
+  readonly closing: ReadonlyMap<number, number>;
   /** What stands between brackets: the loosest level, handed in because it leans on everything else. */
   readonly readFormula: (r: Reader) => Formula;
 
@@ -60,6 +66,8 @@ export class Reader {
     this.surroundings = surroundings;
     this.readFormula = readFormula;
     this.choosingOrs = choosingOrs(tokens);
+    this.closing = closingBrackets(tokens);
+    this.saysTogether = tokens.some((t) => t.text === 'together' || t.text === 'added');
   }
 
   get token(): Token {
@@ -223,6 +231,20 @@ export class Reader {
       fixes: near.map((name) => this.fix(`Use "${name}"`, nearSpot, name)),
     };
   }
+}
+
+function closingBrackets(tokens: readonly Token[]): ReadonlyMap<number, number> {
+  const closing = new Map<number, number>();
+  const open: number[] = [];
+  tokens.forEach(({ kind, text }, i) => {
+    if (kind !== 'symbol') return;
+    if (text === '(' || text === '[') open.push(i);
+    else if (text === ')' || text === ']') {
+      const from = open.pop();
+      if (from !== undefined) closing.set(from, i);
+    }
+  });
+  return closing;
 }
 
 /** For every `whichever`, the nearest `or` before it at the same depth. */

@@ -1,5 +1,5 @@
 // Levels 6 and 7: amounts, names, brackets, and the phrases that stand where a value is needed.
-import { expectAmount, seesAmount, termAfter } from './amounts.ts';
+import { expectAmount, seesAmount, termAfter, writtenAmount } from './amounts.ts';
 import { nameWords } from './lexer.ts';
 import { partOf, phraseAt, piecesOf } from './phrases.ts';
 import { DEEPEST, type Reader } from './reader.ts';
@@ -12,6 +12,7 @@ export function expectValue(r: Reader): Formula {
     return r.fail({ code: 'too-deep', spots: [r.token], most: DEEPEST });
   }
   r.depth++;
+  r.steps++;
   const value = signed(r);
   r.depth--;
   return value;
@@ -68,6 +69,31 @@ export function expectSlot(r: Reader): Formula {
   if (seesAmount(r)) return expectAmount(r);
   if (r.sees('pi')) return expectValue(r);
   return missing(r);
+}
+
+/**
+ * How many tokens ahead the slot ends that begins so many ahead; -1 where none does. Brackets are
+ * skipped, not read, so that looking ahead never costs more than the text is long.
+ */
+export function slotEnd(r: Reader, ahead: number): number {
+  const token = r.peek(ahead);
+  if (token.text === '(' || token.text === '[') {
+    const close = r.closing.get(r.at + ahead);
+    return close === undefined ? -1 : close + 1 - r.at;
+  }
+  const { at, brackets } = r;
+  const marks = r.marks.length;
+  r.at += ahead;
+  let end = -1;
+  if (seesAmount(r)) {
+    writtenAmount(r);
+    if (!r.problem) end = r.at - at;
+  } else {
+    const name = r.vocabulary.nameAt(r.tokens, r.at, r.part, r.self);
+    if (name) end = ahead + name.length;
+  }
+  r.goBack(at, marks, brackets);
+  return end;
 }
 
 export function seesSlot(r: Reader): boolean {

@@ -111,7 +111,19 @@ export class Vocabulary {
     part: string,
     self: CellId | null,
   ): NameFound | null {
-    const skip = ARTICLES.has(tokens[at]?.text ?? '') ? 1 : 0;
+    const article = ARTICLES.has(tokens[at]?.text ?? '');
+    const found = this.#nameFrom(tokens, at, article ? 1 : 0, part, self);
+    // A cell may be called A.
+    return found ?? (article ? this.#nameFrom(tokens, at, 0, part, self) : null);
+  }
+
+  #nameFrom(
+    tokens: readonly Token[],
+    at: number,
+    skip: number,
+    part: string,
+    self: CellId | null,
+  ): NameFound | null {
     const start = at + skip;
     let best: NameFound | null = null;
     for (const found of this.#names.all(tokens, start)) {

@@ -1,13 +1,12 @@
 // An estimate: the notebook as it stands, its numbers, and what was done to it. The page, the headless run and
 // the tests all go through this door. It knows no screen, no clock and no file.
-import type { CellInput, CellState, Outcome } from '../engine/outcome.ts';
-import { type CellEdit, Workings } from '../engine/workings.ts';
+import type { CellState, Outcome } from '../engine/outcome.ts';
+import type { CellEdit, Workings } from '../engine/workings.ts';
 import type { Plan } from '../language/plan.ts';
 import type { Reading } from '../language/reading.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Holds } from '../quantity/form.ts';
-import { Nouns } from '../quantity/nouns.ts';
-import { type Shown, type ShowSettings, show } from '../quantity/show.ts';
+import { type Shown, show } from '../quantity/show.ts';
 import { changed, inverse } from './change.ts';
 import type { Cell, Change, Finding, Notebook, Part } from './document.ts';
 import {
@@ -30,7 +29,7 @@ import { type Costs, costsOf } from './recap.ts';
 import { renameEdit, renamePartEdit } from './renames.ts';
 import { insertTemplateEdit, withNewCell } from './templates.ts';
 import { tried } from './trying.ts';
-import { cellEdits, inputOf } from './worked-cells.ts';
+import { cellEdits, settingsOf, worked } from './worked-cells.ts';
 
 /** A change that was made: what to call it and which cells were worked anew, in order. */
 export interface Applied {
@@ -96,8 +95,7 @@ export class Estimate implements EstimateDoor {
   readonly #history = new History();
   #notebook: NotebookText;
   #workings: Workings;
-  #nouns: Nouns;
-  #show: ShowSettings;
+  #settings: ReturnType<typeof settingsOf>;
   #costs: Costs | null = null;
   #findings: readonly Finding[] | null = null;
 
@@ -105,8 +103,8 @@ export class Estimate implements EstimateDoor {
   constructor(text: string, longest = LONGEST_TEXT) {
     this.#longest = longest;
     this.#notebook = readNotebook(text, undefined, longest) as NotebookText;
-    [this.#nouns, this.#show] = settingsOf(this.#notebook);
-    this.#workings = this.#worked();
+    this.#settings = settingsOf(this.#notebook);
+    this.#workings = worked(this.#notebook, this.#settings);
   }
 
   get notebook(): Notebook {
@@ -127,13 +125,13 @@ export class Estimate implements EstimateDoor {
   }
 
   shownWorked(cell: CellId): Shown | null {
-    const { worked, reading, input, holds } = this.state(cell);
-    return this.#shown(worked, input.byHand === null ? holds : (reading.checked?.holds ?? null));
+    const { worked, workedHolds } = this.state(cell);
+    return this.#shown(worked, workedHolds);
   }
 
   lastShown(cell: CellId): Shown | null {
     const { lastGood } = this.state(cell);
-    return lastGood && show(lastGood.value, lastGood.holds, this.#show);
+    return lastGood && show(lastGood.value, lastGood.holds, this.#settings.show);
   }
 
   costs(): Costs {
@@ -205,7 +203,7 @@ export class Estimate implements EstimateDoor {
   }
 
   insertTemplate(text: string): Applied | Finding {
-    return this.#edit(insertTemplateEdit(this.#known(), text, this.#nouns));
+    return this.#edit(insertTemplateEdit(this.#known(), text));
   }
 
   replaceText(change: Change): Applied | Finding {
@@ -256,28 +254,17 @@ export class Estimate implements EstimateDoor {
     this.#costs = null;
     this.#findings = null;
     if (JSON.stringify(before.settings) !== JSON.stringify(notebook.settings)) {
-      [this.#nouns, this.#show] = settingsOf(notebook);
-      this.#workings = this.#worked();
+      this.#settings = settingsOf(notebook);
+      this.#workings = worked(notebook, this.#settings);
       return this.#workings.ran;
     }
     const edits: readonly CellEdit[] = cellEdits(before, notebook);
     return edits.length === 0 ? [] : this.#workings.change(edits);
   }
 
-  #worked(): Workings {
-    const { sections } = this.#notebook;
-    const workings = new Workings({ nouns: this.#nouns, show: this.#show });
-    const cells: CellInput[] = sections.flatMap((s) => s.cells.map(inputOf));
-    workings.load(
-      sections.map(({ key, name }) => ({ key, name })),
-      cells,
-    );
-    return workings;
-  }
-
   #shown(outcome: Outcome, holds: Holds | null): Shown | null {
     if (outcome.kind !== 'value' || !holds) return null;
-    const shown = show(outcome.value, holds, this.#show);
+    const shown = show(outcome.value, holds, this.#settings.show);
     const { leftOut } = outcome;
     if (leftOut.length === 0) return shown;
     const lines = leftOut.length === 1 ? '1 line' : `${leftOut.length} lines`;
@@ -307,10 +294,4 @@ export class Estimate implements EstimateDoor {
     if (!part) throw new Error(`no part ${key} in the notebook`);
     return part;
   }
-}
-
-function settingsOf(notebook: NotebookText): [Nouns, ShowSettings] {
-  const { counted, currency, fractions, measures } = notebook.settings;
-  const nouns = new Nouns(counted);
-  return [nouns, { currency, fractions, measures, many: (noun) => nouns.many(noun) }];
 }

@@ -71,7 +71,7 @@ type Point = (code: string, message: string) => void;
 
 function sayByHand(estimate: Findable, cell: Cell, state: CellState): string {
   const value = estimate.say(state.outcome, state.holds) ?? state.input.byHand ?? '';
-  const worked = estimate.say(state.worked, state.reading.checked?.holds ?? state.holds);
+  const worked = estimate.say(state.worked, state.workedHolds);
   const beside = worked === null ? '' : ` in place of ${worked}`;
   const why = sourceOf(cell.remarks);
   return `"${cell.name}" is set by hand: ${value}${beside}${why ? ` (${why})` : '; no reason is given'}.`;

@@ -1,6 +1,4 @@
 // Putting the parts of a template at the end of a notebook, each under a name of its own.
-import type { Nouns } from '../quantity/nouns.ts';
-import { Vocabulary } from '../language/vocabulary.ts';
 import type { NamedCell, PartName } from '../language/reading.ts';
 import type { Finding, Splice } from './document.ts';
 import { type Edits, NOTHING, isRefused, refused } from './edits.ts';
@@ -12,6 +10,7 @@ import { lineEnd, trimmed } from './outline.ts';
 import { LONGEST_TEXT, readNotebook } from './read-notebook.ts';
 import { type Known, renamePartEdit, withTexts } from './renames.ts';
 import { tried } from './trying.ts';
+import { settingsOf, worked } from './worked-cells.ts';
 
 export interface TemplatePart {
   readonly name: string;
@@ -29,13 +28,14 @@ export function templateParts(text: string): readonly TemplatePart[] | Finding {
     .map((part) => ({ name: part.name, text: template.text.slice(part.spot.from, part.spot.to) }));
 }
 
-export function insertTemplateEdit(known: Known, text: string, nouns: Nouns): Edits {
+export function insertTemplateEdit(known: Known, text: string): Edits {
   const first = readNotebook(text) as NotebookText;
   const refusal = templateRefusal(first);
   if (refusal) return refusal;
-  const template = withOwnNames(first, known.notebook, nouns);
-  if (isRefused(template)) return template;
-  const fresh = template;
+  const renamed = withOwnNames(first, known.notebook);
+  if (isRefused(renamed)) return renamed;
+  const fresh = besideNames(renamed, known.notebook);
+  if (isRefused(fresh)) return fresh;
   const parts = fresh.sections.filter((s) => s.front === null);
   // Keys and ids of things that aren't in the notebook yet: none that it could have.
   const texts = readingsKept(
@@ -84,11 +84,7 @@ function templateRefusal(template: NotebookText): Finding | null {
 }
 
 /** The template with `Landing 2` where the notebook already has a Landing; what it says of its own parts follows. */
-function withOwnNames(
-  template: NotebookText,
-  notebook: NotebookText,
-  nouns: Nouns,
-): NotebookText | Finding {
+function withOwnNames(template: NotebookText, notebook: NotebookText): NotebookText | Finding {
   const taken = new Set(
     notebook.sections.filter((s) => s.front === null).map((s) => nameKey(s.name)),
   );
@@ -101,7 +97,7 @@ function withOwnNames(
     if (own === name) continue;
     const part = now.part(key);
     if (!part) throw new Error(`no part ${key} in the template`);
-    const known = { notebook: now, vocabulary: vocabularyOf(now, nouns), atFault: () => true };
+    const known = knownOf(now, notebook.settings.counted);
     const renamed = tried(now, renamePartEdit(known, part, own), LONGEST_TEXT);
     if (isRefused(renamed)) return renamed;
     now = renamed.notebook;
@@ -109,14 +105,52 @@ function withOwnNames(
   return now;
 }
 
-/** All names of a notebook, for reading its formulas apart from any working. */
-export function vocabularyOf(notebook: NotebookText, nouns: Nouns): Vocabulary {
-  const vocabulary = new Vocabulary(nouns);
-  vocabulary.setParts(notebook.sections.map(({ key, name }) => ({ key, name })));
-  for (const { cells } of notebook.sections) {
-    for (const { id, name, part } of cells) vocabulary.add({ id, name, part });
-  }
-  return vocabulary;
+/**
+ * The template with what it says of its own cells still said of them beside the notebook's names:
+ * where both have a `charge rate`, the template's is written with its part's name.
+ */
+function besideNames(template: NotebookText, notebook: NotebookText): NotebookText | Finding {
+  const known = knownOf(template, notebook.settings.counted);
+  const { vocabulary } = known;
+  const own = vocabulary.parts;
+  const cells = notebook.sections.flatMap((s) =>
+    s.cells.map((c) => ({ id: -c.id, name: c.name, part: besideKey(s.key) })),
+  );
+  const parts = notebook.sections.flatMap((s) =>
+    s.front ? [] : [{ key: besideKey(s.key), name: s.name }],
+  );
+  const texts = keptReadings({
+    ...known,
+    atFault: (id) => known.atFault(id),
+    bring() {
+      vocabulary.setParts([...parts, ...own]);
+      for (const cell of cells) vocabulary.add(cell);
+    },
+    takeBack() {
+      for (const cell of cells) vocabulary.remove(cell.id);
+      vocabulary.setParts(own);
+    },
+    names: [...parts, ...cells].map((thing) => thing.name),
+    rewrite: () => null,
+  });
+  if (isRefused(texts)) return texts;
+  const edit = withTexts(known, texts, { ...NOTHING, say: 'Read as before', splices: [] });
+  const result = tried(template, [edit], LONGEST_TEXT);
+  return isRefused(result) ? result : result.notebook;
+}
+
+/** Keys of the notebook's parts among the template's; what stands above the first part of either is the same. */
+function besideKey(key: string): string {
+  return key === '' ? '' : `beside-${key}`;
+}
+
+function knownOf(notebook: NotebookText, further: readonly string[]): Known {
+  const workings = worked(notebook, settingsOf(notebook, further));
+  return {
+    notebook,
+    vocabulary: workings.vocabulary,
+    atFault: (id) => workings.state(id).reading.problems.length > 0,
+  };
 }
 
 /** The edits that add a cell, with every text that its name would have made read otherwise. */

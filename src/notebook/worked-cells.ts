@@ -1,15 +1,37 @@
 // What the engine is told of the notebook: each cell, and after an edit only those that changed.
-import type { CellEdit } from '../engine/workings.ts';
 import type { CellInput } from '../engine/outcome.ts';
+import { type CellEdit, Workings } from '../engine/workings.ts';
 import type { CellId } from '../language/tree.ts';
+import { Nouns } from '../quantity/nouns.ts';
+import type { ShowSettings } from '../quantity/show.ts';
 import type { Cell } from './document.ts';
 import type { Section } from './identified.ts';
 import type { NotebookText } from './notebook-text.ts';
 import { remarkText } from './remarks.ts';
 
-export function inputOf(cell: Cell): CellInput {
+function inputOf(cell: Cell): CellInput {
   const { id, part, name, formula, money } = cell;
   return { id, part, name, formula, byHand: remarkText(cell.remarks, 'by hand'), money };
+}
+
+/** Counted things and manner of showing, from the notebook's settings and further counted things. */
+export function settingsOf(
+  notebook: NotebookText,
+  further: readonly string[] = [],
+): { readonly nouns: Nouns; readonly show: ShowSettings } {
+  const { counted, currency, fractions, measures } = notebook.settings;
+  const nouns = new Nouns([...counted, ...further]);
+  return { nouns, show: { currency, fractions, measures, many: (noun) => nouns.many(noun) } };
+}
+
+/** All of the notebook, worked from nothing. */
+export function worked(notebook: NotebookText, settings: ReturnType<typeof settingsOf>): Workings {
+  const workings = new Workings(settings);
+  workings.load(
+    notebook.sections.map(({ key, name }) => ({ key, name })),
+    notebook.sections.flatMap((s) => s.cells.map(inputOf)),
+  );
+  return workings;
 }
 
 /** The edits that bring the engine from one notebook to the next. */

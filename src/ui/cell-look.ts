@@ -38,8 +38,8 @@ export const cellLook = css`
     text-wrap: balance;
   }
   .amount.given {
-    border-bottom: 1.5px solid var(--graphite);
-    line-height: 1.15;
+    text-decoration: underline 1.5px;
+    text-underline-offset: 0.26em;
   }
   .amount.check {
     font-weight: 600;
@@ -67,15 +67,22 @@ export const cellLook = css`
     transform: rotate(-45deg) translate(0.2em, -0.05em);
   }
   .amount.last {
-    color: var(--faint);
-    font-weight: 500;
+    color: var(--pencil);
+    font-weight: 400;
+    font-style: italic;
   }
   .amount.open {
-    border-bottom-style: dashed;
+    min-width: 3ch;
+    text-decoration: underline dashed 1.5px;
   }
   .amount.by-hand {
-    border-bottom: 3px double var(--keel);
-    line-height: 1.15;
+    text-decoration: underline double 1.5px var(--keel);
+    text-underline-offset: 0.22em;
+  }
+  .amount,
+  .name {
+    min-height: 24px;
+    min-width: 24px;
   }
   .name {
     font-weight: 600;
@@ -113,7 +120,8 @@ export const cellLook = css`
     color: var(--pencil);
   }
   .money.last {
-    color: var(--faint);
+    color: var(--pencil);
+    font-style: italic;
   }
   .note {
     margin: 0 0 0.35rem calc(var(--value) + 0.9rem);
@@ -155,6 +163,9 @@ export const cellLook = css`
       column-gap: 0.7rem;
       padding: 0.35rem 0;
     }
+    .value {
+      grid-area: 1 / 1 / 3 / 2;
+    }
     .name {
       grid-area: 1 / 2;
     }
@@ -167,7 +178,7 @@ export const cellLook = css`
       grid-area: 1 / 3;
     }
     .how.writing {
-      grid-area: 2 / 1 / 3 / 4;
+      grid-area: 3 / 1 / 4 / 4;
       font-size: 1rem;
       margin-top: 0.4rem;
     }

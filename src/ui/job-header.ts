@@ -39,6 +39,10 @@ export class JobHeader extends LitElement {
         text-overflow: ellipsis;
         white-space: nowrap;
       }
+      h1 {
+        font: inherit;
+        margin: 0;
+      }
       .title button:hover {
         text-decoration: underline;
         text-decoration-color: var(--faint);
@@ -150,6 +154,8 @@ export class JobHeader extends LitElement {
           border: 0;
         }
         nav,
+        .mark,
+        .look,
         .more,
         .kept {
           display: none;
@@ -235,7 +241,7 @@ export class JobHeader extends LitElement {
         @leave=${() => session.write(null)}
       ></story-line>`;
     }
-    return html`<h1 style="font:inherit;margin:0">
+    return html`<h1>
       <button
         aria-label="${title || 'No title yet'}, change the title"
         @click=${() => session.write({ kind: 'title' })}

@@ -101,6 +101,9 @@ export const rodLook = css`
     color: var(--keel);
     cursor: pointer;
   }
+  .label.rest {
+    bottom: 0;
+  }
   .label.from .value {
     font-weight: 600;
   }

@@ -24,6 +24,12 @@ export class StoryCell extends LitElement {
   #watching = -1;
   #stop: (() => void) | null = null;
 
+  override connectedCallback(): void {
+    super.connectedCallback();
+    // A row that was moved watches its cell again.
+    this.requestUpdate();
+  }
+
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#stop?.();
@@ -43,8 +49,10 @@ export class StoryCell extends LitElement {
     this.renderRoot.querySelector<HTMLElement>('.name')?.focus();
   }
 
-  protected override render(): TemplateResult {
+  protected override render(): TemplateResult | typeof nothing {
     const { session, cell } = this;
+    // Removed in this very moment: the part takes the row away in its own turn.
+    if (!session.cell(cell.id)) return nothing;
     const state = session.door.state(cell.id);
     const chosen = session.chosen === cell.id;
     const writing = session.writing;
@@ -104,7 +112,7 @@ export class StoryCell extends LitElement {
     const open = state.outcome.kind === 'unknown' && state.kind === 'given';
     return html`<div class="value">
       <button
-        class="amount ${state.kind} ${last ? 'last' : ''} ${open ? 'open' : ''} ${byHand
+        class="amount ${state.kind} ${last && !open ? 'last' : ''} ${open ? 'open' : ''} ${byHand
           ? 'by-hand'
           : ''} ${state.outcome.kind === 'value' && state.outcome.value === false ? 'fails' : ''}"
         tabindex=${chosen ? 0 : -1}
@@ -181,6 +189,14 @@ export class StoryCell extends LitElement {
     return html`<p class="note hand">
       <span><b>set by hand</b>${from ? html`, ${from}` : nothing}</span>
       ${worked ? html`<span>${worked}</span>` : nothing}
+      ${from
+        ? nothing
+        : html`<button
+            class="plain"
+            @click=${() => session.write({ kind: 'remark', cell: cell.id, word: 'from' })}
+          >
+            Say why
+          </button>`}
       <button
         class="plain"
         @click=${() => session.apply((door) => door.setByHand(cell.id, null, null))}

@@ -84,6 +84,7 @@ export class StoryFormula extends LitElement {
             enterkeyhint="done"
             @input=${this.#typed}
             @keydown=${this.#key}
+            @compositionend=${() => this.#complete()}
             @scroll=${() => (this.mirror.scrollLeft = this.input.scrollLeft)}
             @click=${this.#closeList}
             @blur=${this.#blurred}

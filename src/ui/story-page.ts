@@ -2,7 +2,9 @@
 // Property: `desk`.
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import { keyed } from 'lit/directives/keyed.js';
 import { repeat } from 'lit/directives/repeat.js';
+import { styleMap } from 'lit/directives/style-map.js';
 import type { CellId } from '../language/tree.ts';
 import type { Part } from '../notebook/document.ts';
 import type { Desk } from './desk.ts';
@@ -50,6 +52,8 @@ export class StoryPage extends LitElement {
   #narrow = window.matchMedia('(max-width: 760px)');
   /** Which cell to bring into view when it has been drawn. */
   #wanted: CellId | null = null;
+  /** How many notebooks were opened: ids mean something else in each, so nothing drawn is used again. */
+  #opened = 0;
 
   get session(): Session {
     return this.desk.session;
@@ -117,7 +121,7 @@ export class StoryPage extends LitElement {
           aria-valuemin="0"
           aria-valuemax=${Math.max(0, Math.round(this.view.total - this.view.height))}
           aria-valuenow=${Math.round(this.view.scroll)}
-          style="height:${this.view.height}px"
+          style=${styleMap({ height: `${this.view.height}px` })}
           .session=${session}
           .marks=${this.marks}
           .view=${this.view}
@@ -126,15 +130,18 @@ export class StoryPage extends LitElement {
           @keydown=${this.#rodKey}
         ></story-rod>
         <main aria-label="Estimate">
-          ${repeat(this.#limited(notebook.parts), ([part]) => part.key, ([part, limit]) =>
-            part.key === '' && part.blocks.length === 0
-              ? nothing
-              : html`<story-part
-                  .session=${session}
-                  .content=${part}
-                  limit=${limit}
-                  ?long=${long}
-                ></story-part>`,
+          ${keyed(
+            this.#opened,
+            repeat(this.#limited(notebook.parts), ([part]) => part.key, ([part, limit]) =>
+              part.key === '' && part.blocks.length === 0
+                ? nothing
+                : html`<story-part
+                    .session=${session}
+                    .content=${part}
+                    limit=${limit}
+                    ?long=${long}
+                  ></story-part>`,
+            ),
           )}
         </main>
       </div>
@@ -209,6 +216,7 @@ export class StoryPage extends LitElement {
     switch (happening.kind) {
       case 'opened':
         this.drawn = DRAWN_FIRST;
+        this.#opened++;
         this.#comeBack();
         break;
       case 'changed':
@@ -220,6 +228,7 @@ export class StoryPage extends LitElement {
         break;
       case 'writing':
         if (this.session.writing?.kind === 'new-cell') this.workingUp = false;
+        if (this.session.writing?.kind === 'remark') this.workingUp = true;
         break;
       case 'bring':
         this.workingUp = false;

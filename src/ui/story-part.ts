@@ -3,6 +3,7 @@
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
+import { styleMap } from 'lit/directives/style-map.js';
 import type { Block, Part } from '../notebook/document.ts';
 import type { CostRow } from '../notebook/recap.ts';
 import { linesNotKnown } from './cell-notes.ts';
@@ -45,7 +46,7 @@ export class StoryPart extends LitElement {
         <div class="blocks" role="list">
           ${repeat(drawn, keyOf, (block, place) => this.#block(block, place))} ${this.#newCell(null)}
         </div>
-        ${left > 0 ? html`<div style="height:${left * BLOCK_HEIGHT}px"></div>` : nothing}
+        ${left > 0 ? html`<div style=${styleMap({ height: `${left * BLOCK_HEIGHT}px` })}></div>` : nothing}
         ${part.key === ''
           ? nothing
           : html`<button

@@ -4,6 +4,7 @@
 // Properties: `session`, `marks`, `view`, `narrow`. Events, for a person's act: `travel` with a height in the page.
 import { LitElement, html, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { styleMap } from 'lit/directives/style-map.js';
 import type { CellId } from '../language/tree.ts';
 import { Follows } from './follows.ts';
 import { isNothing, money, sumOf } from './money-words.ts';
@@ -100,7 +101,7 @@ export class StoryRod extends LitElement {
     const labels = notches.map(
       ({ what, shown }) => html`<div
         class="label from"
-        style="top:${shown - LABEL / 2}px"
+        style=${styleMap({ top: `${shown - LABEL / 2}px` })}
         @click=${() => this.session.bring(what)}
       >
         <span>${this.session.cell(what)?.name ?? ''}</span>
@@ -117,7 +118,7 @@ export class StoryRod extends LitElement {
       const at = Math.min(Math.max(onRod(mark.y, this.view), LABEL / 2), this.view.height - LABEL / 2);
       if (!part || taken.some((other) => Math.abs(other - at) < LABEL)) continue;
       taken.push(at);
-      parts.push(html`<div class="label part" style="top:${at - LABEL / 2}px">
+      parts.push(html`<div class="label part" style=${styleMap({ top: `${at - LABEL / 2}px` })}>
         <span>${part.name}</span>
         <span class="value">${row && !isNothing(row.direct)
           ? `to here ${money(running, door.notebook.settings.currency)}`
@@ -129,7 +130,7 @@ export class StoryRod extends LitElement {
       labels,
       parts,
       left > 0
-        ? html`<div class="label from" style="bottom:0"><span>and ${left} more</span></div>`
+        ? html`<div class="label from rest"><span>and ${left} more</span></div>`
         : nothing,
     ];
   }

@@ -3,6 +3,7 @@
 // Properties: `session`, `cell`.
 import { LitElement, html, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import { styleMap } from 'lit/directives/style-map.js';
 import type { Cell } from '../notebook/document.ts';
 import { look } from './look.ts';
 import { money, moreOrLess } from './money-words.ts';
@@ -75,7 +76,7 @@ export class StoryTape extends LitElement {
         </svg>
         <span class="end low">${this.#text(scale.low)}</span>
         <span class="end high">${this.#text(scale.high)}</span>
-        <span class="began-at" style="left:${this.#x(scale.from) / 10}%">${this.at === scale.from
+        <span class="began-at" style=${styleMap({ left: `${this.#x(scale.from) / 10}%` })}>${this.at === scale.from
           ? nothing
           : this.#text(scale.from)}</span>
       </div>

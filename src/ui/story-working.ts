@@ -3,6 +3,7 @@
 // Property: `session`. Events, for a person's act: `removing` with the cell, `away` to put the sheet away.
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { styleMap } from 'lit/directives/style-map.js';
 import type { GoesInto, Step, Word, Working } from '../explain/step.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Cell } from '../notebook/document.ts';
@@ -100,9 +101,9 @@ export class StoryWorking extends LitElement {
     const steps = riser.steps.map((step) => this.#step(step, 0));
     const inset = Math.min(place, 5) * 0.7;
     if (place === 0 || riser.name === null || !first) {
-      return html`<li style="margin-left:${inset}rem" data-cell=${riser.cell ?? nothing}>${steps}</li>`;
+      return html`<li style=${styleMap({ 'margin-left': `${inset}rem` })} data-cell=${riser.cell ?? nothing}>${steps}</li>`;
     }
-    return html`<li style="margin-left:${inset}rem">
+    return html`<li style=${styleMap({ 'margin-left': `${inset}rem` })}>
       <details ?open=${place < OPEN_AT_ONCE} data-cell=${riser.cell ?? nothing}>
         <summary><b>${riser.name}</b> <span>${first.result}</span></summary>
         ${steps}

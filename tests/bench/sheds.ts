@@ -35,6 +35,8 @@ export const CELLS_A_SHED = SHED.length;
 const SHEDS_A_GROUP = 20;
 
 export interface LargeJob {
+  /** The notebook as it would be written. */
+  readonly text: string;
   readonly parts: readonly PartName[];
   readonly cells: readonly CellInput[];
   readonly rate: CellInput;
@@ -74,7 +76,23 @@ export function largeJob(sheds: number): LargeJob {
   }
   put('summary', 'grand total', listed(groups));
   const [length, waste] = [first.get('slab length') ?? rate, first.get('waste') ?? rate];
-  return { parts, cells, rate, length, waste };
+  return { text: textOf(parts, cells), parts, cells, rate, length, waste };
+}
+
+/** Cells stand in the order of their parts. */
+function textOf(parts: readonly PartName[], cells: readonly CellInput[]): string {
+  const lines = ['# Sheds', ''];
+  const headings = new Map(parts.map((part) => [part.key, part.name]));
+  let part = '';
+  for (const cell of cells) {
+    if (cell.part !== part) {
+      part = cell.part;
+      lines.push('', `## ${headings.get(part)}`, '');
+    }
+    lines.push(`- ${cell.name}: ${cell.formula}`);
+    if (cell.money) lines.push(`  - cost: ${cell.money.kind}`);
+  }
+  return `${lines.join('\n')}\n`;
 }
 
 function listed(items: readonly string[]): string {

@@ -20,6 +20,8 @@ export const GIVENS = [
 
 export interface Explained {
   readonly estimate: Estimate;
+  /** Of every cell. */
+  readonly names: readonly string[];
   idOf(name: string): CellId;
   working(name: string): Working;
   text(name: string): string;
@@ -38,6 +40,7 @@ export function notebook(text: string): Explained {
   };
   return {
     estimate,
+    names: [...ids.keys()],
     idOf,
     working: (name) => workingOf(estimate, idOf(name)),
     text: (name) => workingText(workingOf(estimate, idOf(name))),

@@ -1,9 +1,12 @@
 // What a working holds beyond its lines: sources, cautions, decisions, what is left out, set by hand or
 // missing, and that it stays within bounds however much there is to tell.
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Step } from '../../src/explain/step.ts';
 import { LEVELS_AT_ONCE, PARTS_AT_ONCE, STEPS_AT_ONCE } from '../../src/explain/working.ts';
+import { formula } from '../language/grammar.ts';
 import { landing, notebook, numbersIn, stepsIn, workingFor } from './kestrel.ts';
 
 /** Bags for the landing at Kestrel Court; prices are invented. */
@@ -401,5 +404,47 @@ describe('the numbers of a line', () => {
     expect(
       numbersIn(workingFor('16 cubic feet in cubic yards, at $14,000 per cubic yard'))[0],
     ).toBe('0.592593 cubic yards × $14,000 per cubic yard = $8,296.30');
+  });
+});
+
+describe('whatever is written', () => {
+  const cells = [
+    'Slab length: 12 ft',
+    'Slab width: 3 ft 7 in',
+    'Thickness: 4 in',
+    'Bags: 40 bags',
+    'Waste: 10%',
+    'Markup: 15%',
+    'Length of run: 10.8 ft',
+    'Total rise: 52 1/2 in',
+    '# of posts: 7 posts',
+  ] as const;
+
+  it('there is a working, and a text of it, with an answer or the reason why there is none', () => {
+    fc.assert(
+      fc.property(formula, (typed) => {
+        const book = landing(...cells, `Answer: ${typed}`);
+        const { shown, steps } = book.working('Answer');
+        expect(shown).not.toBe('');
+        expect(steps[0]?.words).not.toBe('');
+        expect(book.text('Answer')).toContain(`Working of Answer: ${shown}\n`);
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it('every cell of the templates can be followed down, each cell worked once', () => {
+    for (const file of ['kestrel-court', 'slab', 'landing', 'steps']) {
+      const path = join(import.meta.dirname, `../../templates/${file}.md`);
+      const book = notebook(readFileSync(path, 'utf8'));
+      for (const name of book.names) {
+        const { steps } = book.working(name);
+        const worked = stepsIn(steps).filter(
+          (step) => step.cell !== null && !step.referredTo && step.open === null,
+        );
+        const cells = worked.map((step) => step.cell);
+        expect(new Set(cells).size, name).toBe(cells.length);
+      }
+    }
   });
 });

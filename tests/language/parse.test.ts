@@ -163,6 +163,20 @@ describe('bad input', () => {
     expect(said(chain).startsWith('1 plus 1 plus 1')).toBe(true);
   });
 
+  it.each([
+    ['10% of (', '1', ')'],
+    ['5 of (', '9 ft', ') from 16 ft boards'],
+    ['(', '1 ft and 2 ft together', ' plus 1 ft together)'],
+    ['1 ft where thickness is (', '4 in', '), otherwise (2 ft)'],
+    ['total of (', '1 ft', ') and 2 ft'],
+    ['(1 ft or ', '2 ft', ', whichever is greater)'],
+  ])('does work that grows with the length alone: %s … %s', (open, middle, close) => {
+    const nested = (depth: number): string => open.repeat(depth) + middle + close.repeat(depth);
+    const steps = (depth: number): number => parsed(nested(depth)).steps;
+    // Twice the depth is twice the work, not its square or worse.
+    expect(steps(40)).toBeLessThanOrEqual(2 * steps(20) + 4);
+  });
+
   it('never throws, and every spot lies inside the text', () => {
     const piece = fc.oneof(
       fc.constantFrom(

@@ -98,3 +98,10 @@ describe('what a careful reader could take in two ways is refused, and a fix giv
     expect(answer.fixes.map((fix) => worked(fix, givens).shown)).toContain(meant);
   });
 });
+
+it('a cell may be called A', () => {
+  const letters = ['A: 3 ft', 'B: 4 ft'];
+  expect(worked('a by b', letters).shown).toBe('12 sq ft');
+  expect(worked('diagonal of a and b', letters).shown).toBe('5 ft');
+  expect(worked('total of a, b and the a', letters).shown).toBe('10 ft');
+});

@@ -1,12 +1,15 @@
 // Edits change their own span of the text and nothing else, and what is read back is what was meant.
 import fc from 'fast-check';
-import { describe, expect, it, test } from 'vitest';
+import { describe, expect, it, test, vi } from 'vitest';
 import type { Applied } from '../../src/notebook/estimate.ts';
 import { Estimate } from '../../src/notebook/estimate.ts';
 import type { Finding } from '../../src/notebook/document.ts';
 import { readNotebook } from '../../src/notebook/read-notebook.ts';
 import { cellNamed, cellsIn, done, linesOf, refusal, saidBy } from './cells.ts';
 import { oddText, tidyText } from './random-text.ts';
+
+// Many random cases: slow only where many are at work on one machine.
+vi.setConfig({ testTimeout: 60_000 });
 
 const LANDING = `# Kestrel Court
 
@@ -366,7 +369,6 @@ describe('whatever is done to whatever notebook', () => {
       );
       expect(made).toBeGreaterThan(40);
     },
-    60_000,
   );
 
   it('comes to the same numbers as the text read from nothing', () => {
@@ -385,7 +387,7 @@ describe('whatever is done to whatever notebook', () => {
       }),
       { numRuns: 50 },
     );
-  }, 60_000);
+  });
 });
 
 test('a step undone is gone once something else is done', () => {

@@ -1,10 +1,13 @@
 // The plain reader and the full one are held to the same outline.
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { markdownSections } from '../../src/notebook/outline-markdown.ts';
 import { plainSection } from '../../src/notebook/outline-plain.ts';
 import type { OutlineSection } from '../../src/notebook/outline.ts';
 import { oddText, tidyText } from './random-text.ts';
+
+// Many random cases: slow only where many are at work on one machine.
+vi.setConfig({ testTimeout: 60_000 });
 
 /** The plain reader's sections of a whole text; null where it declines. */
 function plainly(text: string): readonly OutlineSection[] | null {
@@ -27,7 +30,7 @@ describe('the plain reader', () => {
       }),
       { numRuns: 150 },
     );
-  }, 60_000);
+  });
 
   it('reads as the full reader does whatever it does not decline', () => {
     let read = 0;
@@ -41,7 +44,7 @@ describe('the plain reader', () => {
       { numRuns: 1500 },
     );
     expect(read).toBeGreaterThan(50);
-  }, 60_000);
+  });
 
   it('agrees on short mixes of plain lines, every one of them', () => {
     const lines = [

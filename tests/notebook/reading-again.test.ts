@@ -1,10 +1,13 @@
 // After an edit only what the edit touches is read again, and it comes to the same as reading all of it.
 import fc from 'fast-check';
-import { describe, expect, it, test } from 'vitest';
+import { describe, expect, it, test, vi } from 'vitest';
 import type { NotebookText } from '../../src/notebook/notebook-text.ts';
 import { readNotebook } from '../../src/notebook/read-notebook.ts';
 import { cellNamed, cellsIn, saidBy } from './cells.ts';
 import { oddText, tidyText } from './random-text.ts';
+
+// Many random cases: slow only where many are at work on one machine.
+vi.setConfig({ testTimeout: 60_000 });
 
 const piece = fc.constantFrom(
   '',
@@ -47,28 +50,24 @@ describe('reading again after an edit', () => {
   test.for([
     ['tidy notebooks', tidyText],
     ['odd ones', oddText],
-  ] as const)(
-    'says what reading all of it says, on %s',
-    ([, texts]) => {
-      fc.assert(
-        fc.property(texts, fc.array(cut, { minLength: 1, maxLength: 6 }), (start, cuts) => {
-          let text = start;
-          let notebook = readNotebook(text);
-          for (const one of cuts) {
-            text = cutText(text, one);
-            notebook = readNotebook(text, notebook);
-            expect(saidBy(notebook)).toEqual(saidBy(readNotebook(text)));
-            const ids = cellsIn(notebook).map((c) => c.id);
-            expect(new Set(ids).size).toBe(ids.length);
-            const keys = notebook.parts.map((p) => p.key);
-            expect(new Set(keys).size).toBe(keys.length);
-          }
-        }),
-        { numRuns: 400 },
-      );
-    },
-    60_000,
-  );
+  ] as const)('says what reading all of it says, on %s', ([, texts]) => {
+    fc.assert(
+      fc.property(texts, fc.array(cut, { minLength: 1, maxLength: 6 }), (start, cuts) => {
+        let text = start;
+        let notebook = readNotebook(text);
+        for (const one of cuts) {
+          text = cutText(text, one);
+          notebook = readNotebook(text, notebook);
+          expect(saidBy(notebook)).toEqual(saidBy(readNotebook(text)));
+          const ids = cellsIn(notebook).map((c) => c.id);
+          expect(new Set(ids).size).toBe(ids.length);
+          const keys = notebook.parts.map((p) => p.key);
+          expect(new Set(keys).size).toBe(keys.length);
+        }
+      }),
+      { numRuns: 400 },
+    );
+  });
 
   it('reads only the part that was edited', () => {
     const text = Array.from({ length: 40 }, (_, i) => `## Part ${i}\n- Length: ${i} ft\n`).join(

@@ -84,6 +84,21 @@ describe('a template', () => {
     expect(change.say).toBe('Insert Slab 2; now written "Slab slab area" in Gravel');
   });
 
+  it('of several parts has each copy stay with its own parts', () => {
+    const template =
+      '## Rates\n- Charge rate: $40 per hour\n\n## Work\n- Laying: 2 hours at charge rate\n';
+    const estimate = new Estimate('# Kestrel Court\n');
+    done(estimate.insertTemplate(template));
+    done(estimate.insertTemplate(template));
+    expect(cellNamed(estimate.notebook, 'Work / Laying').formula).toBe(
+      '2 hours at Rates charge rate',
+    );
+    expect(cellNamed(estimate.notebook, 'Work 2 / Laying').formula).toBe(
+      '2 hours at Rates 2 charge rate',
+    );
+    expect(shownIn(estimate, 'Work 2 / Laying')).toBe('$80.00');
+  });
+
   it('brings the counted things it names', () => {
     const template =
       '# T\n\n- Counted things: sleeper, dowel\n\n## Wall\n- Sleepers: 12 sleepers\n';

@@ -1,5 +1,5 @@
 // What is asked where a quantity `at` a rate can't be worked: per what, of what, which way.
-import { type Dimension, MONEY, PLAIN, TIME, hardPart } from '../../quantity/dimension.ts';
+import { type Dimension, MONEY, PLAIN, TIME } from '../../quantity/dimension.ts';
 import { amountMeasure } from '../../quantity/measure.ts';
 import { type Unit, unitByKey } from '../../quantity/units.ts';
 import type { Fix } from '../../words/report.ts';

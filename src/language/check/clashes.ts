@@ -145,7 +145,7 @@ function shareOfWhat(a: Checked, b: Checked, task: Task, checking: Checking): Re
     explanation: `${facts(checking, a, b)} A share is of something: say of what, or put it after what it is a share of.`,
     // A share times a plain number is a share again, so that only "of" would help there.
     fixes:
-      simple || other.holds.measure !== NUMBER
+      simple || other.holds.measure.dimension !== PLAIN
         ? [mended(checking, 'Take the share of it', { spot: share.formula.spot, by: whole })]
         : [],
   };
