@@ -2,16 +2,16 @@
 import { heldAmount } from '../quantity/amount.ts';
 import { type Form, type Holds, type Term, writtenUnits } from '../quantity/form.ts';
 import { Fraction, NUMBER, OPEN, SHARE } from '../quantity/measure.ts';
-import { LENGTH } from '../quantity/dimension.ts';
+import { LENGTH, MONEY } from '../quantity/dimension.ts';
 import { type Unit, unitByKey } from '../quantity/units.ts';
-import { type WrittenNumber, expectDecimal, expectNumber } from './numbers.ts';
+import { type WrittenNumber, expectDecimal, expectNumber, seesNumberWord } from './numbers.ts';
 import type { Reader } from './reader.ts';
 import type { Amount, Formula } from './tree.ts';
 import { SHARE_LABELS } from './words.ts';
 
 /** May an amount begin here? (A sign is read elsewhere.) */
 export function seesAmount(r: Reader): boolean {
-  return r.token.kind === 'number' || r.sees('$') || r.sees('?');
+  return r.token.kind === 'number' || r.sees('$') || r.sees('?') || seesNumberWord(r);
 }
 
 /** An amount where a value is needed: also joins `24' x 20'`, and refuses a noun left over after a unit. */
@@ -20,17 +20,21 @@ export function expectAmount(r: Reader): Formula {
   const before = r.at;
   const amount = writtenAmount(r);
   if (r.problem) return amount;
-  // `7 3/4 in max`: said for the reader.
+  // `7 3/4 in max`, `3 in deep`: said for the reader.
   if (MOST_OR_LEAST.has(r.token.text) && r.token.kind === 'word') r.take(1, 'unread');
   if (amount.kind === 'amount' && isLength(amount.holds)) {
     const noun = r.vocabulary.nounAt(r.tokens, r.at);
-    if (noun && !r.seesAt(noun.length, 'every')) return refuseNounAfterUnit(r, before, amount, noun);
+    if (noun && !r.seesAt(noun.length, 'every'))
+      return refuseNounAfterUnit(r, before, amount, noun);
     return joinedByX(r, amount, from);
   }
   return amount;
 }
 
-const MOST_OR_LEAST: ReadonlySet<string> = new Set(['max', 'min', 'maximum', 'minimum']);
+const MOST_OR_LEAST: ReadonlySet<string> = new Set([
+  ...['max', 'min', 'maximum', 'minimum'],
+  ...['deep', 'wide', 'long', 'high', 'tall', 'thick'],
+]);
 
 /** One written amount and no more: what packs and stock lengths are made of. */
 export function writtenAmount(r: Reader): Formula {
@@ -69,10 +73,22 @@ export function writtenAmount(r: Reader): Formula {
   }
   if (noun) {
     r.at += noun.length;
-    return withTails(r, number, [{ kind: 'noun', noun: noun.noun, count: null }], null, from, start);
+    return withTails(
+      r,
+      number,
+      [{ kind: 'noun', noun: noun.noun, count: null }],
+      null,
+      from,
+      start,
+    );
   }
   if (number.value === null) {
-    return finish(r, { value: null, holds: plain(OPEN), bare: false, label: null, say: '?' }, from, start);
+    return finish(
+      r,
+      { value: null, holds: plain(OPEN), bare: false, label: null, say: '?' },
+      from,
+      start,
+    );
   }
   return finish(
     r,
@@ -110,6 +126,14 @@ function share(r: Reader, number: WrittenNumber, from: number, start: number): F
   if (SHARE_LABELS.has(r.token.text) && r.token.kind === 'word') {
     label = r.token.text;
     r.at++;
+  } else if (r.sees('for')) {
+    // `plus 10% for waste`: the word says what the percent is for, even beside a cell of that name.
+    const ahead = SHARE_LABELS.has(r.peek(1).text) ? 1 : SHARE_LABELS.has(r.peek(2).text) ? 2 : 0;
+    const word = r.peek(ahead);
+    if (ahead > 0 && r.peek(1).kind === 'word' && word.kind === 'word') {
+      label = word.text;
+      r.at += ahead + 1;
+    }
   }
   const say = `${number.say}%${label ? ' ' + label : ''}`;
   const value = number.value ? number.value.div(100) : null;
@@ -232,7 +256,11 @@ function maybeSlope(r: Reader, rise: WrittenNumber, from: number, start: number)
       about: `"${r.slice(spot)}" could be ${rise.say} inches bought in lengths, or a slope of so much in so much. Write the one that is meant.`,
       fixes: [
         r.fix('Bought in lengths', spot, `${rise.say} in in ${stock}${after ? '' : ' pieces'}`),
-        r.fix('A slope', spot, `${rise.say} in per ${stock.replace(/\s+[a-z]+$/, after ? '' : '$&')}`),
+        r.fix(
+          'A slope',
+          spot,
+          `${rise.say} in per ${stock.replace(/\s+[a-z]+$/, after ? '' : '$&')}`,
+        ),
       ],
     });
   }
@@ -256,8 +284,15 @@ function slope(
 }
 
 /** After a unit: a smaller unit of the same dimension goes on with it (`12 ft 6 1/2 in`, `5 h 35 min`). */
-function compound(r: Reader, number: WrittenNumber, unit: Unit, from: number, start: number): Formula {
-  const hyphen = r.sees('-') && !r.token.gap && r.peek(1).kind === 'number' && !r.peek(1).gap ? 1 : 0;
+function compound(
+  r: Reader,
+  number: WrittenNumber,
+  unit: Unit,
+  from: number,
+  start: number,
+): Formula {
+  const hyphen =
+    r.sees('-') && !r.token.gap && r.peek(1).kind === 'number' && !r.peek(1).gap ? 1 : 0;
   const next = r.peek(hyphen);
   if (number.whole && next.kind === 'number' && number.value) {
     const before = r.at;
@@ -267,7 +302,8 @@ function compound(r: Reader, number: WrittenNumber, unit: Unit, from: number, st
     const mark = r.sees('"') ? { length: 1, unit: unitByKey('in') } : null;
     const smaller = mark ?? r.vocabulary.unitAt(r.tokens, r.at);
     const minutes = unit.key === 'hour' && !next.gap && !smaller ? unitByKey('min') : null;
-    const fits = smaller?.unit.dimension === unit.dimension && smaller.unit.scale.compare(unit.scale) < 0;
+    const fits =
+      smaller?.unit.dimension === unit.dimension && smaller.unit.scale.compare(unit.scale) < 0;
     if (more.value && ((smaller && fits) || minutes)) {
       const small = minutes ?? smaller?.unit ?? unit;
       if (hyphen === 1 && unit.dimension === LENGTH) {
@@ -277,15 +313,9 @@ function compound(r: Reader, number: WrittenNumber, unit: Unit, from: number, st
       r.at += minutes ? 0 : (smaller?.length ?? 0);
       const value = number.value.mul(unit.scale).div(small.scale).add(more.value);
       const say = `${number.say} ${unit.key === 'hour' ? 'h' : unit.key} ${more.say} ${small.key}`;
-      return withTails(
-        r,
-        { value, say, whole: false },
-        [unitTerm(small)],
-        say,
-        from,
-        start,
-        [unit.key],
-      );
+      return withTails(r, { value, say, whole: false }, [unitTerm(small)], say, from, start, [
+        unit.key,
+      ]);
     }
     r.at = before;
   }
@@ -309,6 +339,15 @@ function withTails(
       under.push({ kind: 'noun', noun: 'each', count: null });
       continue;
     }
+    if (under.length === 0 && isMoney(over) && (r.sees('a') || r.sees('an'))) {
+      // `$50 an hour`
+      const term = termAfter(r, 1);
+      if (term && !r.seesAt(term.length, 'every')) {
+        r.at += term.length;
+        under.push(term.term);
+        continue;
+      }
+    }
     const slash = r.sees('/') && !r.token.gap && !r.peek(1).gap;
     if (!slash && !r.sees('per')) break;
     const term = termAfter(r, 1);
@@ -319,6 +358,10 @@ function withTails(
   const form: Form = { over, under };
   const tidy = (say ?? sayOver(r, number, form)) + sayUnder(r, form);
   return built(r, number, form, tidy, from, start, alsoWritten);
+}
+
+function isMoney(over: readonly Term[]): boolean {
+  return over.some((t) => t.kind === 'unit' && t.unit.dimension === MONEY);
 }
 
 /** A unit or noun, perhaps with a number before it, so many tokens ahead. */
@@ -382,7 +425,9 @@ function sayOver(r: Reader, number: WrittenNumber, form: Form): string {
   const term = form.over[0];
   if (!term) return number.say;
   // 1/4 cubic yard, but 0.25 cubic yards.
-  const one = number.value !== null && (number.value.equals(1) || /^\d+\/\d+$|^[½⅓⅔¼¾⅛⅜⅝⅞]$/.test(number.say));
+  const one =
+    number.value !== null &&
+    (number.value.equals(1) || /^\d+\/\d+$|^[½⅓⅔¼¾⅛⅜⅝⅞]$/.test(number.say));
   return `${number.say} ${sayTerm(r, term, one)}`;
 }
 
@@ -456,7 +501,11 @@ function refuseNounAfterUnit(
       ? `"${r.slice(spot)}" could be ${first} ${many} of ${mixed[2]}, or ${many} of ${amount.say}. Write the one that is meant.`
       : `"${r.slice(spot)}" could be a length of ${amount.say}, or a number of ${many}. Write the one that is meant.`,
     fixes: [
-      r.fix(`A number of ${many}`, spot, mixed ? `${first} ${many} times ${mixed[2]}` : `${first} ${many}`),
+      r.fix(
+        `A number of ${many}`,
+        spot,
+        mixed ? `${first} ${many} times ${mixed[2]}` : `${first} ${many}`,
+      ),
       r.fix('A length', spot, amount.say),
     ],
   });

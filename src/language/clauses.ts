@@ -17,7 +17,7 @@ export function maybeClause(r: Reader, of: Formula): Formula | null {
   if (first.kind !== 'word') return null;
   if (seesRounding(r, comma)) return rounded(r, of, comma);
   if (r.seesAt(comma, 'marked', 'up')) return markedUp(r, of, comma);
-  for (const [words, side] of LIMITS) {
+  for (const [words, side] of comma === 1 ? [...LIMITS, ...LIMITS_AFTER_COMMA] : LIMITS) {
     if (r.seesAt(comma, ...words)) return limited(r, of, comma, side, words.length);
   }
   const shareOf = SHARE_OF.find((words) => r.seesAt(comma, ...words));
@@ -41,6 +41,18 @@ const LIMITS: readonly (readonly [readonly string[], 'not-less' | 'not-more'])[]
   [['no', 'more', 'than'], 'not-more'],
   [['not', 'above'], 'not-more'],
   [['not', 'over'], 'not-more'],
+  [['capped', 'at'], 'not-more'],
+];
+
+/** After a comma these can only be limits; without one they could compare. */
+const LIMITS_AFTER_COMMA: typeof LIMITS = [
+  [['minimum', 'charge'], 'not-less'],
+  [['minimum', 'of'], 'not-less'],
+  [['minimum'], 'not-less'],
+  [['at', 'least'], 'not-less'],
+  [['maximum', 'of'], 'not-more'],
+  [['maximum'], 'not-more'],
+  [['at', 'most'], 'not-more'],
 ];
 
 const SHARE_OF: readonly (readonly string[])[] = [
@@ -55,6 +67,7 @@ const SHARE_OF: readonly (readonly string[])[] = [
 /** `rounded …`, `round up …`, `rnd up`, and `nearest $50` alone. */
 function seesRounding(r: Reader, comma: number): boolean {
   if (r.seesAt(comma, 'rounded') || r.seesAt(comma, 'nearest')) return true;
+  if (seesUpTo(r, comma)) return true;
   if (r.seesAt(comma, 'to', 'the', 'nearest') || r.seesAt(comma, 'to', 'nearest')) return true;
   return (
     (r.seesAt(comma, 'round') || r.seesAt(comma, 'rnd')) &&
@@ -62,10 +75,17 @@ function seesRounding(r: Reader, comma: number): boolean {
   );
 }
 
+/** `up to the next 1/4 yd`. */
+function seesUpTo(r: Reader, comma: number): boolean {
+  const the = r.seesAt(comma + 2, 'the') ? 1 : 0;
+  const next = r.seesAt(comma + 2 + the, 'next') || r.seesAt(comma + 2 + the, 'nearest');
+  return next && (r.seesAt(comma, 'up', 'to') || r.seesAt(comma, 'down', 'to'));
+}
+
 function rounded(r: Reader, of: Formula, comma: number): Formula {
   r.at += comma;
   const opFrom = r.token.from;
-  if (!r.sees('nearest') && !r.sees('to')) r.take(1, 'phrase');
+  if (['rounded', 'round', 'rnd'].includes(r.token.text)) r.take(1, 'phrase');
   let way: Way = r.sees('up') ? 'up' : r.sees('down') ? 'down' : 'nearest';
   if (way !== 'nearest') r.take(1, 'phrase');
   const opSpot = r.since(opFrom);
@@ -95,7 +115,7 @@ function expectStep(r: Reader): Formula | null {
     return null;
   }
   const name = r.vocabulary.nameAt(r.tokens, r.at, r.part, r.self);
-  const fraction = STEP_FRACTION[r.token.text];
+  const fraction = STEP_FRACTION.get(r.token.text);
   if (fraction && !name && termAfter(r, 1)) {
     r.at++;
     r.skipArticle();
@@ -107,7 +127,9 @@ function expectStep(r: Reader): Formula | null {
 }
 
 /** `the next half yard`. */
-const STEP_FRACTION: Readonly<Record<string, string>> = { half: '1/2', quarter: '1/4', third: '1/3' };
+const STEP_FRACTION: ReadonlyMap<string, string> = new Map(
+  Object.entries({ half: '1/2', quarter: '1/4', third: '1/3' }),
+);
 
 /** A unit or noun alone: one of it, or so much of one. */
 function oneOf(r: Reader, much = '1'): Formula {
@@ -119,7 +141,15 @@ function oneOf(r: Reader, much = '1'): Formula {
   const key = found.term.kind === 'unit' ? [found.term.unit.key] : [];
   const name = found.term.kind === 'unit' ? found.term.unit.one : found.term.noun;
   const holds = { measure: held.measure, showIn: null, written: writtenUnits(key) };
-  return { kind: 'amount', value: held.value, holds, bare: false, label: null, say: `${much} ${name}`, spot };
+  return {
+    kind: 'amount',
+    value: held.value,
+    holds,
+    bare: false,
+    label: null,
+    say: `${much} ${name}`,
+    spot,
+  };
 }
 
 function markedUp(r: Reader, of: Formula, comma: number): Formula {
@@ -169,7 +199,11 @@ function inClause(r: Reader, of: Formula, comma: number): Formula {
   const term = seesAmount(r) ? (r.sees('$') ? dollars(r) : null) : termAfter(r, 0);
   const noun = r.vocabulary.nounAt(r.tokens, r.at);
   const pack = noun && r.seesAt(noun.length, 'of');
-  if (pack || (!term && (seesAmount(r) || seesSlot(r))) || (name && name.length > (term?.length ?? 0))) {
+  if (
+    pack ||
+    (!term && (seesAmount(r) || seesSlot(r))) ||
+    (name && name.length > (term?.length ?? 0))
+  ) {
     return inPacks(r, of, formFrom);
   }
   if (!term) return unknownUnit(r);

@@ -24,6 +24,10 @@ function seesWhere(r: Reader): boolean {
   return r.seesAt(comma, 'where') || r.seesAt(comma, 'if') || r.seesAt(comma, 'when');
 }
 
+function seesOtherwise(r: Reader, ahead: number): boolean {
+  return r.seesAt(ahead, 'otherwise') || r.seesAt(ahead, 'else');
+}
+
 function branchOf(r: Reader, value: Formula): Branch {
   r.maybe(',');
   r.take(1, 'phrase');
@@ -38,7 +42,8 @@ function conditionFirst(r: Reader, from: number): Formula {
     r.maybe('then');
     const value = readClosed(r);
     branches.push({ value, when });
-    const otherwise = r.sees(',', 'otherwise') ? 1 : r.sees('otherwise') ? 0 : -1;
+    const comma = r.sees(',') ? 1 : 0;
+    const otherwise = seesOtherwise(r, comma) ? comma : -1;
     if (otherwise < 0 || !r.seesAt(otherwise + 1, 'if')) break;
     r.take(otherwise + 1, 'phrase');
   }
@@ -55,13 +60,13 @@ function finishCondition(
 ): Formula {
   while (!r.problem) {
     r.maybe(',');
-    if (r.sees('otherwise') || r.token.kind === 'end' || r.sees(')') || r.sees(']')) break;
+    if (seesOtherwise(r, 0) || r.token.kind === 'end' || r.sees(')') || r.sees(']')) break;
     const value = readOr(r);
     if (r.problem || !seesWhere(r)) break;
     branches.push(branchOf(r, value));
   }
   if (r.problem) return { kind: 'hole', spot: r.since(from) };
-  if (!r.maybe('otherwise')) {
+  if (!r.maybe('otherwise') && !r.maybe('else')) {
     const end = r.endOfBracket();
     const last = r.since(from);
     return r.fail({
@@ -96,7 +101,10 @@ function goesOn(r: Reader, last: Formula): boolean {
 function refuseTail(r: Reader, from: number, lastFrom: number, lastTo: number): Formula {
   const end = r.endOfBracket();
   const rest = { from: lastTo, to: end };
-  const tail = r.slice(rest).replace(/^\s*,?\s*/, '').trim();
+  const tail = r
+    .slice(rest)
+    .replace(/^\s*,?\s*/, '')
+    .trim();
   return r.fail({
     code: 'two-readings',
     spots: [rest.from < rest.to ? { from: r.token.from, to: end } : r.since(from)],

@@ -20,7 +20,12 @@ export function forClause(r: Reader, of: Formula, comma: number): Formula | null
   if (r.sees('margin', 'of')) {
     r.take(2, 'phrase');
     const share = expectSlot(r);
-    return { kind: 'for-shares', of, shares: [{ share, label: 'margin' }], spot: r.since(of.spot.from) };
+    return {
+      kind: 'for-shares',
+      of,
+      shares: [{ share, label: 'margin' }],
+      spot: r.since(of.spot.from),
+    };
   }
   if (seesPercent(r) || seesShareName(r)) {
     const shares: LabelledShare[] = [expectShare(r)];
@@ -41,14 +46,20 @@ export function forClause(r: Reader, of: Formula, comma: number): Formula | null
 }
 
 function seesPercent(r: Reader): boolean {
-  return (r.token.kind === 'number' || r.sees('?')) && (r.seesAt(1, '%') || r.seesAt(1, 'percent') || /[\d./]/.test(r.peek(1).text) && percentSoon(r));
+  return (
+    (r.token.kind === 'number' || r.sees('?')) &&
+    (r.seesAt(1, '%') ||
+      r.seesAt(1, 'percent') ||
+      (/[\d./]/.test(r.peek(1).text) && percentSoon(r)))
+  );
 }
 
 /** `7 1/2%`: the percent sign stands behind a mixed number. */
 function percentSoon(r: Reader): boolean {
   for (let i = 1; i <= 5; i++) {
     if (r.seesAt(i, '%') || r.seesAt(i, 'percent')) return true;
-    if (r.peek(i).kind !== 'number' && r.peek(i).text !== '/' && r.peek(i).text !== '-') return false;
+    if (r.peek(i).kind !== 'number' && r.peek(i).text !== '/' && r.peek(i).text !== '-')
+      return false;
   }
   return false;
 }
@@ -106,7 +117,9 @@ function askAboutFor(r: Reader, of: Formula, from: number): Formula {
     .replace(/^(?:an?|the)\s+/i, '');
   const tail = { from: of.spot.to, to: spot.to };
   const margin = /^(0?\.\d+|\d+)\s+margin$/i.exec(rest)?.[1];
-  const percent = margin ? new Fraction(margin.replace(/^\./, '0.')).mul(margin.includes('.') ? 100 : 1) : null;
+  const percent = margin
+    ? new Fraction(margin.replace(/^\./, '0.')).mul(margin.includes('.') ? 100 : 1)
+    : null;
   return r.fail({
     code: 'two-readings',
     spots: [spot],

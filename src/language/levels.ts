@@ -91,6 +91,12 @@ const RELATIONS: readonly (readonly [string, Relation])[] = [
   ['is more than', 'more'],
   ['is greater than', 'more'],
   ['is less than', 'less'],
+  ...['bigger', 'larger', 'longer', 'wider', 'higher', 'deeper', 'thicker'].map(
+    (word) => [`is ${word} than`, 'more'] as const,
+  ),
+  ...['smaller', 'shorter', 'narrower', 'lower', 'thinner', 'fewer'].map(
+    (word) => [`is ${word} than`, 'less'] as const,
+  ),
   ['is at least', 'at-least'],
   ['is at most', 'at-most'],
   ['is equal to', 'is'],
@@ -110,7 +116,10 @@ const RELATIONS: readonly (readonly [string, Relation])[] = [
   ['≥', 'at-least'],
   ['≤', 'at-most'],
 ];
-const RELATION_WORDS = RELATIONS.map(([words, relation]) => ({ words: words.split(' '), relation }));
+const RELATION_WORDS = RELATIONS.map(([words, relation]) => ({
+  words: words.split(' '),
+  relation,
+}));
 
 function relationAt(r: Reader): { words: number; relation: Relation } | null {
   const found = RELATION_WORDS.find(({ words }) => r.sees(...words));
@@ -120,22 +129,24 @@ function relationAt(r: Reader): { words: number; relation: Relation } | null {
 /** `is 4 in or less`: the limit said after its amount. */
 function maybeOrLess(r: Reader): Relation | null {
   if (!r.sees('or') || r.choosingOrs.has(r.at)) return null;
-  const side = OR_LESS[r.peek(1).text];
+  const side = OR_LESS.get(r.peek(1).text);
   if (!side) return null;
   r.take(2, 'operator');
   return side;
 }
 
-const OR_LESS: Readonly<Record<string, Relation>> = {
-  less: 'at-most',
-  fewer: 'at-most',
-  under: 'at-most',
-  lower: 'at-most',
-  more: 'at-least',
-  over: 'at-least',
-  greater: 'at-least',
-  higher: 'at-least',
-};
+const OR_LESS: ReadonlyMap<string, Relation> = new Map(
+  Object.entries({
+    less: 'at-most',
+    fewer: 'at-most',
+    under: 'at-most',
+    lower: 'at-most',
+    more: 'at-least',
+    over: 'at-least',
+    greater: 'at-least',
+    higher: 'at-least',
+  }),
+);
 
 /** picked = closed { 'or' closed [','] 'whichever is greater' more } */
 function readPicked(r: Reader): Formula {
@@ -149,7 +160,7 @@ function readPicked(r: Reader): Formula {
     r.take(1, 'phrase');
     r.maybe('is');
     r.skipArticle();
-    const which = WHICH[r.token.text];
+    const which = WHICH.get(r.token.text);
     if (!which) {
       return r.fail({
         code: 'phrase-slot',
@@ -166,17 +177,19 @@ function readPicked(r: Reader): Formula {
   return left;
 }
 
-const WHICH: Readonly<Record<string, 'greater' | 'less'>> = {
-  greater: 'greater',
-  larger: 'greater',
-  bigger: 'greater',
-  more: 'greater',
-  higher: 'greater',
-  less: 'less',
-  lesser: 'less',
-  smaller: 'less',
-  lower: 'less',
-};
+const WHICH: ReadonlyMap<string, 'greater' | 'less'> = new Map(
+  Object.entries({
+    greater: 'greater',
+    larger: 'greater',
+    bigger: 'greater',
+    more: 'greater',
+    higher: 'greater',
+    less: 'less',
+    lesser: 'less',
+    smaller: 'less',
+    lower: 'less',
+  }),
+);
 
 /** closed = sum { [','] clause | ',' operator … } */
 export function readClosed(r: Reader): Formula {
@@ -237,7 +250,14 @@ function sumFrom(r: Reader, first: Formula): Formula {
     r.sums.push({ spot: opSpot, brackets: r.brackets });
     const value = expectValue(r);
     if (r.problem) return left;
-    if (value.kind === 'amount' && r.sees('margin')) return refuseMargin(r, opSpot, value.spot);
+    if (value.kind === 'amount' && r.sees('margin')) {
+      if (r.slice(opSpot).toLowerCase() !== 'with') return refuseMargin(r, opSpot, value.spot);
+      // `labour with a 20% margin`
+      r.take(1, 'phrase');
+      const shares = [{ share: value, label: 'margin' }];
+      left = { kind: 'for-shares', of: left, shares, spot: r.since(left.spot.from) };
+      continue;
+    }
     const isShare = r.holdsShare(value);
     const more = isShare ? termOperator(r, 0) : null;
     if (more && more.op !== 'at') return refuseShareTimes(r, left, opSpot, value);
@@ -249,7 +269,11 @@ function sumFrom(r: Reader, first: Formula): Formula {
   return left;
 }
 
-function refuseMargin(r: Reader, opSpot: { from: number }, amount: { from: number; to: number }): Formula {
+function refuseMargin(
+  r: Reader,
+  opSpot: { from: number },
+  amount: { from: number; to: number },
+): Formula {
   const percent = r.slice(amount);
   const spot = { from: opSpot.from, to: r.token.to };
   return r.fail({
@@ -276,7 +300,10 @@ function refuseShareTimes(
   const product = { from: share.spot.from, to: r.since(share.spot.from).to };
   return r.fail({
     code: 'two-readings',
-    spots: [{ from: opSpot.from, to: share.spot.to }, { from: begin, to: product.to }],
+    spots: [
+      { from: opSpot.from, to: share.spot.to },
+      { from: begin, to: product.to },
+    ],
     about: `"${r.slice({ from: begin, to: product.to })}" could work on everything before it, or on "${r.slice(share.spot)}" alone. Brackets say which.`,
     fixes: [
       r.fix('On everything before it', whole, `(${r.slice(whole)})`),
@@ -337,7 +364,11 @@ function refusesPer(r: Reader): boolean {
   if (r.peek(1).kind === 'number' || r.peek(1).text === '(') return false;
   const term = termAfter(r, 1);
   const name = r.vocabulary.nameAt(r.tokens, r.at + 1, r.part, r.self);
-  return term !== null && term.length - 1 > (name?.length ?? 0) - 1 && (name?.length ?? 0) <= term.length - 1;
+  return (
+    term !== null &&
+    term.length - 1 > (name?.length ?? 0) - 1 &&
+    (name?.length ?? 0) <= term.length - 1
+  );
 }
 
 function askPerWhat(r: Reader, left: Formula): Formula {

@@ -12,8 +12,9 @@ export interface Token extends Spot {
 /** The longest formula that is read, in characters. */
 export const LONGEST_FORMULA = 10_000;
 
+/** White space; a number; a word; a text in quotes; any other mark. Groups without names are found faster. */
 const PIECE =
-  /(?<gap>[\s\u00a0]+)|(?<number>\d{1,3}(?:,\d{3})+(?![\d])(?:\.\d+)?|\d+\.\d+|\d+|\.\d+|[½⅓⅔¼¾⅛⅜⅝⅞])|(?<word>[\p{L}_][\p{L}\p{Nd}_]*(?:['’][\p{L}]+)*)|(?<quoted>["“](?=[\p{L}])[^"”“]*["”])|(?<symbol>>=|<=|!=|[\s\S])/uy;
+  /([\s\u00a0]+)|(\d{1,3}(?:,\d{3})+(?![\d])(?:\.\d+)?|\d+\.\d+|\d+|\.\d+|[½⅓⅔¼¾⅛⅜⅝⅞])|([\p{L}_][\p{L}\p{Nd}_]*(?:['’][\p{L}]+)*)|(["“](?=[\p{L}])[^"”“]*["”])|(?:>=|<=|!=|\^[23](?!\d)|[\s\S])/uy;
 
 const PLAIN_MARK: Readonly<Record<string, string>> = {
   '−': '-',
@@ -31,6 +32,8 @@ const PLAIN_MARK: Readonly<Record<string, string>> = {
   '>=': '≥',
   '<=': '≤',
   '!=': '≠',
+  '^2': '²',
+  '^3': '³',
 };
 
 /** The tokens of a text, closed by one of kind `end`. Never fails: any character is at least a symbol. */
@@ -41,10 +44,10 @@ export function tokensOf(text: string): readonly Token[] {
   while (PIECE.lastIndex < text.length) {
     const from = PIECE.lastIndex;
     const found = PIECE.exec(text);
-    if (!found?.groups) break;
+    if (!found) break;
     const to = PIECE.lastIndex;
-    const { number, word, quoted } = found.groups;
-    if (found.groups['gap'] !== undefined) {
+    const [symbol = '', space, number, word, quoted] = found;
+    if (space !== undefined) {
       gap = true;
       continue;
     }
@@ -52,7 +55,8 @@ export function tokensOf(text: string): readonly Token[] {
     if (number !== undefined) tokens.push({ kind: 'number', text: number, from, to, gap });
     else if (word !== undefined) {
       // `12x4`, `8h30`: the letter right after a number stands alone before the next number.
-      const end = last?.kind === 'number' && !gap && /^[xh]\d/i.test(word) ? from + 1 : to;
+      const tight = !gap && (last?.kind === 'number' || last?.text === "'" || last?.text === '"');
+      const end = tight && /^[xh]\d/i.test(word) ? from + 1 : to;
       PIECE.lastIndex = end;
       tokens.push({ kind: 'word', text: plainWord(text.slice(from, end)), from, to: end, gap });
     } else if (quoted !== undefined && last?.kind !== 'number') {
@@ -62,7 +66,6 @@ export function tokensOf(text: string): readonly Token[] {
       PIECE.lastIndex = from + 1;
       tokens.push({ kind: 'symbol', text: '"', from, to: from + 1, gap });
     } else {
-      const symbol = found[0];
       if (symbol === '&') {
         tokens.push({ kind: 'word', text: 'and', from, to, gap });
         gap = false;

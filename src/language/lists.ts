@@ -77,7 +77,22 @@ function expectItem(r: Reader): Formula {
   return { kind: 'binary', op: 'at', opSpot, left: item, right, spot };
 }
 
-const GOES_ON = ['plus', 'minus', 'less', 'with', '+', '-', 'times', 'by', 'x', '×', '÷', '/', 'over', 'per'];
+const GOES_ON = [
+  'plus',
+  'minus',
+  'less',
+  'with',
+  '+',
+  '-',
+  'times',
+  'by',
+  'x',
+  '×',
+  '÷',
+  '/',
+  'over',
+  'per',
+];
 const CLAUSES = ['in', 'rounded', 'marked', 'for', 'as'];
 
 /** After the last item, arithmetic or a clause without a comma could belong to it or to the whole. */

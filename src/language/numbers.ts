@@ -10,20 +10,81 @@ export interface WrittenNumber {
   readonly whole: boolean;
 }
 
-const VULGAR: Readonly<Record<string, string>> = {
-  '½': '1/2',
-  '⅓': '1/3',
-  '⅔': '2/3',
-  '¼': '1/4',
-  '¾': '3/4',
-  '⅛': '1/8',
-  '⅜': '3/8',
-  '⅝': '5/8',
-  '⅞': '7/8',
-};
+const VULGAR: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    '½': '1/2',
+    '⅓': '1/3',
+    '⅔': '2/3',
+    '¼': '1/4',
+    '¾': '3/4',
+    '⅛': '1/8',
+    '⅜': '3/8',
+    '⅝': '5/8',
+    '⅞': '7/8',
+  }),
+);
 
 /** The most digits a number is read with. */
 const MOST_DIGITS = 40;
+
+const NUMBER_WORDS: ReadonlyMap<string, number> = new Map(
+  Object.entries({
+    one: 1,
+    two: 2,
+    three: 3,
+    four: 4,
+    five: 5,
+    six: 6,
+    seven: 7,
+    eight: 8,
+    nine: 9,
+    ten: 10,
+    eleven: 11,
+    twelve: 12,
+  }),
+);
+
+const FRACTION_WORDS: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    half: '1/2',
+    third: '1/3',
+    quarter: '1/4',
+    eighth: '1/8',
+    sixteenth: '1/16',
+  }),
+);
+
+/** Does a number in words begin here: `twelve`, `half inch`? A name of those words wins. */
+export function seesNumberWord(r: Reader): boolean {
+  if (r.token.kind !== 'word') return false;
+  const number = NUMBER_WORDS.has(r.token.text);
+  const fraction =
+    FRACTION_WORDS.has(r.token.text) && r.vocabulary.unitAt(r.tokens, r.at + 1) !== null;
+  return (number || fraction) && !r.vocabulary.nameAt(r.tokens, r.at, r.part, r.self);
+}
+
+function numberWord(r: Reader): WrittenNumber {
+  const fraction = FRACTION_WORDS.get(r.token.text);
+  const whole = NUMBER_WORDS.get(r.token.text) ?? 1;
+  r.at++;
+  if (fraction) return { value: new Fraction(fraction), say: fraction, whole: false };
+  const part = FRACTION_WORDS.get(r.token.text.replace(/s$/, '').replace('halve', 'half'));
+  if (part) {
+    // `one third`, `three quarters`
+    r.at++;
+    const value = new Fraction(part).mul(whole);
+    return { value, say: value.toFraction(), whole: false };
+  }
+  return andAHalf(r, { value: new Fraction(whole), say: `${whole}`, whole: true });
+}
+
+/** `seven and a half`. */
+function andAHalf(r: Reader, number: WrittenNumber): WrittenNumber {
+  const part = r.sees('and', 'a') ? FRACTION_WORDS.get(r.peek(2).text) : undefined;
+  if (!part || !number.value) return number;
+  r.at += 3;
+  return { value: number.value.add(part), say: `${number.say} ${part}`, whole: false };
+}
 
 /** Reads the number that stands here: a token of kind number, or `?`. Null after leaving a problem. */
 export function expectNumber(r: Reader): WrittenNumber | null {
@@ -31,6 +92,7 @@ export function expectNumber(r: Reader): WrittenNumber | null {
     r.at++;
     return { value: null, say: '?', whole: false };
   }
+  if (r.token.kind === 'word') return numberWord(r);
   const first = r.token;
   r.at++;
   const comma = r.token;
@@ -53,7 +115,7 @@ export function expectNumber(r: Reader): WrittenNumber | null {
     const value = exact(first.text).mul(1000);
     return { value, say: tidy(value.toString()), whole: value.d === 1n };
   }
-  const vulgar = VULGAR[first.text];
+  const vulgar = VULGAR.get(first.text);
   if (vulgar) return { value: new Fraction(vulgar), say: vulgar, whole: false };
   const whole = /^[\d,]+$/.test(first.text);
   if (!whole) return { value: exact(first.text), say: tidy(first.text), whole: false };
@@ -64,10 +126,14 @@ export function expectNumber(r: Reader): WrittenNumber | null {
   const hyphen = r.sees('-') && !r.token.gap && !r.peek(1).gap ? 1 : 0;
   const next = r.peek(hyphen);
   if (next.kind === 'number') {
-    const mark = VULGAR[next.text];
+    const mark = VULGAR.get(next.text);
     if (mark) {
       r.at += hyphen + 1;
-      return { value: exact(first.text).add(mark), say: `${tidy(first.text)} ${mark}`, whole: false };
+      return {
+        value: exact(first.text).add(mark),
+        say: `${tidy(first.text)} ${mark}`,
+        whole: false,
+      };
     }
     if (/^\d+$/.test(next.text) && (hyphen === 1 || next.gap)) {
       const before = r.at;
@@ -83,7 +149,7 @@ export function expectNumber(r: Reader): WrittenNumber | null {
       r.at = before;
     }
   }
-  return { value: exact(first.text), say: tidy(first.text), whole: true };
+  return andAHalf(r, { value: exact(first.text), say: tidy(first.text), whole: true });
 }
 
 /** Reads the number token that stands here and no fraction after it. */
@@ -98,9 +164,14 @@ function fractionAfter(r: Reader, over: string, ahead: number): WrittenNumber | 
   const slash = r.peek(ahead);
   const under = r.peek(ahead + 1);
   const tight = slash.text === '/' && !slash.gap && under.kind === 'number' && !under.gap;
-  if (!tight || !/^\d+$/.test(under.text) || /^0+$/.test(under.text) || over.includes(',')) return null;
+  if (!tight || !/^\d+$/.test(under.text) || /^0+$/.test(under.text) || over.includes(','))
+    return null;
   r.at += ahead + 2;
-  return { value: new Fraction(`${over}/${under.text}`), say: `${over}/${under.text}`, whole: false };
+  return {
+    value: new Fraction(`${over}/${under.text}`),
+    say: `${over}/${under.text}`,
+    whole: false,
+  };
 }
 
 function refuseComma(r: Reader, from: number): null {
@@ -127,6 +198,8 @@ function exact(digits: string): Fraction {
 function tidy(digits: string): string {
   const plain = digits.replaceAll(',', '');
   const [whole = '', decimals] = plain.split('.');
-  const grouped = (whole === '' ? '0' : whole).replace(/^0+(?=\d)/, '').replace(/\B(?=(\d{3})+$)/g, ',');
+  const grouped = (whole === '' ? '0' : whole)
+    .replace(/^0+(?=\d)/, '')
+    .replace(/\B(?=(\d{3})+$)/g, ',');
   return decimals === undefined ? grouped : `${grouped}.${decimals}`;
 }

@@ -52,7 +52,11 @@ function whole(r: Reader): Formula {
   const tree = readFormula(r);
   if (r.problem) return tree;
   // A comma, a full stop or a question mark at the very end says nothing.
-  if ((r.sees('.') || r.sees(',') || r.sees('?')) && r.peek(1).kind === 'end') r.at++;
+  while (r.sees('.') || r.sees(',') || r.sees('?') || r.sees('please')) {
+    if (!r.sees('please') && r.peek(1).kind !== 'end' && !/^[.,?]$|^please$/.test(r.peek(1).text))
+      break;
+    r.at++;
+  }
   const done: boolean = r.peek(0).kind === 'end';
   return done ? tree : leftOver(r);
 }

@@ -44,7 +44,11 @@ function onCentreFollows(r: Reader, ahead: number): boolean {
 }
 
 function onCentreAt(r: Reader, ahead: number): number {
-  if (r.seesAt(ahead, 'o', 'c') || r.seesAt(ahead, 'on', 'center') || r.seesAt(ahead, 'on', 'centre')) {
+  if (
+    r.seesAt(ahead, 'o', 'c') ||
+    r.seesAt(ahead, 'on', 'center') ||
+    r.seesAt(ahead, 'on', 'centre')
+  ) {
     return 2;
   }
   if (r.seesAt(ahead, 'on', 'centers') || r.seesAt(ahead, 'on', 'centres')) return 2;
@@ -53,6 +57,7 @@ function onCentreAt(r: Reader, ahead: number): number {
 
 const OPENINGS: readonly { words: readonly string[]; read: (r: Reader) => Formula }[] = [
   { words: ['total', 'of'], read: (r) => expectList(r, 'total') },
+  { words: ['sum', 'of'], read: (r) => expectList(r, 'total') },
   { words: ['average', 'of'], read: (r) => expectList(r, 'average') },
   { words: ['greatest', 'of'], read: (r) => expectList(r, 'greater') },
   { words: ['least', 'of'], read: (r) => expectList(r, 'less') },
@@ -296,7 +301,8 @@ function readEvenGap(r: Reader): Formula {
   const count = seesAmount(r) ? expectAmount(r) : expectSlot(r);
   if (!r.maybe('of')) return slotProblem(r, from, 'even gap for', 'the width of one', like);
   const width = expectSlot(r);
-  if (!r.maybe('across')) return slotProblem(r, from, 'even gap for', '"across" and a length', like);
+  if (!r.maybe('across'))
+    return slotProblem(r, from, 'even gap for', '"across" and a length', like);
   const across = expectSlot(r);
   return { kind: 'even-gap', count, width, across, spot: r.since(from) };
 }

@@ -6,7 +6,12 @@ import type { Spot } from '../words/spot.ts';
 /** A problem found while reading, before anything is measured. */
 export type ReadingProblem =
   | { readonly code: 'empty'; readonly spots: readonly Spot[] }
-  | { readonly code: 'too-long'; readonly spots: readonly Spot[]; readonly length: number; readonly most: number }
+  | {
+      readonly code: 'too-long';
+      readonly spots: readonly Spot[];
+      readonly length: number;
+      readonly most: number;
+    }
   | { readonly code: 'too-deep'; readonly spots: readonly Spot[]; readonly most: number }
   | {
       readonly code: 'unknown-name';
@@ -36,23 +41,72 @@ export type ReadingProblem =
       readonly near: readonly string[];
       readonly fixes: readonly Fix[];
     }
-  | { readonly code: 'missing-operator'; readonly spots: readonly Spot[]; readonly left: string; readonly right: string; readonly fixes: readonly Fix[] }
-  | { readonly code: 'missing-value'; readonly spots: readonly Spot[]; readonly after: string | null }
+  | {
+      readonly code: 'missing-operator';
+      readonly spots: readonly Spot[];
+      readonly left: string;
+      readonly right: string;
+      readonly fixes: readonly Fix[];
+    }
+  | {
+      readonly code: 'missing-value';
+      readonly spots: readonly Spot[];
+      readonly after: string | null;
+    }
   | { readonly code: 'unread'; readonly spots: readonly Spot[]; readonly word: string }
-  | { readonly code: 'unclosed-bracket'; readonly spots: readonly Spot[]; readonly fixes: readonly Fix[] }
-  | { readonly code: 'stray-bracket'; readonly spots: readonly Spot[]; readonly fixes: readonly Fix[] }
+  | {
+      readonly code: 'unclosed-bracket';
+      readonly spots: readonly Spot[];
+      readonly fixes: readonly Fix[];
+    }
+  | {
+      readonly code: 'stray-bracket';
+      readonly spots: readonly Spot[];
+      readonly fixes: readonly Fix[];
+    }
   | {
       readonly code: 'two-readings';
       readonly spots: readonly Spot[];
       readonly about: string;
       readonly fixes: readonly Fix[];
     }
-  | { readonly code: 'margin-or-markup'; readonly spots: readonly Spot[]; readonly percent: string; readonly fixes: readonly Fix[] }
-  | { readonly code: 'missing-otherwise'; readonly spots: readonly Spot[]; readonly fixes: readonly Fix[] }
-  | { readonly code: 'per-what'; readonly spots: readonly Spot[]; readonly what: string; readonly fixes: readonly Fix[] }
-  | { readonly code: 'pack-of-what'; readonly spots: readonly Spot[]; readonly noun: string; readonly fixes: readonly Fix[] }
-  | { readonly code: 'phrase-slot'; readonly spots: readonly Spot[]; readonly phrase: string; readonly wanted: string; readonly like: string }
-  | { readonly code: 'odd-number'; readonly spots: readonly Spot[]; readonly text: string; readonly why: string; readonly fixes: readonly Fix[] };
+  | {
+      readonly code: 'margin-or-markup';
+      readonly spots: readonly Spot[];
+      readonly percent: string;
+      readonly fixes: readonly Fix[];
+    }
+  | {
+      readonly code: 'missing-otherwise';
+      readonly spots: readonly Spot[];
+      readonly fixes: readonly Fix[];
+    }
+  | {
+      readonly code: 'per-what';
+      readonly spots: readonly Spot[];
+      readonly what: string;
+      readonly fixes: readonly Fix[];
+    }
+  | {
+      readonly code: 'pack-of-what';
+      readonly spots: readonly Spot[];
+      readonly noun: string;
+      readonly fixes: readonly Fix[];
+    }
+  | {
+      readonly code: 'phrase-slot';
+      readonly spots: readonly Spot[];
+      readonly phrase: string;
+      readonly wanted: string;
+      readonly like: string;
+    }
+  | {
+      readonly code: 'odd-number';
+      readonly spots: readonly Spot[];
+      readonly text: string;
+      readonly why: string;
+      readonly fixes: readonly Fix[];
+    };
 
 /** The problem in words. */
 export function wordProblem(problem: ReadingProblem): Report {
@@ -65,7 +119,10 @@ export function wordProblem(problem: ReadingProblem): Report {
   });
   switch (problem.code) {
     case 'empty':
-      return report('Nothing is written here yet.', 'Write an amount, such as 12 ft, or ? for one still to come.');
+      return report(
+        'Nothing is written here yet.',
+        'Write an amount, such as 12 ft, or ? for one still to come.',
+      );
     case 'too-long':
       return report(
         'This formula is too long to read.',
@@ -85,7 +142,10 @@ export function wordProblem(problem: ReadingProblem): Report {
       );
     case 'ambiguous-name':
       return report(
-        short(`"${problem.word}" could be any of several cells.`, 'This name could be any of several cells.'),
+        short(
+          `"${problem.word}" could be any of several cells.`,
+          'This name could be any of several cells.',
+        ),
         `It could be ${listed(problem.choices, 'or')}. Write the one that is meant.`,
       );
     case 'unknown-unit':
@@ -120,7 +180,10 @@ export function wordProblem(problem: ReadingProblem): Report {
     case 'unclosed-bracket':
       return report('A bracket is not closed.', 'Every "(" needs its ")".');
     case 'stray-bracket':
-      return report('A bracket closes that was not opened.', 'Take it away, or open it where the group begins.');
+      return report(
+        'A bracket closes that was not opened.',
+        'Take it away, or open it where the group begins.',
+      );
     case 'two-readings':
       return report('There are two ways to read this.', problem.about);
     case 'margin-or-markup':

@@ -109,10 +109,11 @@ export class Reader {
 
   /** Goes on by so many tokens, marked as what they are. */
   take(count: number, kind: Mark['kind'], cell: CellId | null = null): Spot {
-    const spot = { from: this.token.from, to: this.peek(Math.max(0, count - 1)).to };
-    if (count > 0) this.marks.push({ ...spot, kind, cell });
+    const { from } = this.token;
+    const { to } = this.peek(Math.max(0, count - 1));
+    if (count > 0) this.marks.push({ from, to, kind, cell });
     this.at += count;
-    return spot;
+    return { from, to };
   }
 
   /** Back to a place that was left to try something; what the try made of it is forgotten. */
@@ -167,7 +168,15 @@ export class Reader {
   /** A plain written number, made for a word such as `half`. */
   number(value: string, say: string, spot: Spot): Amount {
     const holds = { measure: NUMBER, showIn: null, written: writtenUnits() };
-    return { kind: 'amount', value: new Fraction(value), holds, bare: true, label: null, say, spot };
+    return {
+      kind: 'amount',
+      value: new Fraction(value),
+      holds,
+      bare: true,
+      label: null,
+      say,
+      spot,
+    };
   }
 
   /** Where the bracket that is open here closes, or the text ends. */

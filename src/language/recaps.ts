@@ -3,24 +3,26 @@ import { nearNames } from '../words/near.ts';
 import type { Reader } from './reader.ts';
 import type { CostKind, Formula, RecapScope } from './tree.ts';
 
-const KINDS: Readonly<Record<string, CostKind | 'all'>> = {
-  material: 'material',
-  materials: 'material',
-  labour: 'labour',
-  labor: 'labour',
-  equipment: 'equipment',
-  subcontract: 'subcontract',
-  subcontracts: 'subcontract',
-  fee: 'fee',
-  fees: 'fee',
-};
+const KINDS: ReadonlyMap<string, CostKind | 'all'> = new Map(
+  Object.entries({
+    material: 'material',
+    materials: 'material',
+    labour: 'labour',
+    labor: 'labour',
+    equipment: 'equipment',
+    subcontract: 'subcontract',
+    subcontracts: 'subcontract',
+    fee: 'fee',
+    fees: 'fee',
+  }),
+);
 
 /** A cost kind with its `in`, so many tokens ahead. */
 export function costKindAt(
   r: Reader,
   ahead: number,
 ): { kind: CostKind | 'all'; length: number } | null {
-  const kind = KINDS[r.peek(ahead).text];
+  const kind = KINDS.get(r.peek(ahead).text);
   return kind && r.peek(ahead).kind === 'word' && r.seesAt(ahead + 1, 'in')
     ? { kind, length: 2 }
     : null;
@@ -31,7 +33,7 @@ export function readRecap(r: Reader): Formula {
   const from = r.token.from;
   r.skipArticle();
   const whole = r.sees('total', 'cost', 'of');
-  const costKind = whole ? 'all' : (KINDS[r.peek(2).text] ?? 'all');
+  const costKind = whole ? 'all' : (KINDS.get(r.peek(2).text) ?? 'all');
   r.take(whole ? 3 : 4, 'phrase');
   const where = expectPart(r);
   if (!where) return { kind: 'hole', spot: r.since(from) };
@@ -47,7 +49,12 @@ function expectPart(r: Reader): { part: string | null; say: string } | null {
     r.take(2, 'phrase');
     return { part: r.part, say: 'this part' };
   }
-  for (const words of [['every', 'part'], ['all', 'parts'], ['the', 'job'], ['the', 'whole', 'job']]) {
+  for (const words of [
+    ['every', 'part'],
+    ['all', 'parts'],
+    ['the', 'job'],
+    ['the', 'whole', 'job'],
+  ]) {
     if (r.sees(...words)) {
       r.take(words.length, 'phrase');
       return { part: null, say: 'every part' };

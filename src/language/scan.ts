@@ -1,7 +1,7 @@
 // A formula's names before anything is measured: what it needs, so that the cells can be put in order.
 import { parseTokens } from './parse.ts';
 import { LONGEST_FORMULA, type Token, tokensOf } from './lexer.ts';
-import type { Mark, Scan } from './reading.ts';
+import type { Mark, Reading, Scan } from './reading.ts';
 import type { CellId, Formula } from './tree.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
@@ -39,6 +39,29 @@ export function scan(
     given: isGiven(r.tree),
     inner,
   };
+}
+
+/**
+ * Would reading come to the same as it did? Asked after names came or went that this formula has the words of;
+ * what the cells it names hold is taken to be the same.
+ */
+export function readsAsBefore(found: Scan, before: Reading): boolean {
+  const { tree } = found.inner as ScanInner;
+  return tree !== null && before.problems.length === 0 && isSame(tree, before.tree);
+}
+
+/** Are two plain values built alike? On a stack of its own: trees may be deep. */
+function isSame(one: unknown, other: unknown): boolean {
+  const pairs: [unknown, unknown][] = [[one, other]];
+  for (let pair = pairs.pop(); pair; pair = pairs.pop()) {
+    const [a, b] = pair;
+    if (a === b) continue;
+    if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
+    const keys = Object.keys(a);
+    if (keys.length !== Object.keys(b).length) return false;
+    for (const key of keys) pairs.push([a[key as keyof typeof a], b[key as keyof typeof b]]);
+  }
+  return true;
 }
 
 /** A settled formula is not read again: there is one scan a cell while a notebook is opened. */

@@ -138,7 +138,8 @@ class Speaker {
         return `${this.say(tree.count, SLOT)} of ${this.say(tree.length, SLOT)} from ${this.#stock(tree.stock, tree.noun)}`;
       case 'spaced': {
         const along = tree.ends === 'loop' ? 'around' : 'along';
-        const ends = tree.ends === 'one' ? ', one end' : tree.ends === 'neither' ? ', neither end' : '';
+        const ends =
+          tree.ends === 'one' ? ', one end' : tree.ends === 'neither' ? ', neither end' : '';
         return `${this.#nouns.many(tree.noun)} every ${this.say(tree.spacing, SLOT)} ${along} ${this.say(tree.along, SLOT)}${ends}`;
       }
       case 'fewest': {
@@ -206,13 +207,19 @@ class Speaker {
   #stock(each: Formula, noun: string): string {
     const many = this.#nouns.many(noun);
     const { measure } = each.kind === 'amount' ? each.holds : { measure: null };
-    const isLength = measure?.kind === 'amount' && measure.dimension === LENGTH && each.kind === 'amount';
+    const isLength =
+      measure?.kind === 'amount' && measure.dimension === LENGTH && each.kind === 'amount';
     return isLength ? `${each.say} ${many}` : `${many} of ${this.say(each, SLOT)}`;
   }
 
   #form(form: Form): string {
     const over = form.over.map((t) => this.#term(t, true)).join(' ');
-    return over + form.under.map((t) => ` per ${t.count ? `${t.count} ` : ''}${this.#term(t, t.count !== null)}`).join('');
+    return (
+      over +
+      form.under
+        .map((t) => ` per ${t.count ? `${t.count} ` : ''}${this.#term(t, t.count !== null)}`)
+        .join('')
+    );
   }
 
   #term(term: Term, many: boolean): string {

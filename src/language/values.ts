@@ -39,6 +39,11 @@ function prime(r: Reader): Formula {
     const bracket = expectBracket(r);
     return (r.problem ? null : maybePieces(r, bracket)) ?? bracket;
   }
+  if (r.sees('a') || r.sees('an')) {
+    // `a 20% margin`, `a quarter inch`
+    r.at++;
+    if (!seesAmount(r)) r.at--;
+  }
   if (seesAmount(r)) {
     const amount = expectAmount(r);
     if (r.sees('of') && !r.problem) return piecesOf(r, amount) ?? partOf(r, amount);
@@ -224,7 +229,11 @@ export function leftOver(r: Reader): Formula {
       spots: [here],
       word: r.slice(here),
       number: before.text,
-      fixes: r.nearUnits(token.text).map((near) => r.fix(`Use "${near}"`, here, near)),
+      fixes: [
+        ...r.nearUnits(token.text).map((near) => r.fix(`Use "${near}"`, here, near)),
+        // `$85 haulage`: the amount is whole without the word.
+        ...(r.tokens[r.at - 2]?.text === '$' ? [r.fix('Leave the word out', here, '')] : []),
+      ],
     });
   }
   if (last && (name || seesAmount(r) || r.sees('('))) {
@@ -234,12 +243,21 @@ export function leftOver(r: Reader): Formula {
     const fixes = percent
       ? [
           r.fix('Add it on', { from: last.to, to: token.from }, ' plus '),
-          r.fix('That share of it', { from: last.from, to: percent.to }, `${r.slice(percent)} of ${left}`),
+          r.fix(
+            'That share of it',
+            { from: last.from, to: percent.to },
+            `${r.slice(percent)} of ${left}`,
+          ),
         ]
-      : [
-          r.fix('Multiply them', { from: last.to, to: token.from }, ' times '),
-          r.fix('Add them', { from: last.to, to: token.from }, ' plus '),
-        ];
+      : last.kind === 'amount' && token.kind === 'word'
+        ? [
+            r.fix('Leave the words out', { from: last.to, to: right.to }, ''),
+            r.fix('Multiply them', { from: last.to, to: token.from }, ' times '),
+          ]
+        : [
+            r.fix('Multiply them', { from: last.to, to: token.from }, ' times '),
+            r.fix('Add them', { from: last.to, to: token.from }, ' plus '),
+          ];
     return r.fail({
       code: 'missing-operator',
       spots: [{ from: last.from, to: last.to }, right],

@@ -180,16 +180,17 @@ export class Vocabulary {
   #reads(name: string, id: CellId, part: string, self: CellId | null): boolean {
     const tokens = tokensOf(name);
     const found = this.nameAt(tokens, 0, part, self);
-    return found !== null && found.length === tokens.length - 1 && found.cells[0] === id && found.cells.length === 1;
+    return (
+      found !== null &&
+      found.length === tokens.length - 1 &&
+      found.cells[0] === id &&
+      found.cells.length === 1
+    );
   }
 }
 
 /** The own part's first; else those of other parts that can be read without their part's name. */
-function inReach(
-  all: readonly Namesakes[],
-  part: string,
-  self: CellId | null,
-): readonly CellId[] {
+function inReach(all: readonly Namesakes[], part: string, self: CellId | null): readonly CellId[] {
   const own = ofParts(all, [part], self);
   if (own.length > 0) return own.slice(0, 1);
   const several: CellId[] = [];

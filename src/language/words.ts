@@ -29,6 +29,7 @@ export const OPERATOR_WORDS: ReadonlySet<string> = new Set([
   'if',
   'then',
   'otherwise',
+  'else',
   'whichever',
   'every',
   'along',

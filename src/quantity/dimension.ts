@@ -51,6 +51,10 @@ export function countOf(noun: string, power = 1): Dimension {
   return dimension({ nouns: [{ noun, power }] });
 }
 
+/** Products and quotients that were asked for before: formulas ask for the same few again and again. */
+const products = new Map<Dimension, Map<Dimension, Dimension>>();
+const quotients = new Map<Dimension, Map<Dimension, Dimension>>();
+
 /** a × b; the same noun adds its powers. `each` is left as it stands: see `cancelEach`. */
 export function timesDimension(a: Dimension, b: Dimension): Dimension {
   return combine(a, b, 1);
@@ -97,6 +101,15 @@ export function withoutNounsAbove(a: Dimension): Dimension {
 
 function combine(a: Dimension, b: Dimension, sign: 1 | -1): Dimension {
   if (b === PLAIN) return a;
+  const all = sign === 1 ? products : quotients;
+  let ofA = all.get(a);
+  if (!ofA) all.set(a, (ofA = new Map()));
+  let result = ofA.get(b);
+  if (!result) ofA.set(b, (result = combined(a, b, sign)));
+  return result;
+}
+
+function combined(a: Dimension, b: Dimension, sign: 1 | -1): Dimension {
   return dimension({
     length: a.length + sign * b.length,
     mass: a.mass + sign * b.mass,

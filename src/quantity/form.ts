@@ -25,8 +25,11 @@ const knownSets = new Map<string, readonly string[]>();
 
 /** The one list of these unit keys. */
 export function writtenUnits(...lists: readonly (readonly string[])[]): readonly string[] {
-  const keys = [...new Set(lists.flat())].sort();
-  const id = keys.join('|');
+  // One amount in one unit, as most are, needs no sorting.
+  const written = lists.length === 1 ? lists : lists.filter((list) => list.length > 0);
+  const single = written.length <= 1 ? (written[0] ?? []) : null;
+  const keys = single && single.length < 2 ? single : [...new Set(written.flat())].sort();
+  const id = keys.length === 1 ? (keys[0] as string) : keys.join('|');
   const found = knownSets.get(id);
   if (found) return found;
   knownSets.set(id, keys);

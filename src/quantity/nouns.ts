@@ -17,6 +17,12 @@ const SAME_AS: Readonly<Record<string, string>> = {
   men: 'person',
   worker: 'person',
   workers: 'person',
+  guy: 'person',
+  guys: 'person',
+  labourer: 'person',
+  labourers: 'person',
+  laborer: 'person',
+  laborers: 'person',
 };
 
 export class Nouns {
@@ -50,7 +56,7 @@ function put(phrases: Map<string, string>, noun: string): void {
 export function pluralOf(noun: string): string {
   const space = noun.lastIndexOf(' ');
   if (space >= 0) return noun.slice(0, space + 1) + pluralOf(noun.slice(space + 1));
-  const irregular = IRREGULAR[noun];
+  const irregular = Object.hasOwn(IRREGULAR, noun) ? IRREGULAR[noun] : undefined;
   if (irregular) return irregular;
   if (/[^aeiou]y$/.test(noun)) return `${noun.slice(0, -1)}ies`;
   if (/(s|x|z|ch|sh)$/.test(noun)) return `${noun}es`;

@@ -74,7 +74,7 @@ describe('a formula that can not be read rightly says so, with fixes that read',
     ],
     ['16 1/2 in boards', 'two-readings', []],
     ['12 by 4 ft', 'two-readings', ['48 sq ft', '4 sq ft', '48 ft']],
-    ["12' - 6\"", 'two-readings', ['12 ft 6 in', '11 ft 6 in']],
+    ['12\' - 6"', 'two-readings', ['12 ft 6 in', '11 ft 6 in']],
     ['6 in 12 ft boards', 'two-readings', []],
   ];
   it.each(cases)('%s → %s', (formula, code, values) => {

@@ -80,7 +80,11 @@ export const formula: fc.Arbitrary<string> = fc.letrec<{
   term: fc.oneof(
     tie('value'),
     fc
-      .tuple(tie('value'), fc.constantFrom('times', 'by', '×', 'at', 'divided by', '÷'), tie('value'))
+      .tuple(
+        tie('value'),
+        fc.constantFrom('times', 'by', '×', 'at', 'divided by', '÷'),
+        tie('value'),
+      )
       .map(([a, op, b]) => `${a} ${op} ${b}`),
   ),
   sum: fc.oneof(

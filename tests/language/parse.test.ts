@@ -12,8 +12,8 @@ describe('amounts', () => {
     ['7-1/2', '7 1/2'],
     ['7½', '7 1/2'],
     ['7 - 1/2', '7 minus 1/2'],
-    ["12' 6-1/2\"", '12 ft 6 1/2 in'],
-    ["12'-6 1/2\"", '12 ft 6 1/2 in'],
+    ['12\' 6-1/2"', '12 ft 6 1/2 in'],
+    ['12\'-6 1/2"', '12 ft 6 1/2 in'],
     ['12’6”', '12 ft 6 in'],
     ['2.3 cubic yards', '2.3 cubic yards'],
     ['85 cents', '85 cents'],
@@ -35,7 +35,7 @@ describe('amounts', () => {
     ['4,5 ft', 'odd-number'],
     ['1,25 ft', 'odd-number'],
     ['8:75 hours', 'odd-number'],
-    ["12' - 6\"", 'two-readings'],
+    ['12\' - 6"', 'two-readings'],
     ['12 ft-6 in', 'two-readings'],
     ['16 1/2 in boards', 'two-readings'],
     ['6 in 12 ft boards', 'two-readings'],
@@ -45,7 +45,8 @@ describe('amounts', () => {
   ])('%s is refused: %s', (typed, code) => {
     const problem = problemOf(typed);
     expect(problem?.code).toBe(code);
-    for (const fix of problem?.fixes ?? []) expect(problemOf(fix.formula)?.code, fix.formula).not.toBe(code);
+    for (const fix of problem?.fixes ?? [])
+      expect(problemOf(fix.formula)?.code, fix.formula).not.toBe(code);
   });
 });
 
@@ -79,7 +80,7 @@ describe('names', () => {
     expect(mentioned('total plus 1 ft')).toEqual(['Total']);
   });
 
-  it('reads another part\'s name with an operator word only with that part before it', () => {
+  it("reads another part's name with an operator word only with that part before it", () => {
     expect(problemOf('run by step')?.code).toBe('unknown-name');
     expect(mentioned('Steps run by step')).toEqual(['Run by step']);
   });
@@ -110,10 +111,7 @@ describe('what can be read in two ways is refused with both', () => {
       'slab length plus waste times 2',
       ['(slab length plus waste) times 2', 'slab length plus (waste times 2)'],
     ],
-    [
-      'slab length plus 25% margin',
-      ['slab length for a 25% margin', 'slab length marked up 25%'],
-    ],
+    ['slab length plus 25% margin', ['slab length for a 25% margin', 'slab length marked up 25%']],
     [
       'slab length plus 1 ft where thickness is 4 in, otherwise 2 ft',
       [

@@ -25,12 +25,18 @@ describe('the sentence', () => {
   });
 
   it.each([
-    ['slab length by slab width by thickness plus waste', '(slab length by slab width by thickness) plus waste'],
+    [
+      'slab length by slab width by thickness plus waste',
+      '(slab length by slab width by thickness) plus waste',
+    ],
     ['deck area plus slab length, times 3', '(deck area plus slab length) times 3'],
     ['10% of slab length plus thickness', '(10% of slab length) plus thickness'],
-    ['24\' x 20\'', '24 ft by 20 ft'],
+    ["24' x 20'", '24 ft by 20 ft'],
     ['slab length or 5 ft, whichever is greater', 'the greater of slab length and 5 ft'],
-    ['if thickness < 4" then 6" otherwise 4"', '6 in where thickness is less than 4 in, otherwise 4 in'],
+    [
+      'if thickness < 4" then 6" otherwise 4"',
+      '6 in where thickness is less than 4 in, otherwise 4 in',
+    ],
     ['slab length with 10% waste', 'slab length plus 10% waste'],
     ['slab length / 3', 'slab length divided by 3'],
     ['waste on slab length', 'waste of slab length'],

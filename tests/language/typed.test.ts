@@ -6,13 +6,13 @@ const givens = [...GIVENS, 'Deck area: 224 sq ft', 'Slab volume: 16 cubic feet',
 
 describe('lengths with marks', () => {
   it.each([
-    ["15'-9 1/2\"", '15 ft 9 1/2 in'],
-    ["9'-4½\"", '9 ft 4 1/2 in'],
+    ['15\'-9 1/2"', '15 ft 9 1/2 in'],
+    ['9\'-4½"', '9 ft 4 1/2 in'],
     ['11’9', '11 ft 9 in'],
     ["3'6", '3 ft 6 in'],
     ['4"', '4 in'],
     ['4 inch', '4 in'],
-    ["12'\u00a06\"", '12 ft 6 in'],
+    ['12\'\u00a06"', '12 ft 6 in'],
     ['12’ 6½”', '12 ft 6 1/2 in'],
     ["24' x 20'", '480 sq ft'],
     ['½ in', '1/2 in'],
@@ -76,6 +76,39 @@ describe('shares and fractions in words', () => {
   });
 });
 
+describe('numbers and limits in words', () => {
+  it.each([
+    ['seven and a half inches', '7 1/2 in'],
+    ['5 ft 7 and a half inches', '5 ft 7 1/2 in'],
+    ['a quarter inch per foot over 14 feet', null],
+    ['one third of cost', '$411.33'],
+    ['cost plus ten percent', '$1,357.40'],
+    ['30 feet less three inches', '29 ft 9 in'],
+    ['sum of $5, $6 and $7', '$18.00'],
+    ['$50 an hour times 3 hours', '$150.00'],
+    ['cost, minimum charge $2,000', '$2,000.00'],
+    ['cost, at least $2,000', '$2,000.00'],
+    ['cost capped at $400', '$400.00'],
+    ['8.89 cy w/ 10% waste, up to the nearest 1/4 yd', '10 cubic yards'],
+    ['cost with a 20% margin', '$1,542.50'],
+    ['if cost > $4,000 then 15% of cost else 20% of cost', '$246.80'],
+    ['cost plus 10% for waste', '$1,357.40'],
+    ['cost plus 10 percent for the sales tax', '$1,357.40'],
+    ["24'x30'", '720 sq ft'],
+    ['6 in^2', '6 sq in'],
+    ['6 in²', '6 sq in'],
+    ['slab width^2', '16 sq ft'],
+    ['2 guys times 8 hours at $50 per hour', '$800.00'],
+    ['cost ??', '$1,234.00'],
+    ['cost plus $1 please', '$1,235.00'],
+    ['40 feet long by 3 feet 6 inches wide', '140 sq ft'],
+  ])('%s is %s', (typed, shown) => {
+    const answer = worked(typed, givens);
+    if (shown) expect(answer).toMatchObject({ message: '', shown });
+    else expect(answer.code).not.toBeNull();
+  });
+});
+
 describe('slopes', () => {
   it.each([
     ['12 ft at 1/4 in per ft', '3 in'],
@@ -92,6 +125,8 @@ describe('what a careful reader could take in two ways is refused, and a fix giv
     ['deck area is under 200', 'no'],
     ['4,5 ft', '4 ft 6 in'],
     ['10 ft at 2%', '2 3/8 in, a hair over'],
+    ["12' x 4' x 4\" / 27", '0.5926 cubic yards'],
+    ['$85 haulage plus $15', '$100.00'],
   ])('%s can become %s', (typed, meant) => {
     const answer = worked(typed, givens);
     expect(answer.code).not.toBeNull();

@@ -2,6 +2,8 @@
 import { type AmountMeasure, type Measure, NUMBER, SHARE } from '../../quantity/measure.ts';
 import type { Checked, Plan } from '../plan.ts';
 import type { Binary, Formula } from '../tree.ts';
+import { asksAboutYards } from './by-27.ts';
+import { asksOverAt } from './over-at.ts';
 import { askByHow, isNumberByLength } from './by-lengths.ts';
 import { type Checking, mended, refuse, spacedOut, typedAmount, typedAsOne } from './checking.ts';
 import { asFix, bothSpots, notAnAmount } from './clashes.ts';
@@ -50,6 +52,8 @@ export function checkOver(
   checking: Checking,
 ): Checked | null {
   if (!areAmounts(left, right, 'divided', checking)) return null;
+  if (asksAboutYards(formula, left, right, checking)) return null;
+  if (asksOverAt(formula, left, right, checking)) return null;
   const [a, b] = [left.holds.measure, right.holds.measure];
   const [above, below] = [a.kind === 'amount' ? a : NUMBER, b.kind === 'amount' ? b : NUMBER];
   const fits = fitting(quotientOf(above, below), formula, left, right, checking);
