@@ -13,7 +13,7 @@ import type { Plan } from '../language/plan.ts';
 import { marks } from '../language/marks.ts';
 import { read } from '../language/read.ts';
 import type { PartName, Reading, Scan, Surroundings } from '../language/reading.ts';
-import { scan } from '../language/scan.ts';
+import { readsAsBefore, scan } from '../language/scan.ts';
 import type { CellId } from '../language/tree.ts';
 import { Vocabulary } from '../language/vocabulary.ts';
 import { sameForm } from '../language/check/holding.ts';
@@ -97,7 +97,7 @@ export class Workings {
 
   constructor(settings: WorkingsSettings) {
     this.#settings = settings;
-    this.#vocabulary = new Vocabulary(settings.nouns);
+    this.#vocabulary = new Vocabulary(settings.nouns, settings.show.currency);
   }
 
   /** What can be named in a formula. */
@@ -112,7 +112,7 @@ export class Workings {
 
   /** Everything from nothing. */
   load(parts: readonly PartName[], cells: readonly CellInput[]): void {
-    this.#vocabulary = new Vocabulary(this.#settings.nouns);
+    this.#vocabulary = new Vocabulary(this.#settings.nouns, this.#settings.show.currency);
     this.#graph = new Graph((slot) => this.#run(slot));
     this.#words = new WordIndex();
     this.#cells.clear();
@@ -341,9 +341,14 @@ export class Workings {
     this.#circles.clear();
     const edges: (readonly [Slot, readonly Slot[]])[] = [];
     for (const record of change.scan) {
-      change.read.add(record);
       const needs = this.#needsOf(record);
-      if (!sameList(needs, this.#graph.needsOf(record.slot))) edges.push([record.slot, needs]);
+      const sameNeeds = sameList(needs, this.#graph.needsOf(record.slot));
+      if (!sameNeeds) edges.push([record.slot, needs]);
+      else if (readsTheSame(record)) {
+        record.scans = null;
+        continue;
+      }
+      change.read.add(record);
     }
     for (const record of change.dropped) edges.push([record.slot, []]);
     this.#graph.connect(edges);
@@ -543,6 +548,12 @@ class Change {
   lines = false;
   /** The order of the cells may have gaps or lack some. */
   order = false;
+}
+
+/** A name came or went that makes no difference to it, though it has its words. */
+function readsTheSame({ scans, hand, stale, hasProblem, formula }: CellRecord): boolean {
+  if (!scans || scans.hand || hand || stale || hasProblem) return false;
+  return readsAsBefore(scans.formula, formula.reading);
 }
 
 const NONE: readonly never[] = [];

@@ -11,7 +11,7 @@ import { SHARE_LABELS } from './words.ts';
 
 /** May an amount begin here? (A sign is read elsewhere.) */
 export function seesAmount(r: Reader): boolean {
-  return r.token.kind === 'number' || r.sees('$') || r.sees('?') || seesNumberWord(r);
+  return r.token.kind === 'number' || r.sees(r.vocabulary.sign) || r.sees('?') || seesNumberWord(r);
 }
 
 /** An amount where a value is needed: also joins `24' x 20'`, and refuses a noun left over after a unit. */
@@ -40,7 +40,7 @@ const MOST_OR_LEAST: ReadonlySet<string> = new Set([
 export function writtenAmount(r: Reader): Formula {
   const from = r.token.from;
   const start = r.at;
-  if (r.maybeMark('$')) return money(r, from, start);
+  if (r.maybeMark(r.vocabulary.sign)) return money(r, from, start);
   const number = expectNumber(r);
   if (!number) return { kind: 'hole', spot: r.since(from) };
   if (r.sees('%') || r.sees('percent')) return share(r, number, from, start);
@@ -109,14 +109,14 @@ function money(r: Reader, from: number, start: number): Formula {
   const sign = r.sees('-') && !r.token.gap;
   if (sign) r.at++;
   if (r.token.kind !== 'number' && !r.sees('?')) {
-    return r.fail({ code: 'missing-value', spots: [r.since(from)], after: '$' });
+    return r.fail({ code: 'missing-value', spots: [r.since(from)], after: r.vocabulary.sign });
   }
   // `$100/4 hours` is a rate: the slash belongs to the hours, not to a fraction.
   const rate = r.seesAt(1, '/') && !r.peek(1).gap && termAfter(r, 2);
   const number = rate ? expectDecimal(r) : expectNumber(r);
   if (!number) return { kind: 'hole', spot: r.since(from) };
   const signed = sign && number.value ? { ...number, value: number.value.neg() } : number;
-  const say = `${sign ? '−' : ''}$${number.say}`;
+  const say = `${sign ? '−' : ''}${r.vocabulary.sign}${number.say}`;
   return withTails(r, signed, [unitTerm(unitByKey('$'))], say, from, start);
 }
 

@@ -196,7 +196,7 @@ function inClause(r: Reader, of: Formula, comma: number): Formula {
   r.take(1, 'phrase');
   const formFrom = r.token.from;
   const name = r.vocabulary.nameAt(r.tokens, r.at, r.part, r.self);
-  const term = seesAmount(r) ? (r.sees('$') ? dollars(r) : null) : termAfter(r, 0);
+  const term = seesAmount(r) ? (r.sees(r.vocabulary.sign) ? currency(r) : null) : termAfter(r, 0);
   const noun = r.vocabulary.nounAt(r.tokens, r.at);
   const pack = noun && r.seesAt(noun.length, 'of');
   if (
@@ -220,7 +220,7 @@ function inClause(r: Reader, of: Formula, comma: number): Formula {
   return { kind: 'in-units', of, form, formSpot, spot: r.since(of.spot.from) };
 }
 
-function dollars(r: Reader): { term: Term; length: number } | null {
+function currency(r: Reader): { term: Term; length: number } | null {
   const term: Term = { kind: 'unit', unit: unitByKey('$'), count: null };
   return r.peek(1).kind === 'number' ? null : { term, length: 1 };
 }

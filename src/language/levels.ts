@@ -55,6 +55,7 @@ function readNot(r: Reader): Formula {
 /** comparison = picked [ relation picked ] */
 function readComparison(r: Reader): Formula {
   const from = r.token.from;
+  if (r.sees('is')) return readQuestion(r, from);
   const left = readPicked(r);
   if (r.problem) return left;
   if (r.sees('is', 'between')) {
@@ -124,6 +125,23 @@ const RELATION_WORDS = RELATIONS.map(([words, relation]) => ({
 function relationAt(r: Reader): { words: number; relation: Relation } | null {
   const found = RELATION_WORDS.find(({ words }) => r.sees(...words));
   return found ? { words: found.words.length, relation: found.relation } : null;
+}
+
+/** `is the deck longer than the slab?`: the question for the statement. */
+function readQuestion(r: Reader, from: number): Formula {
+  const is = r.take(1, 'operator');
+  const left = readPicked(r);
+  if (r.problem) return left;
+  const found = RELATION_WORDS.find(
+    ({ words }) => words[0] === 'is' && words.length > 1 && r.sees(...words.slice(1)),
+  );
+  if (!found) {
+    return r.fail({ code: 'missing-value', spots: [is], after: null });
+  }
+  const opSpot = r.take(found.words.length - 1, 'operator');
+  const right = readPicked(r);
+  const { relation } = found;
+  return { kind: 'comparison', relation, opSpot, left, right, spot: r.since(from) };
 }
 
 /** `is 4 in or less`: the limit said after its amount. */

@@ -53,6 +53,12 @@ export type ReadingProblem =
       readonly spots: readonly Spot[];
       readonly after: string | null;
     }
+  | {
+      readonly code: 'other-currency';
+      readonly spots: readonly Spot[];
+      readonly sign: string;
+      readonly fixes: readonly Fix[];
+    }
   | { readonly code: 'unread'; readonly spots: readonly Spot[]; readonly word: string }
   | {
       readonly code: 'unclosed-bracket';
@@ -107,6 +113,9 @@ export type ReadingProblem =
       readonly why: string;
       readonly fixes: readonly Fix[];
     };
+
+/** What the fix is called that drops words nobody knows. */
+export const LEAVE_OUT = 'Leave the words out';
 
 /** The problem in words. */
 export function wordProblem(problem: ReadingProblem): Report {
@@ -171,6 +180,11 @@ export function wordProblem(problem: ReadingProblem): Report {
         problem.after
           ? `After "${problem.after}" an amount, a name or a bracket is needed.`
           : 'An amount, a name or a bracket is needed here.',
+      );
+    case 'other-currency':
+      return report(
+        'One notebook, one currency.',
+        `Money is written with ${problem.sign} in this notebook. The currency stands under its title: "Currency: …".`,
       );
     case 'unread':
       return report(

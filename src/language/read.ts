@@ -1,8 +1,9 @@
 // One formula, read and checked: tokens, tree, what everything measures, and the sentence said back.
 import type { Spot } from '../words/spot.ts';
 import { check } from './check/index.ts';
+import { tokensOf } from './lexer.ts';
 import { parseTokens } from './parse.ts';
-import { wordProblem } from './problems.ts';
+import { LEAVE_OUT, wordProblem } from './problems.ts';
 import type { Reading, Scan, Surroundings } from './reading.ts';
 import type { ScanInner } from './scan.ts';
 import { sentence } from './sentence.ts';
@@ -16,12 +17,16 @@ export function read(found: Scan, vocabulary: Vocabulary, surroundings: Surround
     : parseTokens(found.text, inner.tokens, vocabulary, found.part, found.self, surroundings);
   if (parsed.problem) {
     const report = wordProblem(parsed.problem);
+    const fixes = report.fixes.filter(
+      (fix) => fix.say !== LEAVE_OUT || canBeRead(fix.formula, found, vocabulary),
+    );
+    const spots = report.spots.map((s) => inside(s, found.text));
     return {
       tree: parsed.tree,
       checked: null,
       sentence: '',
       notes: [],
-      problems: [{ ...report, spots: report.spots.map((s) => inside(s, found.text)) }],
+      problems: [{ ...report, fixes, spots }],
       waitsFor: [],
     };
   }
@@ -34,6 +39,12 @@ export function read(found: Scan, vocabulary: Vocabulary, surroundings: Surround
     problems: checked.problems,
     waitsFor: checked.waitsFor,
   };
+}
+
+/** Leaving words out is only offered where what is left can be read. */
+function canBeRead(formula: string, found: Scan, vocabulary: Vocabulary): boolean {
+  const parsed = parseTokens(formula, tokensOf(formula), vocabulary, found.part, found.self, null);
+  return parsed.problem === null;
 }
 
 /** A spot that lies inside the text and marks at least one character where there is one. */

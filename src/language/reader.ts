@@ -8,7 +8,7 @@ import { unitPhrases } from '../quantity/units.ts';
 import type { Fix } from '../words/report.ts';
 import type { Spot } from '../words/spot.ts';
 import { ARTICLES, type Token } from './lexer.ts';
-import type { ReadingProblem } from './problems.ts';
+import { LEAVE_OUT, type ReadingProblem } from './problems.ts';
 import type { Mark, Surroundings } from './reading.ts';
 import type { Amount, CellId, Formula, Hole, RecapScope } from './tree.ts';
 import type { Vocabulary } from './vocabulary.ts';
@@ -193,6 +193,22 @@ export class Reader {
     return this.text.trimEnd().length;
   }
 
+  /** The formula without the unknown words that stand here (and an `of` or `for` before them). */
+  #withoutWords(count: number): readonly Fix[] {
+    let words = 0;
+    while (words < count && this.peek(words).kind === 'word') {
+      if (words > 0 && this.vocabulary.nameAt(this.tokens, this.at + words, this.part, this.self))
+        break;
+      words++;
+    }
+    const before = this.tokens[this.at - 1];
+    const joined = before?.text === 'of' || before?.text === 'for';
+    const from = joined ? before.from : this.token.from;
+    const spot = { from, to: this.peek(words).from };
+    const fix = this.fix(LEAVE_OUT, spot, '');
+    return words === 0 || fix.formula.trim() === '' ? [] : [fix];
+  }
+
   /** Does a cell hold what this unit or noun measures? For suggesting what to divide by. */
   holdsTerm(id: CellId, term: Term | null): boolean {
     const measure = this.surroundings?.holdsOf(id)?.measure;
@@ -237,7 +253,10 @@ export class Reader {
       spots: [near.length > 0 ? nearSpot : spot],
       word: near.length > 0 ? this.slice(nearSpot) : word,
       near,
-      fixes: near.map((name) => this.fix(`Use "${name}"`, nearSpot, name)),
+      fixes: [
+        ...near.map((name) => this.fix(`Use "${name}"`, nearSpot, name)),
+        ...this.#withoutWords(count),
+      ],
     };
   }
 }

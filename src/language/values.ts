@@ -2,6 +2,7 @@
 import { expectAmount, seesAmount, termAfter, writtenAmount } from './amounts.ts';
 import { nameWords } from './lexer.ts';
 import { partOf, phraseAt, piecesOf } from './phrases.ts';
+import { LEAVE_OUT } from './problems.ts';
 import { DEEPEST, type Reader } from './reader.ts';
 import type { Formula } from './tree.ts';
 import { plainName } from './vocabulary.ts';
@@ -187,6 +188,15 @@ function missing(r: Reader): Formula {
     const problem = r.unknownName();
     if (problem.code === 'unknown-name') return r.fail(problem);
   }
+  if (/^[$£€¥]$/.test(token.text)) {
+    const sign = { from: token.from, to: token.to };
+    return r.fail({
+      code: 'other-currency',
+      spots: [sign],
+      sign: r.vocabulary.sign,
+      fixes: [r.fix(`Use ${r.vocabulary.sign}`, sign, r.vocabulary.sign)],
+    });
+  }
   const spot =
     token.kind === 'end'
       ? (before ?? { from: 0, to: r.text.length })
@@ -232,7 +242,7 @@ export function leftOver(r: Reader): Formula {
       fixes: [
         ...r.nearUnits(token.text).map((near) => r.fix(`Use "${near}"`, here, near)),
         // `$85 haulage`: the amount is whole without the word.
-        ...(r.tokens[r.at - 2]?.text === '$' ? [r.fix('Leave the word out', here, '')] : []),
+        ...(r.tokens[r.at - 2]?.text === r.vocabulary.sign ? [r.fix(LEAVE_OUT, here, '')] : []),
       ],
     });
   }
@@ -251,7 +261,7 @@ export function leftOver(r: Reader): Formula {
         ]
       : last.kind === 'amount' && token.kind === 'word'
         ? [
-            r.fix('Leave the words out', { from: last.to, to: right.to }, ''),
+            r.fix(LEAVE_OUT, { from: last.to, to: right.to }, ''),
             r.fix('Multiply them', { from: last.to, to: token.from }, ' times '),
           ]
         : [

@@ -26,6 +26,7 @@ interface Namesakes {
 
 export class Vocabulary {
   readonly nouns: Nouns;
+  readonly sign: string;
   readonly #cells = new Map<CellId, NamedCell>();
   readonly #names = new Trie<Namesakes>();
   readonly #namesakes = new Map<string, Namesakes>();
@@ -34,8 +35,10 @@ export class Vocabulary {
   #partNames: readonly PartName[] = [];
   #nameOfPart: ReadonlyMap<string, string> = new Map();
 
-  constructor(nouns: Nouns) {
+  /** `sign` is the notebook's one currency: `$`, `£`, `€`. */
+  constructor(nouns: Nouns, sign = '$') {
     this.nouns = nouns;
+    this.sign = sign;
     for (const [phrase, noun] of nouns.phrases) this.#nouns.add(nameWords(phrase), noun);
   }
 

@@ -80,7 +80,7 @@ describe('numbers and limits in words', () => {
   it.each([
     ['seven and a half inches', '7 1/2 in'],
     ['5 ft 7 and a half inches', '5 ft 7 1/2 in'],
-    ['a quarter inch per foot over 14 feet', null],
+    ['is slab length bigger than slab width?', 'yes'],
     ['one third of cost', '$411.33'],
     ['cost plus ten percent', '$1,357.40'],
     ['30 feet less three inches', '29 ft 9 in'],
@@ -127,6 +127,11 @@ describe('what a careful reader could take in two ways is refused, and a fix giv
     ['10 ft at 2%', '2 3/8 in, a hair over'],
     ["12' x 4' x 4\" / 27", '0.5926 cubic yards'],
     ['$85 haulage plus $15', '$100.00'],
+    ['whats 12 ft 6in plus 3ft 9 in', '16 ft 3 in'],
+    ['so like 30 boards times $2 per board', '$60.00'],
+    ['40 sq ft of turf in square yards', '4.44 sq yd'],
+    ['12 bags at £4.50 a bag', '$54.00'],
+    ['1/4 in per ft over 14 ft', '3 1/2 in'],
   ])('%s can become %s', (typed, meant) => {
     const answer = worked(typed, givens);
     expect(answer.code).not.toBeNull();
