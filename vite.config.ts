@@ -69,6 +69,20 @@ export default defineConfig(async () => ({
       },
       {
         extends: true as const,
+        // Found one by one they would make the runner load its tests anew in the middle of a run.
+        optimizeDeps: {
+          include: [
+            'axe-core',
+            'browser-fs-access',
+            'idb-keyval',
+            'lit',
+            'lit/decorators.js',
+            'lit/directives/keyed.js',
+            'lit/directives/repeat.js',
+            'lit/directive.js',
+            'valibot',
+          ],
+        },
         test: {
           name: 'component',
           include: ['tests/component/**/*.test.ts'],

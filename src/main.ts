@@ -2,15 +2,13 @@
 import index from '../templates/index.json';
 import demo from '../templates/kestrel-court.md?raw';
 import { Estimate } from './notebook/estimate.ts';
+import { aloneOn } from './store/alone.ts';
 import { Shelf } from './store/shelf.ts';
 import { Desk } from './ui/desk.ts';
 import './ui/story-page.ts';
 
 /** How long a change waits for the next one before it is kept. */
 const KEPT_AFTER = 350;
-
-/** Gives up the lock on the notebook that was open before. */
-let letGo: (() => void) | null = null;
 
 const texts = import.meta.glob<string>('../templates/*.md', { query: '?raw', import: 'default' });
 
@@ -24,10 +22,11 @@ const desk = await Desk.laid({
     return () => clearTimeout(timer);
   },
   channel: () => ('BroadcastChannel' in globalThis ? new BroadcastChannel('storyrod') : null),
-  alone,
+  alone: aloneOn(navigator.locks),
   templates: index.parts.map((file) => ({
     file,
-    read: () => texts[`../templates/${file}`]?.() ?? Promise.reject(new Error(`no template ${file}`)),
+    read: () =>
+      texts[`../templates/${file}`]?.() ?? Promise.reject(new Error(`no template ${file}`)),
   })),
   demo: () => Promise.resolve(demo),
 });
@@ -40,18 +39,4 @@ document.body.append(page);
 function freshId(): string {
   const bytes = crypto.getRandomValues(new Uint8Array(12));
   return [...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('');
-}
-
-/** Holds a lock on the notebook as long as the page is there; false when another page holds it. */
-function alone(id: string): Promise<boolean | null> {
-  if (!('locks' in navigator)) return Promise.resolve(null);
-  return new Promise((resolve) => {
-    letGo?.();
-    navigator.locks
-      .request(`notebook/${id}`, { ifAvailable: true }, (lock) => {
-        resolve(lock !== null);
-        return lock === null ? undefined : new Promise<void>((done) => (letGo = done));
-      })
-      .catch(() => resolve(null));
-  });
 }

@@ -1,5 +1,13 @@
 // A value set by hand in place of a worked one: it has to be the same kind of thing.
-import { type Dimension, MONEY, PLAIN, TIME, hardPart, isHard, withoutNounsAbove } from '../quantity/dimension.ts';
+import {
+  type Dimension,
+  MONEY,
+  PLAIN,
+  TIME,
+  hardPart,
+  isHard,
+  withoutNounsAbove,
+} from '../quantity/dimension.ts';
 import type { Holds } from '../quantity/form.ts';
 import { type AmountMeasure, NUMBER, amountMeasure } from '../quantity/measure.ts';
 import { unitByKey } from '../quantity/units.ts';

@@ -68,7 +68,7 @@ class Compilation {
     if (steps.length === 0) return () => last(NO_SCOPE, NO_NAMES, null);
     const kept = this.#kept;
     return () => {
-      for (let i = 0; i < steps.length; i++) kept[i] = (steps[i] as Compiled)(NO_SCOPE, NO_NAMES, null);
+      for (let i = 0; i < steps.length; i++) kept[i] = steps[i](NO_SCOPE, NO_NAMES, null);
       return last(NO_SCOPE, NO_NAMES, null);
     };
   }
@@ -155,9 +155,7 @@ class Compilation {
       case 'average':
         return new FunctionNode(plan.op, [new ListNode(plan.items.map((i) => this.#nodeOf(i)))]);
       case 'total':
-        return new TotalNode(
-          plan.items.map((i) => ({ node: this.#nodeOf(i), cell: cellOf(i) })),
-        );
+        return new TotalNode(plan.items.map((i) => ({ node: this.#nodeOf(i), cell: cellOf(i) })));
     }
   }
 

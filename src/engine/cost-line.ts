@@ -1,15 +1,13 @@
 // Cost and price lines: money with nothing left over, and to the cent wherever they are used,
 // so that every total of them adds up as it is shown.
 import { MONEY, PLAIN, withoutNounsAbove } from '../quantity/dimension.ts';
-import { type Dec, roundedToWhole, scaled } from '../quantity/decimal.ts';
+import { Dec, scaled, snapped } from '../quantity/decimal.ts';
 import type { Holds } from '../quantity/form.ts';
-import { type AmountMeasure, Fraction, amountMeasure } from '../quantity/measure.ts';
+import { type AmountMeasure, amountMeasure } from '../quantity/measure.ts';
 import type { Plan } from '../language/plan.ts';
 import { type Held, SoFar, isNoValue } from './held.ts';
 
 const DOLLARS = amountMeasure(MONEY);
-const HUNDRED = new Fraction(100);
-const HUNDREDTH = new Fraction(1, 100);
 
 /** What a cost line holds that is worked like this; null where that isn't money alone. */
 export function costHolds(holds: Holds, plan: Plan): Holds | null {
@@ -30,6 +28,5 @@ export function toTheCent(held: Held, measure: AmountMeasure): Held {
 }
 
 function cents(value: Dec, measure: AmountMeasure): Dec {
-  const whole = roundedToWhole(scaled(value, measure.scale.mul(HUNDRED)), 'nearest');
-  return scaled(whole, HUNDREDTH);
+  return snapped(scaled(value, measure.scale)).toDecimalPlaces(2, Dec.ROUND_HALF_UP);
 }

@@ -75,7 +75,12 @@ export function circle(names: readonly string[], spots: readonly Spot[]): Report
 }
 
 /** A recap that adds the very line it stands in; `share` is the percent in it as typed, if there is one. */
-export function ownTotal(name: string, share: string, spots: readonly Spot[], fixes: readonly Fix[]): Report {
+export function ownTotal(
+  name: string,
+  share: string,
+  spots: readonly Spot[],
+  fixes: readonly Fix[],
+): Report {
   return {
     code: 'circle',
     headline: 'This line is one of the lines that it adds up.',
@@ -129,7 +134,19 @@ export function handNotRead(fault: Report): Report {
   };
 }
 
-const NUMBERS = ['none', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+const NUMBERS = [
+  'none',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+  'ten',
+];
 
 function counted(many: number): string {
   return NUMBERS[many] ?? many.toLocaleString('en-US');
@@ -141,5 +158,9 @@ const MOST = 6;
 function shortened(names: readonly string[]): readonly string[] {
   if (names.length <= MOST) return names;
   const between = names.length - MOST + 1;
-  return [...names.slice(0, 3), `something that, over ${counted(between)} more cells,`, ...names.slice(-2)];
+  return [
+    ...names.slice(0, 3),
+    `something that, over ${counted(between)} more cells,`,
+    ...names.slice(-2),
+  ];
 }

@@ -33,12 +33,15 @@ export class Graph {
   #circlesMade = 0;
   readonly #free: Slot[] = [];
 
-  readonly #touched = new Set<Slot>();
+  readonly #touched: Slot[] = [];
+  readonly #isTouched: boolean[] = [];
   /** One queue a height, threaded through `#next`. */
   readonly #first: Slot[] = [];
   readonly #last: Slot[] = [];
   readonly #next: Slot[] = [];
   readonly #queued: boolean[] = [];
+  /** How many are queued, and between which heights. */
+  #waiting = 0;
   #lowest = 0;
   #highest = NONE;
 
@@ -54,6 +57,7 @@ export class Graph {
     this.#circle[slot] = NO_CIRCLE;
     this.#next[slot] = NONE;
     this.#queued[slot] = false;
+    this.#isTouched[slot] = false;
     return slot;
   }
 
@@ -63,7 +67,7 @@ export class Graph {
     if (this.usersOf(slot).length > 0) {
       throw new Error(`slot ${slot} is removed while ${this.usersOf(slot).join(', ')} need it`);
     }
-    this.#touched.delete(slot);
+    this.#isTouched[slot] = false;
     this.#free.push(slot);
   }
 
@@ -112,22 +116,49 @@ export class Graph {
 
   /** Runs at the next `settle`, whatever it needs. */
   touch(slot: Slot): void {
-    this.#touched.add(slot);
+    if (this.#isTouched[slot]) return;
+    this.#isTouched[slot] = true;
+    this.#touched.push(slot);
   }
 
   /** Runs what was touched and what that reaches, lowest first. */
   settle(): void {
-    for (const slot of this.#touched) this.#enqueue(slot);
-    this.#touched.clear();
-    for (let slot = this.#dequeue(); slot !== NONE; slot = this.#dequeue()) {
-      if (!this.#run(slot)) continue;
-      const users = this.#users[slot] ?? [];
-      if (this.#circle[slot] === NO_CIRCLE) {
-        for (let i = 0; i < users.length; i++) this.#enqueue(users[i] ?? 0);
-      } else {
-        for (const user of users) if (this.#circle[user] !== this.#circle[slot]) this.#enqueue(user);
-      }
+    const run = this.#run;
+    let slot = this.#takeTouched();
+    while (slot !== NONE) {
+      const next = run(slot) ? this.#wake(slot) : NONE;
+      slot = next === NONE ? this.#dequeue() : next;
     }
+  }
+
+  /** Queues what was touched; told is the first to run, or NONE. */
+  #takeTouched(): Slot {
+    if (this.#touched.length === 1) {
+      const slot = this.#touched.pop() as Slot;
+      if (!this.#isTouched[slot]) return NONE;
+      this.#isTouched[slot] = false;
+      return slot;
+    }
+    for (let i = 0; i < this.#touched.length; i++) {
+      const slot = this.#touched[i];
+      if (!this.#isTouched[slot]) continue;
+      this.#isTouched[slot] = false;
+      this.#enqueue(slot);
+    }
+    this.#touched.length = 0;
+    return this.#dequeue();
+  }
+
+  /** Queues the users of a slot. A single one with nothing queued beside it needs no queue: it is told, and next. */
+  #wake(slot: Slot): Slot {
+    const users = this.#users[slot] as readonly Slot[];
+    const circle = this.#circle[slot];
+    if (users.length === 1 && this.#waiting === 0 && circle === NO_CIRCLE) return users[0];
+    for (let i = 0; i < users.length; i++) {
+      const user = users[i];
+      if (circle === NO_CIRCLE || this.#circle[user] !== circle) this.#enqueue(user);
+    }
+    return NONE;
   }
 
   #connectOne(slot: Slot, needs: readonly Slot[]): void {
@@ -180,7 +211,7 @@ export class Graph {
     const isCircle = members.length > 1 || this.needsOf(first).includes(first);
     for (const member of members) {
       const was = this.#circle[member] ?? NO_CIRCLE;
-      if (was !== NO_CIRCLE || isCircle) this.#touched.add(member);
+      if (was !== NO_CIRCLE || isCircle) this.touch(member);
       // One that broke or was swallowed by a larger one is no more.
       this.#circles.delete(was);
     }
@@ -231,22 +262,29 @@ export class Graph {
     this.#tellUsers();
     for (const members of this.#circles.values()) {
       for (const member of members) {
-        this.#touched.add(member);
+        this.touch(member);
         this.#circle[member] = NO_CIRCLE;
       }
     }
     this.#circles.clear();
-    tellGroups(this.#needs.keys(), (s) => this.needsOf(s), () => true, {
-      one: (slot) => this.#group([slot]),
-      many: (members) => this.#group(members),
-    });
+    tellGroups(
+      this.#needs.keys(),
+      (s) => this.needsOf(s),
+      () => true,
+      {
+        one: (slot) => this.#group([slot]),
+        many: (members) => this.#group(members),
+      },
+    );
   }
 
   /** All users anew, in lists no longer than they have to be: most are short, and there is one a cell. */
   #tellUsers(): void {
     const many = new Int32Array(this.#needs.length);
     for (const needs of this.#needs) for (const need of needs) many[need] = (many[need] ?? 0) + 1;
-    for (let slot = 0; slot < many.length; slot++) this.#users[slot] = new Array<Slot>(many[slot] ?? 0);
+    for (let slot = 0; slot < many.length; slot++) {
+      this.#users[slot] = Array.from({ length: many[slot] ?? 0 }, () => NONE);
+    }
     many.fill(0);
     for (let slot = 0; slot < this.#needs.length; slot++) {
       for (const need of this.needsOf(slot)) {
@@ -260,33 +298,40 @@ export class Graph {
   #enqueue(slot: Slot): void {
     if (this.#queued[slot]) return;
     this.#queued[slot] = true;
-    const height = this.#height[slot] ?? 0;
+    this.#waiting += 1;
+    const height = this.#height[slot];
     while (this.#first.length <= height) {
       this.#first.push(NONE);
       this.#last.push(NONE);
     }
-    this.#next[slot] = NONE;
-    const last = this.#last[height] ?? NONE;
+    const last = this.#last[height];
     if (last === NONE) this.#first[height] = slot;
     else this.#next[last] = slot;
     this.#last[height] = slot;
-    if (this.#highest === NONE || height < this.#lowest) this.#lowest = height;
-    if (height > this.#highest) this.#highest = height;
+    if (height > this.#highest) {
+      if (this.#highest === NONE) this.#lowest = height;
+      this.#highest = height;
+    }
+    if (height < this.#lowest) this.#lowest = height;
   }
 
   /** The first of the lowest queue, or NONE. */
   #dequeue(): Slot {
-    for (; this.#lowest <= this.#highest; this.#lowest++) {
-      const slot = this.#first[this.#lowest] ?? NONE;
-      if (slot === NONE) continue;
-      const next = this.#next[slot] ?? NONE;
-      this.#first[this.#lowest] = next;
-      if (next === NONE) this.#last[this.#lowest] = NONE;
-      this.#queued[slot] = false;
-      return slot;
+    if (this.#waiting === 0) {
+      this.#highest = NONE;
+      return NONE;
     }
-    this.#highest = NONE;
-    return NONE;
+    let height = this.#lowest;
+    while (this.#first[height] === NONE) height += 1;
+    this.#lowest = height;
+    this.#waiting -= 1;
+    const slot = this.#first[height];
+    const next = this.#next[slot];
+    this.#first[height] = next;
+    if (next === NONE) this.#last[height] = NONE;
+    else this.#next[slot] = NONE;
+    this.#queued[slot] = false;
+    return slot;
   }
 }
 

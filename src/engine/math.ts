@@ -38,16 +38,16 @@ import {
 
 /** Factories that mathjs has and its types leave out. */
 declare module 'mathjs' {
-  const createTyped: unknown;
-  const createAddScalar: unknown;
-  const createSubtractScalar: unknown;
-  const createMultiplyScalar: unknown;
-  const createDivideScalar: unknown;
-  const createNode: unknown;
-  const createOperatorNode: unknown;
-  const createConstantNode: unknown;
-  const createSymbolNode: unknown;
-  const createFunctionNode: unknown;
+  export const createTyped: unknown;
+  export const createAddScalar: unknown;
+  export const createSubtractScalar: unknown;
+  export const createMultiplyScalar: unknown;
+  export const createDivideScalar: unknown;
+  export const createNode: unknown;
+  export const createOperatorNode: unknown;
+  export const createConstantNode: unknown;
+  export const createSymbolNode: unknown;
+  export const createFunctionNode: unknown;
 }
 
 /** What mathjs makes of a node: called without a scope, since our formulas have no symbols. */
@@ -66,7 +66,7 @@ interface NodeClasses {
   readonly FunctionNode: new (name: string, operands: MathNode[]) => MathNode;
 }
 
-/** Sixty-four digits: what a figure may grow to before it is no estimate any more. */
+/** The largest power of ten, and the smallest, that a figure may have before it is no estimate any more. */
 const HIGHEST_EXPONENT = 300;
 
 const standIns = {
@@ -123,9 +123,7 @@ export function minus(a: Held, b: Held): Held {
 }
 
 export function times(a: Held, b: Held): Held {
-  return a instanceof Dec && b instanceof Dec
-    ? within(timesExactly(a, b))
-    : carried(times, a, b);
+  return a instanceof Dec && b instanceof Dec ? within(timesExactly(a, b)) : carried(times, a, b);
 }
 
 export function over(a: Held, b: Held): Held {

@@ -31,7 +31,7 @@ export class PlaceNode extends Node {
 
   override _compile(): Compiled {
     const { values, place } = this;
-    return () => values[place] as Held;
+    return () => values[place];
   }
 }
 
@@ -103,7 +103,7 @@ export class TotalNode extends Node {
       let leftOut: Set<CellId> | null = null;
       let missing: Unknown | null = null;
       for (let i = 0; i < works.length; i++) {
-        const item = (works[i] as Compiled)(scope, args, context);
+        const item = works[i](scope, args, context);
         if (item instanceof Fault) return item;
         if (item instanceof Unknown || item instanceof Waiting) {
           const cell = cells[i] ?? null;
@@ -150,8 +150,8 @@ export class ChooseNode extends Node {
     const otherwise = this.otherwise._compile(math, names);
     return (scope, args, context) => {
       for (let i = 0; i < whens.length; i++) {
-        const when = (whens[i] as Compiled)(scope, args, context);
-        if (when === true) return (thens[i] as Compiled)(scope, args, context);
+        const when = whens[i](scope, args, context);
+        if (when === true) return thens[i](scope, args, context);
         if (when !== false) return unanswered(when);
       }
       return otherwise(scope, args, context);

@@ -4,6 +4,7 @@ import type { Report } from '../words/report.ts';
 import type { Holds } from '../quantity/form.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Reading } from '../language/reading.ts';
+import { type Fault, type Held, Unknown, Waiting, bare, leftOutOf } from './held.ts';
 
 export type Value = Decimal | boolean | string;
 
@@ -56,4 +57,11 @@ export interface CellState {
   readonly needs: readonly CellId[];
   /** Cells whose formulas need it. */
   readonly goesInto: readonly CellId[];
+}
+
+/** The outcome of what is no fault; a fault needs words first. */
+export function outcomeOf(held: Exclude<Held, Fault>): Outcome {
+  if (held instanceof Unknown) return { kind: 'unknown', for: held.for };
+  if (held instanceof Waiting) return { kind: 'waiting', for: held.for };
+  return { kind: 'value', value: bare(held), leftOut: leftOutOf(held) };
 }

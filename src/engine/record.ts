@@ -1,32 +1,24 @@
 // All that is kept of a cell between changes.
 import type { Dec } from '../quantity/decimal.ts';
 import type { Holds } from '../quantity/form.ts';
-import type { Reading, Scan } from '../language/reading.ts';
+import type { Scan } from '../language/reading.ts';
 import type { CellId, RecapScope } from '../language/tree.ts';
-import type { Report } from '../words/report.ts';
-import type { Work } from './compile.ts';
 import { FAULT_OF_TEXT, Fault, type Held, Waiting, bare, isNoValue } from './held.ts';
 import type { Slot } from './graph.ts';
 import type { CellInput } from './outcome.ts';
+import type { Side } from './sides.ts';
 
-/** One text that is worked: the formula of a cell, or what was set by hand in its place. */
-export interface Side {
-  readonly reading: Reading;
-  /** Null where there is nothing to work. */
-  readonly work: Work | null;
-  /** What its value holds; null at fault and while it waits. */
-  readonly holds: Holds | null;
-  /** What is at fault in its text; null: nothing. */
-  readonly fault: Report | null;
-  /** What it came to the last time it was worked. */
-  held: Held;
+export interface Scans {
+  readonly formula: Scan;
+  /** Of what is set by hand. */
+  readonly hand: Scan | null;
 }
 
 export class CellRecord {
   readonly slot: Slot;
   input: CellInput;
   /** Fresh scans that have not been read yet. */
-  scans: { readonly formula: Scan; readonly hand: Scan | null } | null = null;
+  scans: Scans | null = null;
   given = false;
   recaps: readonly RecapScope[] = NO_RECAPS;
   /** The lines of each recap, as they were last read. */

@@ -1,6 +1,7 @@
 // Level 3: clauses, with or without a comma. Each closes the sum to its left and works on it.
 import { seesAmount, termAfter } from './amounts.ts';
 import { forClause } from './for-clause.ts';
+import { seesMarginAfter } from './levels.ts';
 import { heldAmount } from '../quantity/amount.ts';
 import { type Form, type Term, writtenUnits } from '../quantity/form.ts';
 import { Fraction } from '../quantity/measure.ts';
@@ -12,12 +13,14 @@ import { expectSlot, seesSlot } from './values.ts';
 
 /** The clause that stands here, perhaps after a comma, worked on `of`; null where there is none. */
 export function maybeClause(r: Reader, of: Formula): Formula | null {
-  const comma = r.sees(',') ? 1 : 0;
+  // `, but at least $350`
+  const but = r.sees('but') || r.sees(',', 'but');
+  const comma = (r.sees(',') ? 1 : 0) + (but ? 1 : 0);
   const first = r.peek(comma);
   if (first.kind !== 'word') return null;
   if (seesRounding(r, comma)) return rounded(r, of, comma);
   if (r.seesAt(comma, 'marked', 'up')) return markedUp(r, of, comma);
-  for (const [words, side] of comma === 1 ? [...LIMITS, ...LIMITS_AFTER_COMMA] : LIMITS) {
+  for (const [words, side] of comma > 0 ? [...LIMITS, ...LIMITS_AFTER_COMMA] : LIMITS) {
     if (r.seesAt(comma, ...words)) return limited(r, of, comma, side, words.length);
   }
   const shareOf = SHARE_OF.find((words) => r.seesAt(comma, ...words));
@@ -29,6 +32,7 @@ export function maybeClause(r: Reader, of: Formula): Formula | null {
   if (r.seesAt(comma, 'as')) return asNoun(r, of, comma);
   if (r.seesAt(comma, 'in')) return inClause(r, of, comma);
   if (r.seesAt(comma, 'for')) return forClause(r, of, comma);
+  if (comma === 0 && r.sees('at') && seesMarginAfter(r)) return forClause(r, of, comma);
   return null;
 }
 
@@ -49,6 +53,8 @@ const LIMITS_AFTER_COMMA: typeof LIMITS = [
   [['minimum', 'charge'], 'not-less'],
   [['minimum', 'of'], 'not-less'],
   [['minimum'], 'not-less'],
+  [['min'], 'not-less'],
+  [['max'], 'not-more'],
   [['at', 'least'], 'not-less'],
   [['maximum', 'of'], 'not-more'],
   [['maximum'], 'not-more'],
@@ -69,6 +75,7 @@ function seesRounding(r: Reader, comma: number): boolean {
   if (r.seesAt(comma, 'rounded') || r.seesAt(comma, 'nearest')) return true;
   if (seesUpTo(r, comma)) return true;
   if (r.seesAt(comma, 'to', 'the', 'nearest') || r.seesAt(comma, 'to', 'nearest')) return true;
+  if (r.seesAt(comma, 'roundup')) return true;
   return (
     (r.seesAt(comma, 'round') || r.seesAt(comma, 'rnd')) &&
     ['up', 'down', 'to'].includes(r.peek(comma + 1).text)
@@ -85,9 +92,10 @@ function seesUpTo(r: Reader, comma: number): boolean {
 function rounded(r: Reader, of: Formula, comma: number): Formula {
   r.at += comma;
   const opFrom = r.token.from;
+  const roundup = r.maybe('roundup');
   if (['rounded', 'round', 'rnd'].includes(r.token.text)) r.take(1, 'phrase');
-  let way: Way = r.sees('up') ? 'up' : r.sees('down') ? 'down' : 'nearest';
-  if (way !== 'nearest') r.take(1, 'phrase');
+  let way: Way = roundup || r.sees('up') ? 'up' : r.sees('down') ? 'down' : 'nearest';
+  if (r.sees('up') || r.sees('down')) r.take(1, 'phrase');
   const opSpot = r.since(opFrom);
   let step: Formula | null = null;
   if (r.sees('to') || r.sees('nearest')) {
@@ -108,9 +116,7 @@ function expectStep(r: Reader): Formula | null {
     r.take(1, 'phrase');
     if (r.sees('number') || r.sees('numbers')) r.take(1, 'phrase');
     else {
-      const noun = r.vocabulary.nounAt(r.tokens, r.at);
-      if (noun) r.take(noun.length, 'phrase');
-      else if (r.vocabulary.unitAt(r.tokens, r.at)) return oneOf(r);
+      if (termAfter(r, 0)) return oneOf(r);
     }
     return null;
   }
@@ -250,6 +256,7 @@ function packOfWhat(r: Reader, term: { term: Term; length: number }): Formula {
     code: 'pack-of-what',
     spots: [spot],
     noun,
+    many,
     fixes: [r.fix(`Count it as ${many}`, inSpot, `as ${many}`)],
   });
 }

@@ -1,9 +1,9 @@
 // Conditions: `A where C, B where D, otherwise E`, and with `if`, value first or condition first.
 import { maybeClause } from './clauses.ts';
-import { readClosed, readOr, seesOperator } from './levels.ts';
+import { readOr, readPicked, seesOperator } from './levels.ts';
 import type { Reader } from './reader.ts';
 import type { Condition, Formula } from './tree.ts';
-import { expectValue } from './values.ts';
+import { expectValue, leftOver } from './values.ts';
 
 type Branch = Condition['branches'][number];
 
@@ -40,7 +40,7 @@ function conditionFirst(r: Reader, from: number): Formula {
     const when = readOr(r);
     r.maybe(',');
     r.maybe('then');
-    const value = readClosed(r);
+    const value = readPicked(r);
     branches.push({ value, when });
     const comma = r.sees(',') ? 1 : 0;
     const otherwise = seesOtherwise(r, comma) ? comma : -1;
@@ -59,30 +59,47 @@ function finishCondition(
   first: Formula | null,
 ): Formula {
   while (!r.problem) {
-    r.maybe(',');
-    if (seesOtherwise(r, 0) || r.token.kind === 'end' || r.sees(')') || r.sees(']')) break;
+    const comma = r.maybe(',');
+    if (!comma && !seesOtherwise(r, 0)) break;
+    if (seesOtherwise(r, 0) || r.closes) break;
+    const at = r.token.from;
     const value = readOr(r);
-    if (r.problem || !seesWhere(r)) break;
+    if (r.problem) break;
+    if (!seesWhere(r)) {
+      return r.closes
+        ? askOtherwise(r, r.since(from), { from: at, to: at }, 'otherwise ')
+        : leftOver(r);
+    }
     branches.push(branchOf(r, value));
   }
   if (r.problem) return { kind: 'hole', spot: r.since(from) };
   if (!r.maybe('otherwise') && !r.maybe('else')) {
+    if (!r.closes) return leftOver(r);
     const end = r.endOfBracket();
-    const last = r.since(from);
-    return r.fail({
-      code: 'missing-otherwise',
-      spots: [last],
-      fixes: [r.fix('Otherwise nothing', { from: end, to: end }, ', otherwise 0')],
-    });
+    return askOtherwise(r, r.since(from), { from: end, to: end }, ', otherwise 0');
   }
   const lastFrom = r.token.from;
   const inBrackets = r.brackets > 0;
-  const otherwise = inBrackets ? readClosed(r) : expectValue(r);
+  const otherwise = inBrackets ? readPicked(r) : expectValue(r);
   if (r.problem) return otherwise;
   const lastTo = r.since(lastFrom).to;
   if (!inBrackets && goesOn(r, otherwise)) return refuseTail(r, from, lastFrom, lastTo);
   if (!inBrackets && sum && first) return refuseSum(r, from, sum, first, lastTo);
   return { kind: 'condition', branches, otherwise, spot: r.since(from) };
+}
+
+function askOtherwise(
+  r: Reader,
+  condition: { from: number; to: number },
+  at: { from: number; to: number },
+  insert: string,
+): Formula {
+  const say = insert.startsWith(',') ? 'Otherwise nothing' : 'Otherwise this';
+  return r.fail({
+    code: 'missing-otherwise',
+    spots: [condition],
+    fixes: [r.fix(say, at, insert)],
+  });
 }
 
 function goesOn(r: Reader, last: Formula): boolean {

@@ -46,12 +46,7 @@ export function forClause(r: Reader, of: Formula, comma: number): Formula | null
 }
 
 function seesPercent(r: Reader): boolean {
-  return (
-    (r.token.kind === 'number' || r.sees('?')) &&
-    (r.seesAt(1, '%') ||
-      r.seesAt(1, 'percent') ||
-      (/[\d./]/.test(r.peek(1).text) && percentSoon(r)))
-  );
+  return (r.token.kind === 'number' || r.sees('?')) && percentSoon(r);
 }
 
 /** `7 1/2%`: the percent sign stands behind a mixed number. */

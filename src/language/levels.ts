@@ -1,11 +1,12 @@
-// Levels 1 to 5, loosest first: or, and, not; comparisons; clauses; sums; products.
+// Levels 1 to 5, loosest first: or, and, not; then picks, clauses, sums and products. Comparisons stand next door.
 // Loops go on to the left, so a chain of ten thousand plus signs needs no stack.
 import { termAfter } from './amounts.ts';
 import { maybeClause } from './clauses.ts';
+import { readComparison } from './comparisons.ts';
 import { maybeTogether } from './lists.ts';
 import { DEEPEST, type Reader } from './reader.ts';
-import type { Arithmetic, Formula, Relation } from './tree.ts';
-import { expectValue } from './values.ts';
+import type { Arithmetic, Formula } from './tree.ts';
+import { closedWhole, expectValue } from './values.ts';
 
 /** or = and { 'or' and } */
 export function readOr(r: Reader): Formula {
@@ -52,125 +53,12 @@ function readNot(r: Reader): Formula {
   return { kind: 'not', of, spot: r.since(from) };
 }
 
-/** comparison = picked [ relation picked ] */
-function readComparison(r: Reader): Formula {
-  const from = r.token.from;
-  if (r.sees('is')) return readQuestion(r, from);
-  const left = readPicked(r);
-  if (r.problem) return left;
-  if (r.sees('is', 'between')) {
-    const opSpot = r.take(2, 'operator');
-    const low = readSum(r);
-    if (!r.maybe('and')) {
-      return r.fail({
-        code: 'phrase-slot',
-        spots: [opSpot],
-        phrase: 'is between',
-        wanted: 'two limits',
-        like: 'thickness is between 4 in and 6 in',
-      });
-    }
-    const high = readPicked(r);
-    return { kind: 'between', opSpot, of: left, low, high, spot: r.since(from) };
-  }
-  const found = relationAt(r);
-  if (!found) return left;
-  const opSpot = r.take(found.words, 'operator');
-  const right = readPicked(r);
-  const relation = (found.relation === 'is' && maybeOrLess(r)) || found.relation;
-  return { kind: 'comparison', relation, opSpot, left, right, spot: r.since(from) };
-}
-
-const RELATIONS: readonly (readonly [string, Relation])[] = [
-  ['is not more than', 'at-most'],
-  ['is not greater than', 'at-most'],
-  ['is not over', 'at-most'],
-  ['is no more than', 'at-most'],
-  ['is not less than', 'at-least'],
-  ['is not under', 'at-least'],
-  ['is no less than', 'at-least'],
-  ['is more than', 'more'],
-  ['is greater than', 'more'],
-  ['is less than', 'less'],
-  ...['bigger', 'larger', 'longer', 'wider', 'higher', 'deeper', 'thicker'].map(
-    (word) => [`is ${word} than`, 'more'] as const,
-  ),
-  ...['smaller', 'shorter', 'narrower', 'lower', 'thinner', 'fewer'].map(
-    (word) => [`is ${word} than`, 'less'] as const,
-  ),
-  ['is at least', 'at-least'],
-  ['is at most', 'at-most'],
-  ['is equal to', 'is'],
-  ['is exactly', 'is'],
-  ['is over', 'more'],
-  ['is above', 'more'],
-  ['is under', 'less'],
-  ['is below', 'less'],
-  ['is not', 'is-not'],
-  ['is', 'is'],
-  ['equals', 'is'],
-  ['under', 'less'],
-  ['=', 'is'],
-  ['≠', 'is-not'],
-  ['>', 'more'],
-  ['<', 'less'],
-  ['≥', 'at-least'],
-  ['≤', 'at-most'],
-];
-const RELATION_WORDS = RELATIONS.map(([words, relation]) => ({
-  words: words.split(' '),
-  relation,
-}));
-
-function relationAt(r: Reader): { words: number; relation: Relation } | null {
-  const found = RELATION_WORDS.find(({ words }) => r.sees(...words));
-  return found ? { words: found.words.length, relation: found.relation } : null;
-}
-
-/** `is the deck longer than the slab?`: the question for the statement. */
-function readQuestion(r: Reader, from: number): Formula {
-  const is = r.take(1, 'operator');
-  const left = readPicked(r);
-  if (r.problem) return left;
-  const found = RELATION_WORDS.find(
-    ({ words }) => words[0] === 'is' && words.length > 1 && r.sees(...words.slice(1)),
-  );
-  if (!found) {
-    return r.fail({ code: 'missing-value', spots: [is], after: null });
-  }
-  const opSpot = r.take(found.words.length - 1, 'operator');
-  const right = readPicked(r);
-  const { relation } = found;
-  return { kind: 'comparison', relation, opSpot, left, right, spot: r.since(from) };
-}
-
-/** `is 4 in or less`: the limit said after its amount. */
-function maybeOrLess(r: Reader): Relation | null {
-  if (!r.sees('or') || r.choosingOrs.has(r.at)) return null;
-  const side = OR_LESS.get(r.peek(1).text);
-  if (!side) return null;
-  r.take(2, 'operator');
-  return side;
-}
-
-const OR_LESS: ReadonlyMap<string, Relation> = new Map(
-  Object.entries({
-    less: 'at-most',
-    fewer: 'at-most',
-    under: 'at-most',
-    lower: 'at-most',
-    more: 'at-least',
-    over: 'at-least',
-    greater: 'at-least',
-    higher: 'at-least',
-  }),
-);
-
 /** picked = closed { 'or' closed [','] 'whichever is greater' more } */
-function readPicked(r: Reader): Formula {
+export function readPicked(r: Reader): Formula {
   const from = r.token.from;
   let left = readClosed(r);
-  while (!r.problem && r.sees('or') && r.choosingOrs.has(r.at)) {
+  while (!r.problem && seesChoosingOr(r)) {
+    r.maybe(',');
     r.take(1, 'phrase');
     const right = readClosed(r);
     if (r.problem) return right;
@@ -193,6 +81,11 @@ function readPicked(r: Reader): Formula {
     left = goOn(r, left, true);
   }
   return left;
+}
+
+function seesChoosingOr(r: Reader): boolean {
+  const comma = r.sees(',') ? 1 : 0;
+  return r.seesAt(comma, 'or') && r.choosingOrs.has(r.at + comma);
 }
 
 const WHICH: ReadonlyMap<string, 'greater' | 'less'> = new Map(
@@ -228,7 +121,7 @@ function goOn(r: Reader, first: Formula, isClosed: boolean): Formula {
     const comma = r.sees(',') ? 1 : 0;
     if ((comma === 0 && !closed) || !seesOperator(r, comma)) break;
     r.at += comma;
-    left = sumFrom(r, termFrom(r, left));
+    left = sumFrom(r, termFrom(r, closedWhole(left)));
     closed = false;
   }
   return left;
@@ -237,10 +130,14 @@ function goOn(r: Reader, first: Formula, isClosed: boolean): Formula {
 /** Is there an operator so many tokens ahead? A minus tight to its amount after a comma is a sign. */
 export function seesOperator(r: Reader, ahead: number): boolean {
   if (ahead > 0 && r.seesAt(ahead, '-') && !r.peek(ahead + 1).gap) return false;
+  // After a comma a name may begin with an operator word: `…, per side where …`.
+  if (ahead > 0 && (r.vocabulary.nameAt(r.tokens, r.at + ahead, r.part, r.self)?.length ?? 0) > 1) {
+    return false;
+  }
   return sumOperator(r, ahead) !== null || termOperator(r, ahead) !== null;
 }
 
-function readSum(r: Reader): Formula {
+export function readSum(r: Reader): Formula {
   return sumFrom(r, termFrom(r, expectValue(r)));
 }
 
@@ -268,7 +165,7 @@ function sumFrom(r: Reader, first: Formula): Formula {
     r.sums.push({ spot: opSpot, brackets: r.brackets });
     const value = expectValue(r);
     if (r.problem) return left;
-    if (value.kind === 'amount' && r.sees('margin')) {
+    if (value.kind === 'amount' && r.holdsShare(value) && r.sees('margin')) {
       if (r.slice(opSpot).toLowerCase() !== 'with') return refuseMargin(r, opSpot, value.spot);
       // `labour with a 20% margin`
       r.take(1, 'phrase');
@@ -282,7 +179,7 @@ function sumFrom(r: Reader, first: Formula): Formula {
     const right = isShare ? value : termFrom(r, value);
     const spot = { from: left.spot.from, to: Math.max(right.spot.to, r.since(left.spot.from).to) };
     left = { kind: 'binary', op: found.op, opSpot, left, right, spot };
-    if (isShare) left = termFrom(r, left);
+    if (isShare && termOperator(r, 0)) left = termFrom(r, closedWhole(left));
   }
   return left;
 }
@@ -368,6 +265,7 @@ function termFrom(r: Reader, first: Formula): Formula {
     const found = termOperator(r, 0);
     if (!found) return left;
     if (r.sees('per') && refusesPer(r)) return askPerWhat(r, left);
+    if (found.op === 'at' && seesMarginAfter(r)) return left;
     const opSpot = r.take(found.words, 'operator');
     const right = expectValue(r);
     if (r.sees('ways')) r.take(1, 'phrase');
@@ -375,6 +273,16 @@ function termFrom(r: Reader, first: Formula): Formula {
     left = { kind: 'binary', op: found.op, opSpot, left, right, spot };
   }
   return left;
+}
+
+/** `at a 20% margin` closes the sum before it, as `for` does. */
+export function seesMarginAfter(r: Reader): boolean {
+  for (let i = 1; i <= 7 && r.peek(i).kind !== 'end'; i++) {
+    if (r.seesAt(i, '%', 'margin') || r.seesAt(i, 'percent', 'margin')) return true;
+    if (!['a', 'an', '/', '-'].includes(r.peek(i).text) && r.peek(i).kind !== 'number')
+      return false;
+  }
+  return false;
 }
 
 /** `per` after a name divides by a name or bracket; by a unit or noun alone it asks. */
@@ -390,20 +298,30 @@ function refusesPer(r: Reader): boolean {
 }
 
 function askPerWhat(r: Reader, left: Formula): Formula {
-  const term = termAfter(r, 1);
-  const spot = { from: r.token.from, to: r.peek((term?.length ?? 2) - 1).to };
-  const whatSpot = { from: r.peek(1).from, to: spot.to };
-  const what = r.slice(whatSpot);
+  const found = termAfter(r, 1);
+  const term = found?.term ?? null;
+  const spot = { from: r.token.from, to: r.peek((found?.length ?? 2) - 1).to };
+  const what = r.slice({ from: r.peek(1).from, to: spot.to });
+  const many =
+    term?.kind === 'unit' ? term.unit.many : term ? r.vocabulary.nouns.many(term.noun) : what;
   const fits = [...r.vocabulary.namesIn(r.part, r.self)]
-    .filter(({ id }) => r.holdsTerm(id, term?.term ?? null))
+    .filter(({ id }) => r.holdsTerm(id, term))
     .slice(0, 3);
+  const after = { from: left.spot.to, to: spot.to };
+  // `8 hours at 50 per hour`: a price without its sign.
+  const price =
+    left.kind === 'binary' && left.op === 'at' && left.right.kind === 'amount' && left.right.bare
+      ? { from: left.right.spot.from, to: left.right.spot.from }
+      : null;
   return r.fail({
     code: 'per-what',
     spots: [spot],
     what,
+    many,
     fixes: [
+      ...(price ? [r.fix('A price', price, r.vocabulary.sign)] : []),
       ...fits.map(({ say }) => r.fix(`Divided by ${say}`, spot, `divided by ${say}`)),
-      r.fix(`For one ${what}`, { from: left.spot.to, to: spot.to }, ` divided by 1 ${what}`),
+      r.fix(`For one ${what}`, after, ` divided by 1 ${what}`),
     ],
   });
 }

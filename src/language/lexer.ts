@@ -12,9 +12,9 @@ export interface Token extends Spot {
 /** The longest formula that is read, in characters. */
 export const LONGEST_FORMULA = 10_000;
 
-/** White space; a number; a word; a text in quotes; any other mark. Groups without names are found faster. */
+/** White space, seen or unseen; a number; a word; a text in quotes; any other mark. Groups without names are found faster. */
 const PIECE =
-  /([\s\u00a0]+)|(\d{1,3}(?:,\d{3})+(?![\d])(?:\.\d+)?|\d+\.\d+|\d+|\.\d+|[½⅓⅔¼¾⅛⅜⅝⅞])|([\p{L}_][\p{L}\p{Nd}_]*(?:['’][\p{L}]+)*)|(["“](?=[\p{L}])[^"”“]*["”])|(?:>=|<=|!=|\^[23](?!\d)|[\s\S])/uy;
+  /([\s\u00a0\u00ad\u200b-\u200f\u2060\ufeff]+)|(\d{1,3}(?:,\d{3})+(?![\d])(?:\.\d+)?|\d+\.\d+|\d+|\.\d+|[½⅓⅔¼¾⅛⅜⅝⅞])|([\p{L}_][\p{L}\p{Nd}_]*(?:['’][\p{L}]+)*)|(["“](?=[\p{L}])[^"”“]*["”])|(?:>=|<=|!=|\^[23](?!\d)|[\s\S])/uy;
 
 const PLAIN_MARK: Readonly<Record<string, string>> = {
   '−': '-',

@@ -41,6 +41,14 @@ const NUMBER_WORDS: ReadonlyMap<string, number> = new Map(
     ten: 10,
     eleven: 11,
     twelve: 12,
+    fifteen: 15,
+    twenty: 20,
+    thirty: 30,
+    forty: 40,
+    fifty: 50,
+    sixty: 60,
+    hundred: 100,
+    nothing: 0,
   }),
 );
 

@@ -51,6 +51,7 @@ function onCentreAt(r: Reader, ahead: number): number {
   ) {
     return 2;
   }
+  if (r.seesAt(ahead, 'centres') || r.seesAt(ahead, 'centers')) return 1;
   if (r.seesAt(ahead, 'on', 'centers') || r.seesAt(ahead, 'on', 'centres')) return 2;
   return r.seesAt(ahead, 'oc') ? 1 : 0;
 }
@@ -61,11 +62,11 @@ const OPENINGS: readonly { words: readonly string[]; read: (r: Reader) => Formul
   { words: ['average', 'of'], read: (r) => expectList(r, 'average') },
   { words: ['greatest', 'of'], read: (r) => expectList(r, 'greater') },
   { words: ['least', 'of'], read: (r) => expectList(r, 'less') },
-  ...['greater', 'larger', 'bigger', 'higher'].map((word) => ({
+  ...['greater', 'larger', 'bigger', 'higher', 'max', 'maximum'].map((word) => ({
     words: [word, 'of'],
     read: (r: Reader) => expectList(r, 'greater'),
   })),
-  ...['lesser', 'smaller', 'lower'].map((word) => ({
+  ...['lesser', 'smaller', 'lower', 'min', 'minimum'].map((word) => ({
     words: [word, 'of'],
     read: (r: Reader) => expectList(r, 'less'),
   })),

@@ -59,7 +59,12 @@ export type ReadingProblem =
       readonly sign: string;
       readonly fixes: readonly Fix[];
     }
-  | { readonly code: 'unread'; readonly spots: readonly Spot[]; readonly word: string }
+  | {
+      readonly code: 'unread';
+      readonly spots: readonly Spot[];
+      readonly word: string;
+      readonly fixes: readonly Fix[];
+    }
   | {
       readonly code: 'unclosed-bracket';
       readonly spots: readonly Spot[];
@@ -91,12 +96,14 @@ export type ReadingProblem =
       readonly code: 'per-what';
       readonly spots: readonly Spot[];
       readonly what: string;
+      readonly many: string;
       readonly fixes: readonly Fix[];
     }
   | {
       readonly code: 'pack-of-what';
       readonly spots: readonly Spot[];
       readonly noun: string;
+      readonly many: string;
       readonly fixes: readonly Fix[];
     }
   | {
@@ -213,12 +220,12 @@ export function wordProblem(problem: ReadingProblem): Report {
     case 'per-what':
       return report(
         'Divided by how much?',
-        `"${problem.what}" alone is no amount to divide by. Name the cell that holds it, or write an amount such as "100 ${problem.what}".`,
+        `"${problem.what}" alone is no amount to divide by. Name the cell that holds it, or write an amount such as "100 ${problem.many}".`,
       );
     case 'pack-of-what':
       return report(
         short(`How much is in one ${problem.noun}?`, 'How much is in one?'),
-        `Say what one ${problem.noun} holds, for example "in ${problem.noun}s of 350 screws" or with the name of a cell.`,
+        `Say what one ${problem.noun} holds, for example "in ${problem.many} of 350 screws" or with the name of a cell.`,
       );
     case 'phrase-slot':
       return report(

@@ -74,6 +74,11 @@ export class Reader {
     return this.peek(0);
   }
 
+  /** Is this the end of the text, or of the bracket that is open? */
+  get closes(): boolean {
+    return this.token.kind === 'end' || this.sees(')') || this.sees(']');
+  }
+
   peek(ahead: number): Token {
     return this.tokens[Math.min(this.at + ahead, this.tokens.length - 1)] as Token;
   }
@@ -236,7 +241,7 @@ export class Reader {
     }
     if (count === 0) {
       const spot = { from: this.token.from, to: this.token.to };
-      return { code: 'unread', spots: [spot], word: this.slice(spot) };
+      return { code: 'unread', spots: [spot], word: this.slice(spot), fixes: [] };
     }
     const spot = { from: this.token.from, to: this.peek(count - 1).to };
     const word = this.slice(spot);

@@ -151,7 +151,7 @@ class Speaker {
       case 'recap':
         return tree.say;
       case 'bracket':
-        return this.say(tree.of, CONDITION);
+        return `(${this.say(tree.of, CONDITION)})`;
       case 'hole':
         return '…';
     }
@@ -312,7 +312,6 @@ function tightness(tree: Formula): number {
     case 'recap':
       return VALUE;
     case 'bracket':
-      return tightness(tree.of);
     case 'amount':
     case 'words':
     case 'yes-no':

@@ -178,7 +178,18 @@ function expectBracket(r: Reader): Formula {
   r.at++;
   r.brackets--;
   // The brackets belong to the spot, so that a fix can move the whole.
-  return { ...inner, spot: r.since(open.from) };
+  return closedWhole({ ...inner, spot: r.since(open.from) });
+}
+
+/**
+ * `(1 − 10%) plus 20%`: shares taken from a bare 1 end where it is closed, so that closing stays in the tree.
+ * Any other brackets are told by the tree's shape.
+ */
+export function closedWhole(tree: Formula): Formula {
+  let left = tree;
+  while (left.kind === 'binary' && (left.op === 'plus' || left.op === 'minus')) left = left.left;
+  const isWhole = left !== tree && left.kind === 'amount' && /^(1|100%)$/.test(left.say);
+  return isWhole ? { kind: 'bracket', of: tree, spot: tree.spot } : tree;
 }
 
 function missing(r: Reader): Formula {
@@ -230,7 +241,10 @@ export function leftOver(r: Reader): Formula {
       spots: [{ from: last.from, to: last.to }, right],
       left: r.slice(last),
       right: r.slice(right),
-      fixes: [r.fix('For each of them', { from: last.to, to: token.from }, ' per ')],
+      // `93 in hours` is no rate per hours: only one of something can stand under the line.
+      fixes: /s$/.test(token.text)
+        ? [r.fix('Multiply them', { from: last.to, to: token.from }, ' times 1 ')]
+        : [r.fix('For each of them', { from: last.to, to: token.from }, ' per ')],
     });
   }
   if (!name && token.kind === 'word' && before?.kind === 'number') {
@@ -238,7 +252,7 @@ export function leftOver(r: Reader): Formula {
       code: 'unknown-unit',
       spots: [here],
       word: r.slice(here),
-      number: before.text,
+      number: last ? r.slice(last) : before.text,
       fixes: [
         ...r.nearUnits(token.text).map((near) => r.fix(`Use "${near}"`, here, near)),
         // `$85 haulage`: the amount is whole without the word.
@@ -291,5 +305,7 @@ export function leftOver(r: Reader): Formula {
     const problem = r.unknownName();
     if (problem.code === 'unknown-name' && problem.near.length > 0) return r.fail(problem);
   }
-  return r.fail({ code: 'unread', spots: [here], word: r.slice(here) });
+  const fixes =
+    token.kind === 'word' ? [r.fix(LEAVE_OUT, { from: token.from, to: r.peek(1).from }, '')] : [];
+  return r.fail({ code: 'unread', spots: [here], word: r.slice(here), fixes });
 }

@@ -53,6 +53,7 @@ export const OPERATOR_WORDS: ReadonlySet<string> = new Set([
 /** What may follow a written percent, for the reader. */
 export const SHARE_LABELS: ReadonlySet<string> = new Set([
   'waste',
+  'wastage',
   'breakage',
   'extra',
   'overage',

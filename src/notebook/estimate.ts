@@ -87,6 +87,8 @@ export interface EstimateDoor {
   canUndo(): string | null;
   canRedo(): string | null;
   undo(): Applied | null;
+  /** Undoes what was only tried out: it can't be redone. */
+  takeBack(): Applied | null;
   redo(): Applied | null;
 }
 
@@ -223,6 +225,11 @@ export class Estimate implements EstimateDoor {
 
   undo(): Applied | null {
     const step = this.#history.back();
+    return step && this.#move(step.back);
+  }
+
+  takeBack(): Applied | null {
+    const step = this.#history.drop();
     return step && this.#move(step.back);
   }
 

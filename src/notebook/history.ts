@@ -37,6 +37,11 @@ export class History {
     return step;
   }
 
+  /** The step to take back for good, or null: it was only tried. */
+  drop(): Step | null {
+    return this.#past.pop() ?? null;
+  }
+
   /** The step to make again, or null. */
   forward(): Step | null {
     const step = this.#future.pop();

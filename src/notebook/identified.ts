@@ -18,7 +18,10 @@ export interface Section {
   readonly front: Front | null;
 }
 
-/** Which identities have been given out, and to what that is gone now. */
+/**
+ * Which identities have been given out, and what had those that are gone now. What is remembered is in use
+ * nowhere in the notebook: an identity that comes back, under whichever label, is forgotten here.
+ */
 export interface Register {
   readonly nextCell: CellId;
   readonly nextPart: number;
@@ -100,10 +103,16 @@ export function identified(
     register: {
       nextCell,
       nextPart,
-      goneCells: remembering(register.goneCells, before, new Set(ids)),
+      goneCells: remembering(
+        register.goneCells,
+        before,
+        placed.map((p) => p.label),
+        new Set(ids),
+      ),
       goneParts: remembering(
         register.goneParts,
         oldParts.map((s) => ({ identity: s.key, label: nameKey(s.name) })),
+        newParts.map((d) => nameKey(d.name)),
         new Set(keys),
       ),
     },
@@ -182,19 +191,32 @@ function labelOf(part: string, name: string): string {
   return `${part}\0${nameKey(name)}`;
 }
 
-/** The memory of what is gone, with what went now; the oldest is forgotten first. */
+/**
+ * The memory of what is gone, with what went now and without what came back by one of the labels `now`;
+ * the oldest is forgotten first.
+ */
 function remembering<T>(
   gone: ReadonlyMap<string, T>,
   before: readonly { readonly identity: T; readonly label: string }[],
+  now: readonly string[],
   still: ReadonlySet<T>,
 ): ReadonlyMap<string, T> {
   const went = before.filter((thing) => !still.has(thing.identity));
-  if (went.length === 0) return gone;
+  const back = gone.size === 0 ? [] : now.filter((label) => isAmong(still, gone.get(label)));
+  if (went.length === 0 && back.length === 0) return gone;
   const memory = new Map(gone);
-  for (const thing of went) memory.set(thing.label, thing.identity);
+  for (const label of back) memory.delete(label);
+  for (const { label, identity } of went) {
+    memory.delete(label);
+    memory.set(label, identity);
+  }
   for (const label of memory.keys()) {
     if (memory.size <= REMEMBERED) break;
     memory.delete(label);
   }
   return memory;
+}
+
+function isAmong<T>(still: ReadonlySet<T>, identity: T | undefined): boolean {
+  return identity !== undefined && still.has(identity);
 }

@@ -50,6 +50,6 @@ export function commit(store: UseStore, wanted: Commit): Promise<Committed> {
 
 function asError(cause: unknown): Error {
   return cause instanceof Error || cause instanceof DOMException
-    ? (cause as Error)
+    ? cause
     : new Error('The browser gave up the writing without saying why.');
 }

@@ -99,6 +99,7 @@ export class Shelf {
 /** 0 where nothing is kept; of what a later version kept, too, so that it is never written over. */
 function revisionOf(found: unknown): number {
   if (found === undefined) return 0;
-  const revision = typeof found === 'object' && found && 'revision' in found ? found.revision : null;
+  const revision =
+    typeof found === 'object' && found && 'revision' in found ? found.revision : null;
   return typeof revision === 'number' ? revision : -1;
 }

@@ -33,7 +33,11 @@ function quantityOf(door: EstimateDoor, cell: CellId): string | null {
     if (formula.kind === 'binary' && ['at', 'times', 'by'].includes(formula.op)) {
       if (!isMoney(first.holds.measure)) return shownPart(door, first);
       checked = first;
-    } else if (formula.kind === 'bracket' || formula.kind === 'rounded' || formula.kind === 'limited') {
+    } else if (
+      formula.kind === 'bracket' ||
+      formula.kind === 'rounded' ||
+      formula.kind === 'limited'
+    ) {
       checked = first;
     } else return null;
   }
@@ -56,7 +60,8 @@ function differenceOf(door: EstimateDoor, cell: CellId): string | null {
   const shown = door.shownWorked(cell);
   if (!shown) return null;
   const words = `worked: ${shown.text}`;
-  if (outcome.kind !== 'value' || worked.kind !== 'value' || !holds || !reading.checked) return words;
+  if (outcome.kind !== 'value' || worked.kind !== 'value' || !holds || !reading.checked)
+    return words;
   if (typeof outcome.value !== 'object' || typeof worked.value !== 'object') return words;
   if (holds.measure !== reading.checked.holds.measure) return words;
   const difference = outcome.value.minus(worked.value);

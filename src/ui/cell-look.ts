@@ -17,8 +17,8 @@ export const cellLook = css`
     grid-template-columns: var(--value) minmax(6rem, var(--name)) minmax(0, 1fr) var(--money);
     column-gap: 0.9rem;
     align-items: baseline;
-    padding: 0.2rem 0;
-    min-height: 1.8rem;
+    padding: 0.06rem 0;
+    min-height: 1.75rem;
   }
   @media (hover: hover) {
     :host(:not([open])) .row:hover {
@@ -38,8 +38,8 @@ export const cellLook = css`
     text-wrap: balance;
   }
   .amount.given {
-    text-decoration: underline 1.5px;
-    text-underline-offset: 0.26em;
+    text-decoration: underline 1.25px;
+    text-underline-offset: 0.27em;
   }
   .amount.check {
     font-weight: 600;
@@ -61,10 +61,7 @@ export const cellLook = css`
     color: var(--keel);
   }
   .amount.fails::before {
-    width: 0.62em;
-    height: 0.62em;
-    border-width: 0 0 1.5px;
-    transform: rotate(-45deg) translate(0.2em, -0.05em);
+    display: none;
   }
   .amount.last {
     color: var(--pencil);
@@ -106,8 +103,14 @@ export const cellLook = css`
     font-size: var(--small);
     color: var(--pencil);
   }
+  .source.beside {
+    margin-left: 0.5rem;
+  }
   .source.none {
     font-style: italic;
+  }
+  .money .amount {
+    font-weight: inherit;
   }
   .tape {
     margin-left: 0.6rem;
@@ -146,6 +149,7 @@ export const cellLook = css`
     color: var(--keel);
   }
   .note.hand {
+    max-width: none;
     display: flex;
     flex-wrap: wrap;
     gap: 0 1rem;
@@ -184,6 +188,11 @@ export const cellLook = css`
     }
     .note {
       margin-left: 0;
+    }
+  }
+  @media (forced-colors: active) {
+    :host(:not([chosen])) {
+      border-bottom-color: Canvas;
     }
   }
   @media print {

@@ -31,10 +31,7 @@ export function waitingNote(
   const names = outcome.for.slice(0, 6).map((id, place) => {
     const before = place === 0 ? '' : place === outcome.for.length - 1 ? ' and ' : ', ';
     const name = session.cell(id)?.name ?? '';
-    return html`${before}<a
-        class="tie"
-        href="#cell-${id}"
-        @click=${(event: Event) => go(event, id)}
+    return html`${before}<a class="tie" href="#cell-${id}" @click=${(event: Event) => go(event, id)}
         >${name}</a
       >`;
   });

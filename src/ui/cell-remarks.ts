@@ -81,10 +81,12 @@ export class CellRemarks extends LitElement {
     return html`
       <dl>
         ${cell.remarks.filter(({ kind }) => kind !== 'by hand').map((remark) => this.#remark(remark))}
-        ${adding === null
-          ? nothing
-          : html`<dt>${adding}</dt>
-              <dd>${this.#line(adding, '')}</dd>`}
+        ${
+          adding === null
+            ? nothing
+            : html`<dt>${adding}</dt>
+                <dd>${this.#line(adding, '')}</dd>`
+        }
       </dl>
       <div class="offers">
         <span class="small">Add</span>
@@ -107,24 +109,26 @@ export class CellRemarks extends LitElement {
   #remark({ word, text }: Remark): TemplateResult {
     return html`<dt>${word || 'note'}</dt>
       <dd>
-        ${this.#writing() === word && word !== ''
-          ? this.#line(word, text)
-          : html`<button
-                class="text"
-                aria-label="${word}: ${text}. Change"
-                ?disabled=${word === ''}
-                @click=${() => this.session.write({ kind: 'remark', cell: this.cell.id, word })}
-              >
-                ${text}
-              </button>
-              <button
-                class="plain"
-                aria-label="Remove ${word}"
-                ?hidden=${word === ''}
-                @click=${() => this.session.apply((door) => door.removeRemark(this.cell.id, word))}
-              >
-                remove
-              </button>`}
+        ${
+          this.#writing() === word && word !== ''
+            ? this.#line(word, text)
+            : html`<button
+                  class="text"
+                  aria-label="${word}: ${text}. Change"
+                  ?disabled=${word === ''}
+                  @click=${() => this.session.write({ kind: 'remark', cell: this.cell.id, word })}
+                >
+                  ${text}
+                </button>
+                <button
+                  class="plain"
+                  aria-label="Remove ${word}"
+                  ?hidden=${word === ''}
+                  @click=${() => this.session.apply((door) => door.removeRemark(this.cell.id, word))}
+                >
+                  remove
+                </button>`
+        }
       </dd>`;
   }
 

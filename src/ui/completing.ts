@@ -27,7 +27,11 @@ const SHOWN_AT_MOST = 8;
 const WORDS_BACK = 8;
 
 /** Names as they have to be written in this part: with their own part before them where two share one. */
-export function namesFor(notebook: Notebook, part: string, self: CellId | null): readonly Candidate[] {
+export function namesFor(
+  notebook: Notebook,
+  part: string,
+  self: CellId | null,
+): readonly Candidate[] {
   const cells = allCells(notebook).filter((cell) => cell.id !== self);
   const partNames = new Map(notebook.parts.map((p) => [p.key, p.name]));
   const owners = new Map<string, Set<string>>();
@@ -42,8 +46,16 @@ export function namesFor(notebook: Notebook, part: string, self: CellId | null):
       const elsewhere = cell.part !== part;
       const shared = (owners.get(key)?.size ?? 0) > 1 || (elsewhere && own(key));
       const place = elsewhere ? (partNames.get(cell.part) ?? '') : '';
-      const text = elsewhere && shared && place ? `${place} ${lowered(cell.name)}` : lowered(cell.name);
-      return { kind: 'name', text, key: text.toLowerCase(), place, cell: cell.id, near: elsewhere ? 1 : 0 };
+      const text =
+        elsewhere && shared && place ? `${place} ${lowered(cell.name)}` : lowered(cell.name);
+      return {
+        kind: 'name',
+        text,
+        key: text.toLowerCase(),
+        place,
+        cell: cell.id,
+        near: elsewhere ? 1 : 0,
+      };
     })
     .sort((a, b) => a.near - b.near);
 }
@@ -79,7 +91,11 @@ export function completionsAt(
 }
 
 /** Those whose text begins like this, then those with a later word that does. */
-function starting(candidates: readonly Candidate[], typed: string, caret: number): readonly Completion[] {
+function starting(
+  candidates: readonly Candidate[],
+  typed: string,
+  caret: number,
+): readonly Completion[] {
   const wanted = typed.toLowerCase();
   const from = caret - typed.length;
   const first = candidates.filter(({ key }) => key.startsWith(wanted) && key !== wanted);

@@ -96,7 +96,10 @@ export class Desk {
   async openText(text: string): Promise<boolean> {
     const refused = refusal(text, LONGEST_TEXT);
     if (refused) {
-      this.session.tell({ text: `${refused.message} The notebook that was open is still here.`, lasts: 'stays' });
+      this.session.tell({
+        text: `${refused.message} The notebook that was open is still here.`,
+        lasts: 'stays',
+      });
       return false;
     }
     await this.#change(text, this.#settings.newId(), 0, null);
@@ -119,7 +122,9 @@ export class Desk {
   }
 
   async forget(id: string): Promise<void> {
-    await this.#settings.shelf.remove(id);
+    await this.#settings.shelf.remove(id).catch(() => {
+      this.session.tell({ text: 'That notebook could not be removed here.', lasts: 'stays' });
+    });
   }
 
   /** Another page kept this notebook later: show what it kept. */
@@ -144,7 +149,7 @@ export class Desk {
     const title = `${notebook.title || 'Estimate'}, a copy`;
     await this.#lay(this.#settings.newId(), 0, null, this.#place);
     const splice = at ? { ...at, insert: title } : { from: 0, to: 0, insert: `# ${title}\n\n` };
-    this.session.apply((door) => door.replaceText({ say: 'the title', splices: [splice] }));
+    this.session.apply((door) => door.replaceText({ say: `Title: ${title}`, splices: [splice] }));
     this.#keepSoon('anyway');
   }
 
@@ -210,7 +215,10 @@ export class Desk {
       now,
       later,
       channel: channel(),
-      changed: () => this.#said(),
+      changed: ({ kind }) => {
+        if (kind === 'behind' && this.session.notice?.lasts === 'plain') this.session.tell(null);
+        this.#said();
+      },
     });
     void before?.close();
     open?.();
@@ -220,7 +228,7 @@ export class Desk {
     if ((await alone(id)) === false) {
       this.session.tell({
         text: 'This notebook is open in another tab too. Nothing is written over: whichever keeps second is told.',
-        lasts: 'stays',
+        lasts: 'plain',
       });
     }
   }
@@ -250,7 +258,7 @@ export class Desk {
   }
 
   #said(): void {
-    for (const listener of [...this.#listeners]) listener();
+    for (const listener of this.#listeners) listener();
   }
 }
 

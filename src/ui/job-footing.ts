@@ -1,10 +1,11 @@
 // The footing under the whole page: a strip hatched as drawings hatch materials, direct cost by kind, the price.
 // Property: `session`.
-import { LitElement, css, html, nothing, svg, type TemplateResult } from 'lit';
+import { LitElement, html, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { CostKind } from '../language/tree.ts';
 import { linesNotKnown } from './cell-notes.ts';
 import { Follows } from './follows.ts';
+import { footingLook } from './footing-look.ts';
 import { look } from './look.ts';
 import { isNothing, money, moreOrLess } from './money-words.ts';
 import type { Session } from './session.ts';
@@ -13,140 +14,7 @@ const KINDS: readonly CostKind[] = ['material', 'labour', 'equipment', 'subcontr
 
 @customElement('job-footing')
 export class JobFooting extends LitElement {
-  static override styles = [
-    look,
-    css`
-      :host {
-        display: flex;
-        align-items: center;
-        gap: 1.75rem;
-        min-height: var(--foot);
-        padding: 0.4rem 1.5rem;
-        border-top: 2px solid var(--graphite);
-        background: var(--paper);
-      }
-      .strip {
-        flex: 0 0 20rem;
-        height: 1.4rem;
-        overflow: visible;
-        color: var(--graphite);
-      }
-      .frame {
-        fill: none;
-        stroke: currentcolor;
-        stroke-width: 1;
-      }
-      dl {
-        display: flex;
-        gap: 1.6rem;
-        margin: 0;
-        flex: 1 1 auto;
-        min-width: 0;
-      }
-      dt {
-        display: flex;
-        align-items: center;
-        gap: 0.35rem;
-        font-size: var(--tiny);
-        color: var(--pencil);
-        white-space: nowrap;
-      }
-      dt svg {
-        width: 0.95rem;
-        height: 0.7rem;
-        color: var(--graphite);
-        flex: none;
-      }
-      dd {
-        margin: 0;
-        font-weight: 600;
-        white-space: nowrap;
-      }
-      .none dd {
-        color: var(--pencil);
-        font-weight: 400;
-      }
-      .direct {
-        padding-left: 1.6rem;
-        border-left: 1px solid var(--rule);
-      }
-      .price {
-        margin-left: auto;
-        text-align: right;
-        white-space: nowrap;
-      }
-      .price p {
-        margin: 0;
-        font-size: var(--small);
-        color: var(--pencil);
-      }
-      .price strong {
-        display: block;
-        font-size: 1.6rem;
-        line-height: 1.1;
-        font-weight: 750;
-        letter-spacing: -0.01em;
-      }
-      .by {
-        color: var(--keel);
-        font-weight: 600;
-      }
-      @media (max-width: 1180px) {
-        .strip {
-          flex-basis: 10rem;
-        }
-        :host {
-          gap: 1.1rem;
-        }
-        dl {
-          gap: 1.1rem;
-        }
-        .none {
-          display: none;
-        }
-      }
-      @media (max-width: 760px) {
-        :host {
-          flex-wrap: wrap;
-          gap: 0.15rem 1rem;
-          padding: 0.35rem 0.75rem 0.45rem;
-        }
-        .strip {
-          flex: 1 1 100%;
-          height: 0.6rem;
-        }
-        dl {
-          gap: 0.9rem;
-          overflow: hidden;
-        }
-        dt svg,
-        .direct {
-          display: none;
-        }
-        dt,
-        dd {
-          font-size: 0.71875rem;
-          line-height: 1.3;
-        }
-        .price {
-          display: flex;
-          gap: 0.5rem;
-          align-items: baseline;
-          white-space: normal;
-        }
-        .price strong {
-          font-size: 1.25rem;
-        }
-      }
-      @media print {
-        :host {
-          border-top: 2px solid #000;
-          padding: 0.5rem 0;
-          break-inside: avoid;
-        }
-      }
-    `,
-  ];
+  static override styles = [look, footingLook];
 
   @property({ attribute: false }) session!: Session;
 
@@ -178,9 +46,9 @@ export class JobFooting extends LitElement {
       </dl>
       <div class="price">
         <p>
-          ${by ? html`<span class="by">${by}</span> than at the tick` : 'price'}${missing > 0
-            ? html` so far; ${linesNotKnown(missing)}`
-            : nothing}
+          ${by ? html`<span class="by">${by}</span> than at the tick` : 'price'}${
+            missing > 0 ? html` so far; ${linesNotKnown(missing)}` : nothing
+          }
         </p>
         <strong>${money(total.price, currency)}</strong>
       </div>

@@ -1,6 +1,6 @@
 // The sheets that are laid over the page: where to look, parts to insert, notebooks kept here, keys, removing.
 // Properties: `desk`, `open` (which one), `removing`. Event, for a person's act: `away`.
-import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { CellId } from '../language/tree.ts';
 import { templateParts } from '../notebook/templates.ts';
@@ -8,96 +8,27 @@ import type { KeptEntry } from '../store/shapes.ts';
 import type { Desk, Template } from './desk.ts';
 import { Follows } from './follows.ts';
 import type { SheetName } from './job-header.ts';
+import { keys } from './keys-list.ts';
 import { look } from './look.ts';
 import type { Session } from './session.ts';
 import './paper-sheet.ts';
+import { sheetsLook } from './sheets-look.ts';
 
 interface Offered {
   readonly template: Template;
   readonly names: readonly string[];
 }
 
-const KEYS: readonly (readonly [string, string])[] = [
-  ['↑ ↓', 'the cell above, the cell below'],
-  ['Enter', 'change the formula; in it, Enter keeps, Esc leaves, Tab goes on to the next cell'],
-  ['T', 'open the tape under a given; arrows slide it, Enter keeps, Esc goes back'],
-  ['F2', 'rename the cell'],
-  ['Insert', 'add a cell below'],
-  ['Delete', 'remove the cell; what it goes into is said first'],
-  ['W', 'go to the working of the cell; Esc comes back'],
-  ['Ctrl Z, Ctrl Shift Z', 'undo, redo'],
-  ['Alt 1 … Alt 9', 'while a formula is written: the first mend offered, the second, …'],
-  ['Ctrl Space', 'while a formula is written: names and units that go on from here'],
-];
-
 @customElement('job-sheets')
 export class JobSheets extends LitElement {
-  static override styles = [
-    look,
-    css`
-      ul {
-        list-style: none;
-        margin: 0;
-        padding: 0;
-      }
-      li {
-        display: flex;
-        gap: 0.75rem;
-        align-items: baseline;
-        justify-content: space-between;
-        padding: 0.45rem 0;
-        border-bottom: 1px solid var(--hair);
-      }
-      li > button:first-child {
-        flex: 1;
-        text-align: left;
-      }
-      li > button:first-child:hover {
-        text-decoration: underline;
-        text-underline-offset: 0.2em;
-      }
-      p {
-        margin: 0 0 0.8rem;
-      }
-      dl {
-        display: grid;
-        grid-template-columns: max-content 1fr;
-        gap: 0.35rem 1.2rem;
-        margin: 0;
-      }
-      dt {
-        font-weight: 600;
-      }
-      dd {
-        margin: 0;
-      }
-      .acts {
-        display: flex;
-        gap: 0.5rem;
-        margin-top: 1rem;
-        flex-wrap: wrap;
-      }
-      .where {
-        display: block;
-        font-size: var(--tiny);
-        color: var(--pencil);
-      }
-      @media (max-width: 480px) {
-        dl {
-          grid-template-columns: 1fr;
-          gap: 0;
-        }
-        dd {
-          margin-bottom: 0.6rem;
-        }
-      }
-    `,
-  ];
+  static override styles = [look, sheetsLook];
 
   @property({ attribute: false }) desk!: Desk;
   @property() open: SheetName | 'removing' | '' = '';
   @property({ attribute: false }) removing: CellId | null = null;
   @state() private kept: readonly KeptEntry[] = [];
+  /** The notebook that was asked once to be removed. */
+  @state() private leaving: string | null = null;
   @state() private offered: readonly Offered[] = [];
   #drawn = '';
 
@@ -113,6 +44,7 @@ export class JobSheets extends LitElement {
   protected override willUpdate(): void {
     if (this.open === this.#drawn) return;
     this.#drawn = this.open;
+    this.leaving = null;
     if (this.open === 'notebooks') void this.#list();
     if (this.open === 'parts' && this.offered.length === 0) void this.#offer();
   }
@@ -147,25 +79,28 @@ export class JobSheets extends LitElement {
     const findings = session.door.findings();
     if (findings.length === 0) {
       return html`<p>
-        Nothing to look at: every cell has a value, every check holds, every given says where it comes
-        from.
+        Nothing to look at: every cell has a value, every check holds, every given says where it
+        comes from.
       </p>`;
     }
     return html`<ul>
       ${findings.map(({ message, cell, part }) => {
-        const where = cell === null ? '' : (session.part(session.cell(cell)?.part ?? '')?.name ?? '');
+        const where =
+          cell === null ? '' : (session.part(session.cell(cell)?.part ?? '')?.name ?? '');
         const place = where || (part === null ? '' : (session.part(part)?.name ?? ''));
         return html`<li>
-          ${cell === null
-            ? html`<span>${message}<span class="where">${place}</span></span>`
-            : html`<button
-                @click=${() => {
-                  this.#away();
-                  session.bring(cell);
-                }}
-              >
-                ${message}<span class="where">${place}</span>
-              </button>`}
+          ${
+            cell === null
+              ? html`<span>${message}<span class="where">${place}</span></span>`
+              : html`<button
+                  @click=${() => {
+                    this.#away();
+                    session.bring(cell);
+                  }}
+                >
+                  ${message}<span class="where">${place}</span>
+                </button>`
+          }
         </li>`;
       })}
     </ul>`;
@@ -191,7 +126,9 @@ export class JobSheets extends LitElement {
             </li>`,
         )}
       </ul>
-      <div class="acts"><button class="act" @click=${this.#emptyPart}>Add an empty part</button></div>`;
+      <div class="acts">
+        <button class="act" @click=${this.#emptyPart}>Add an empty part</button>
+      </div>`;
   }
 
   #notebooks(): TemplateResult {
@@ -209,18 +146,22 @@ export class JobSheets extends LitElement {
               >
                 ${title}
                 <span class="where"
-                  >${id === openId ? 'open now, ' : ''}kept ${new Date(keptAt).toLocaleString([], {
+                  >${id === openId ? 'open now, ' : ''}kept
+                  ${new Date(keptAt).toLocaleString([], {
                     dateStyle: 'medium',
                     timeStyle: 'short',
                   })}</span
                 >
               </button>
+              ${id === openId ? nothing : this.#forgetting(id, title)}
             </li>`,
         )}
       </ul>
-      ${this.kept.length === 0
-        ? html`<p>Nothing is kept yet. A notebook is kept here as soon as it is changed.</p>`
-        : nothing}
+      ${
+        this.kept.length === 0
+          ? html`<p>Nothing is kept yet. A notebook is kept here as soon as it is changed.</p>`
+          : nothing
+      }
       <div class="acts">
         <button
           class="act"
@@ -234,16 +175,38 @@ export class JobSheets extends LitElement {
       </div>`;
   }
 
+  /** Taken away for good only when asked twice: no undo reaches into what is kept. */
+  #forgetting(id: string, title: string): TemplateResult {
+    if (this.leaving !== id) {
+      return html`<button
+        class="plain"
+        aria-label="Remove ${title}"
+        @click=${() => (this.leaving = id)}
+      >
+        Remove
+      </button>`;
+    }
+    return html`<button
+      class="act"
+      @click=${() => {
+        this.leaving = null;
+        void this.desk.forget(id).then(() => this.#list());
+      }}
+    >
+      Remove for good
+    </button>`;
+  }
+
   #remove(id: CellId): TemplateResult {
     const { session } = this;
     const into = session.door.state(id).goesInto.map((cell) => session.cell(cell)?.name ?? '');
     return html`<p>
-        ${into.length === 0
-          ? 'It goes into nothing else.'
-          : html`It goes into <b>${listed(into)}</b>. ${into.length === 1
-                ? 'That one'
-                : 'Those'} will say that the name is missing until another is written. Undo brings it
-              back.`}
+        ${
+          into.length === 0
+            ? 'It goes into nothing else.'
+            : html`It goes into <b>${listed(into)}</b>. ${into.length === 1 ? 'That one' : 'Those'}
+                will say that the name is missing until another is written. Undo brings it back.`
+        }
       </p>
       <div class="acts">
         <button
@@ -283,7 +246,10 @@ export class JobSheets extends LitElement {
     this.offered = await Promise.all(
       this.desk.templates.map(async (template) => {
         const parts = templateParts(await template.read());
-        return { template, names: 'code' in parts ? [template.file] : parts.map(({ name }) => name) };
+        return {
+          template,
+          names: 'code' in parts ? [template.file] : parts.map(({ name }) => name),
+        };
       }),
     );
   }
@@ -291,16 +257,6 @@ export class JobSheets extends LitElement {
   #away = (): void => {
     this.dispatchEvent(new CustomEvent('away'));
   };
-}
-
-function keys(): TemplateResult {
-  return html`<dl>
-    ${KEYS.map(
-      ([key, does]) =>
-        html`<dt>${key}</dt>
-          <dd>${does}</dd>`,
-    )}
-  </dl>`;
 }
 
 function listed(names: readonly string[]): string {

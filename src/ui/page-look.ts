@@ -46,7 +46,7 @@ export const pageLook = css`
     position: sticky;
     top: 0;
   }
-  main {
+  .parts {
     max-width: 66rem;
     padding: 1.75rem 1.25rem 40vh 0.25rem;
     min-width: 0;
@@ -126,7 +126,7 @@ export const pageLook = css`
     }
   }
   @media (max-width: 760px) {
-    main {
+    .parts {
       padding: 1rem 0.75rem 40vh 0.6rem;
     }
     .told p {
@@ -142,7 +142,7 @@ export const pageLook = css`
       display: block;
       overflow: visible;
     }
-    main {
+    .parts {
       max-width: none;
       padding: 0;
     }

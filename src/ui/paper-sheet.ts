@@ -25,7 +25,7 @@ export class PaperSheet extends LitElement {
       dialog::backdrop {
         background: var(--shade);
       }
-      header {
+      .top {
         position: sticky;
         top: 0;
         display: flex;
@@ -63,10 +63,10 @@ export class PaperSheet extends LitElement {
         if (event.target === this.dialog) this.#away();
       }}
     >
-      <header>
+      <div class="top">
         <h2>${this.heading}</h2>
         <button class="plain" @click=${this.#away}>Put away</button>
-      </header>
+      </div>
       <div class="inside"><slot></slot></div>
     </dialog>`;
   }

@@ -51,9 +51,14 @@ export const partLook = css`
     font-weight: 500;
     color: var(--pencil);
   }
-  :host([long]) story-cell:not([open]) {
+  :host([long]) .stretch {
     content-visibility: auto;
-    contain-intrinsic-size: auto 30px;
+    contain-intrinsic-size: auto 1800px;
+  }
+  @media print {
+    :host([long]) .stretch {
+      content-visibility: visible;
+    }
   }
   .new {
     margin: 0.2rem 0.5rem 0.4rem calc(var(--value) + 1.4rem);

@@ -240,6 +240,6 @@ export class Session {
   }
 
   #happen(happening: Happening): void {
-    for (const listener of [...this.#listeners]) listener(happening);
+    for (const listener of this.#listeners) listener(happening);
   }
 }

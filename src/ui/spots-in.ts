@@ -3,7 +3,12 @@ import type { Spot } from '../words/spot.ts';
 import type { CellId, Formula } from '../language/tree.ts';
 
 export type Stretch =
-  | { readonly kind: 'name'; readonly text: string; readonly cell: CellId; readonly ringed: boolean }
+  | {
+      readonly kind: 'name';
+      readonly text: string;
+      readonly cell: CellId;
+      readonly ringed: boolean;
+    }
   | { readonly kind: 'amount' | 'plain'; readonly text: string; readonly ringed: boolean };
 
 /** The formula's text cut where a name, an amount or a ringed spot begins and ends; joined it is the text again. */
@@ -22,7 +27,8 @@ export function stretches(text: string, tree: Formula, rings: readonly Spot[]): 
     const piece = text.slice(from, to);
     const ringed = rings.some((ring) => ring.from < to && from < ring.to);
     const mark = marks.find(({ spot }) => spot.from <= from && to <= spot.to);
-    if (mark && mark.cell !== null) found.push({ kind: 'name', text: piece, cell: mark.cell, ringed });
+    if (mark && mark.cell !== null)
+      found.push({ kind: 'name', text: piece, cell: mark.cell, ringed });
     else found.push({ kind: mark ? 'amount' : 'plain', text: piece, ringed });
   }
   return found;

@@ -10,6 +10,7 @@ import { faultNote, waitingNote } from './cell-notes.ts';
 import type { Session } from './session.ts';
 import { stretches } from './spots-in.ts';
 import { tapeUnder } from './tape-reading.ts';
+import { DOES_NOT_HOLD, valueSaid } from './value-words.ts';
 import './story-formula.ts';
 import './story-line.ts';
 import './story-tape.ts';
@@ -19,7 +20,7 @@ export class StoryCell extends LitElement {
   static override styles = [look, cellLook];
 
   @property({ attribute: false }) session!: Session;
-  @property({ attribute: false, hasChanged: saysOtherwise }) cell!: Cell;
+  @property({ attribute: false, hasChanged: cellSaysOtherwise }) cell!: Cell;
 
   #watching = -1;
   #stop: (() => void) | null = null;
@@ -62,36 +63,42 @@ export class StoryCell extends LitElement {
     return html`
       <div class="row" @click=${this.#choose}>
         ${this.#value(state, chosen)}
-        ${kind === 'name'
-          ? html`<story-line
-              class="name"
-              label="Name"
-              .value=${cell.name}
-              @keep=${(event: CustomEvent<string>) => this.#rename(event.detail)}
-              @leave=${this.#leave}
-            ></story-line>`
-          : html`<button
-              class="name"
-              tabindex=${chosen ? 0 : -1}
-              aria-current=${chosen ? 'true' : nothing}
-              @dblclick=${() => session.write({ kind: 'name', cell: cell.id })}
-            >
-              ${cell.name}
-            </button>`}
-        ${kind === 'formula' || kind === 'by-hand'
-          ? html`<story-formula
-              class="how writing"
-              .session=${session}
-              .cell=${cell}
-              what=${kind}
-              @done=${() => this.focusSoon()}
-            ></story-formula>`
-          : html`<div class="how ${cell.money ? '' : 'wide'}">${this.#how(state, chosen)}</div>
-              ${cell.money ? this.#money(state, cell.money.line) : nothing}`}
+        ${
+          kind === 'name'
+            ? html`<story-line
+                class="name"
+                label="Name"
+                .value=${cell.name}
+                @keep=${(event: CustomEvent<string>) => this.#rename(event.detail)}
+                @leave=${this.#leave}
+              ></story-line>`
+            : html`<button
+                class="name"
+                tabindex=${chosen ? 0 : -1}
+                aria-current=${chosen ? 'true' : nothing}
+                @dblclick=${() => session.write({ kind: 'name', cell: cell.id })}
+              >
+                ${cell.name}
+              </button>`
+        }
+        ${
+          kind === 'formula' || kind === 'by-hand'
+            ? html`<story-formula
+                class="how writing"
+                .session=${session}
+                .cell=${cell}
+                what=${kind}
+                @done=${() => this.focusSoon()}
+              ></story-formula>`
+            : html`<div class="how ${cell.money ? '' : 'wide'}">${this.#how(state, chosen)}</div>
+                ${cell.money ? this.#money(state, chosen, cell.money.line) : nothing}`
+        }
       </div>
-      ${session.trial?.cell === cell.id
-        ? html`<story-tape .session=${session} .cell=${cell}></story-tape>`
-        : nothing}
+      ${
+        session.trial?.cell === cell.id
+          ? html`<story-tape .session=${session} .cell=${cell}></story-tape>`
+          : nothing
+      }
       ${this.#notes(state, kind)}
     `;
   }
@@ -100,28 +107,47 @@ export class StoryCell extends LitElement {
     void this.updateComplete.then(() => this.focus());
   }
 
+  /** At the left: the value; of a cost line the quantity it prices, or nothing where it prices none. */
   #value(state: CellState, chosen: boolean): TemplateResult {
     const { session, cell } = this;
-    const shown = session.door.shown(cell.id);
-    const last = shown ? null : session.door.lastShown(cell.id);
-    const quantity = cell.money && shown ? session.asides.quantity(cell.id) : null;
-    const byHand = state.input.byHand !== null;
-    const what = byHand ? 'by-hand' : 'formula';
-    const [amount] = soFar(shown?.text ?? null);
-    const text = valueText(state, cell.money ? quantity : amount, cell.money ? '' : (last?.text ?? null));
-    const open = state.outcome.kind === 'unknown' && state.kind === 'given';
-    return html`<div class="value">
-      <button
-        class="amount ${state.kind} ${last && !open ? 'last' : ''} ${open ? 'open' : ''} ${byHand
-          ? 'by-hand'
-          : ''} ${state.outcome.kind === 'value' && state.outcome.value === false ? 'fails' : ''}"
-        tabindex=${chosen ? 0 : -1}
-        aria-label="${spoken(text)}. Change ${cell.name}"
-        @click=${() => session.write({ kind: what, cell: cell.id })}
-      >
-        ${text}
-      </button>
-    </div>`;
+    const quantity = cell.money ? session.asides.quantity(cell.id) : null;
+    if (cell.money) {
+      const shown = state.outcome.kind === 'value' ? quantity : null;
+      return html`<div class="value">${shown ? this.#change(state, chosen, shown) : nothing}</div>`;
+    }
+    return html`<div class="value">${this.#change(state, chosen, this.#amount(state))}</div>`;
+  }
+
+  /** What the cell comes to, or last came to, in the words of its row. */
+  #amount(state: CellState): string {
+    const { door } = this.session;
+    const { id } = this.cell;
+    const [amount] = soFar(valueSaid(door, id));
+    if (amount !== null) return amount;
+    if (isOpen(state)) return state.input.formula.trim() || '?';
+    return door.lastShown(id)?.text ?? '?';
+  }
+
+  #change(state: CellState, chosen: boolean, text: string): TemplateResult {
+    const { session, cell } = this;
+    const { outcome, input, kind } = state;
+    const classes = [
+      'amount',
+      kind,
+      outcome.kind !== 'value' && !isOpen(state) ? 'last' : '',
+      isOpen(state) ? 'open' : '',
+      input.byHand === null ? '' : 'by-hand',
+      text === DOES_NOT_HOLD ? 'fails' : '',
+    ];
+    return html`<button
+      class=${classes.filter((one) => one !== '').join(' ')}
+      tabindex=${chosen ? 0 : -1}
+      aria-label="${spoken(text)}. Change ${cell.name}"
+      @click=${() =>
+        session.write({ kind: input.byHand === null ? 'formula' : 'by-hand', cell: cell.id })}
+    >
+      ${text}
+    </button>`;
   }
 
   #how(state: CellState, chosen: boolean): unknown {
@@ -136,6 +162,7 @@ export class StoryCell extends LitElement {
         ? html`<span class="source">${from}</span>${tape}`
         : html`<span class="source none">no source said</span>${tape}`;
     }
+    const from = cell.remarks.find((remark) => remark.kind === 'from')?.text;
     const rings = state.reading.problems.flatMap((problem) => problem.spots);
     const spots =
       state.outcome.kind === 'fault' && rings.length === 0 ? state.outcome.report.spots : rings;
@@ -152,18 +179,21 @@ export class StoryCell extends LitElement {
         >${stretch.text}</a
       >`;
     });
-    return html`<span class="words" @dblclick=${() => session.write({ kind: 'formula', cell: cell.id })}
-      >${words}</span
-    >`;
+    return html`<span
+        class="words"
+        @dblclick=${() => session.write({ kind: 'formula', cell: cell.id })}
+        >${words}</span
+      >${state.kind === 'check' && from ? html` <span class="source beside">${from}</span>` : nothing}`;
   }
 
-  #money(state: CellState, line: 'cost' | 'price'): TemplateResult {
-    const { session, cell } = this;
-    const shown = session.door.shown(cell.id);
-    const last = session.door.lastShown(cell.id);
-    const [amount] = soFar(shown?.text ?? null);
-    const text = amount ?? last?.text ?? (state.outcome.kind === 'unknown' ? '?' : '');
-    return html`<div class="money ${shown ? '' : 'last'} ${line}">${text}</div>`;
+  /** At the right, where only cost and price lines reach; what prices no quantity is changed here. */
+  #money(state: CellState, chosen: boolean, line: 'cost' | 'price'): TemplateResult {
+    const text = this.#amount(state);
+    const priced = state.outcome.kind === 'value' && this.session.asides.quantity(this.cell.id);
+    const worth = state.outcome.kind === 'value' || isOpen(state) ? '' : 'last';
+    return html`<div class="money ${worth} ${line}">
+      ${priced ? text : this.#change(state, chosen, text)}
+    </div>`;
   }
 
   #notes(state: CellState, writing: string | null): unknown {
@@ -174,7 +204,7 @@ export class StoryCell extends LitElement {
     return [
       missing ? html`<p class="note">so far; ${missing}</p>` : nothing,
       fails && caution ? html`<p class="note caution"><b>Caution.</b> ${caution}</p>` : nothing,
-      state.input.byHand === null ? nothing : this.#byHandNote(state),
+      state.input.byHand === null ? nothing : this.#byHandNote(),
       state.outcome.kind === 'fault' && writing !== 'formula'
         ? faultNote(session, cell.id, state.outcome.report)
         : nothing,
@@ -182,21 +212,23 @@ export class StoryCell extends LitElement {
     ];
   }
 
-  #byHandNote(state: CellState): TemplateResult {
+  #byHandNote(): TemplateResult {
     const { session, cell } = this;
     const worked = session.asides.difference(cell.id);
     const from = cell.remarks.find((remark) => remark.kind === 'from')?.text;
     return html`<p class="note hand">
       <span><b>set by hand</b>${from ? html`, ${from}` : nothing}</span>
       ${worked ? html`<span>${worked}</span>` : nothing}
-      ${from
-        ? nothing
-        : html`<button
-            class="plain"
-            @click=${() => session.write({ kind: 'remark', cell: cell.id, word: 'from' })}
-          >
-            Say why
-          </button>`}
+      ${
+        from
+          ? nothing
+          : html`<button
+              class="plain"
+              @click=${() => session.write({ kind: 'remark', cell: cell.id, word: 'from' })}
+            >
+              Say why
+            </button>`
+      }
       <button
         class="plain"
         @click=${() => session.apply((door) => door.setByHand(cell.id, null, null))}
@@ -230,7 +262,7 @@ export class StoryCell extends LitElement {
 }
 
 /** Has anything changed that the row shows? Where the cell stands in the text is not shown. */
-function saysOtherwise(now: Cell, before: Cell | undefined): boolean {
+export function cellSaysOtherwise(now: Cell, before: Cell | undefined): boolean {
   if (!before || now.id !== before.id || now.name !== before.name) return true;
   if (now.formula !== before.formula || now.remarks.length !== before.remarks.length) return true;
   if (now.money?.kind !== before.money?.kind) return true;
@@ -240,15 +272,9 @@ function saysOtherwise(now: Cell, before: Cell | undefined): boolean {
   });
 }
 
-function valueText(state: CellState, shown: string | null, last: string | null): string {
-  const { outcome } = state;
-  if (outcome.kind === 'value' && outcome.value === true && state.kind === 'check') return 'holds';
-  if (outcome.kind === 'value' && outcome.value === false && state.kind === 'check') {
-    return 'does not hold';
-  }
-  if (outcome.kind === 'value') return shown ?? '';
-  if (outcome.kind === 'unknown' && state.kind === 'given') return state.input.formula.trim() || '?';
-  return last ?? '?';
+/** A given still to come. */
+function isOpen({ outcome, kind }: CellState): boolean {
+  return outcome.kind === 'unknown' && kind === 'given';
 }
 
 /** `$3,155 so far; 2 lines not yet known` in its two pieces: only the amount stands in its column. */
@@ -258,7 +284,6 @@ function soFar(text: string | null): readonly [string | null, string | null] {
 }
 
 function spoken(text: string): string {
-  if (text === '') return 'no quantity';
   return text.startsWith('?') ? text.replace('?', 'not yet known') : text;
 }
 

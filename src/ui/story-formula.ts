@@ -5,14 +5,21 @@ import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { Cell } from '../notebook/document.ts';
 import type { Draft } from '../notebook/estimate.ts';
-import type { Report } from '../words/report.ts';
 import { Nouns } from '../quantity/nouns.ts';
 import { unitPhrases } from '../quantity/units.ts';
-import { type Candidate, type Completion, completionsAt, namesFor, unitsFor } from './completing.ts';
+import {
+  type Candidate,
+  type Completion,
+  completionsAt,
+  namesFor,
+  unitsFor,
+} from './completing.ts';
 import { formulaLook } from './formula-look.ts';
+import { mirrored, problemsSaid, said, stay } from './formula-words.ts';
 import { look } from './look.ts';
 import type { Session } from './session.ts';
-import { isPlainAmount, stretches } from './spots-in.ts';
+import { isPlainAmount } from './spots-in.ts';
+import { valueSaid } from './value-words.ts';
 
 @customElement('story-formula')
 export class StoryFormula extends LitElement {
@@ -43,7 +50,9 @@ export class StoryFormula extends LitElement {
     this.text = this.what === 'by-hand' ? (input.byHand ?? '') : input.formula;
     this.#names = namesFor(notebook, this.cell.part, this.cell.id);
     const nouns = new Nouns(notebook.settings.counted);
-    this.#units = unitsFor([...unitPhrases.keys(), ...nouns.phrases.keys()].filter((p) => p.length > 1));
+    this.#units = unitsFor(
+      [...unitPhrases.keys(), ...nouns.phrases.keys()].filter((p) => p.length > 1),
+    );
     this.#read();
   }
 
@@ -58,18 +67,21 @@ export class StoryFormula extends LitElement {
   }
 
   protected override render(): TemplateResult {
-    const problems = this.draft?.reading.problems ?? [];
+    const blank = this.text.trim() === '';
+    const problems = blank ? [] : (this.draft?.reading.problems ?? []);
     const open = this.list.length > 0;
     return html`
       <div class="sheet">
         <div class="field">
-          <div class="mirror" aria-hidden="true">${this.#mirrored(problems)}</div>
+          <div class="mirror" aria-hidden="true">${mirrored(this.text, this.draft, problems)}</div>
           <input
             class="line"
             role="combobox"
-            aria-label=${this.what === 'by-hand'
-              ? `Amount set by hand for ${this.cell.name}`
-              : `Formula of ${this.cell.name}`}
+            aria-label=${
+              this.what === 'by-hand'
+                ? `Amount set by hand for ${this.cell.name}`
+                : `Formula of ${this.cell.name}`
+            }
             aria-autocomplete="list"
             aria-haspopup="listbox"
             aria-expanded=${open ? 'true' : 'false'}
@@ -100,65 +112,13 @@ export class StoryFormula extends LitElement {
         >
           ${this.list.map((one, place) => this.#option(one, place))}
         </ul>
-        <div class="said" id="said" aria-live="polite">${this.#said(problems)}</div>
-        ${problems.map((problem) => this.#problem(problem, problems))}
+        <div class="said" id="said" aria-live="polite">
+          ${said(this.session, this.text, this.draft, problems)}
+        </div>
+        ${open ? nothing : problemsSaid(problems, (formula) => this.#write(formula))}
         <div class="acts">${this.#acts()}</div>
       </div>
     `;
-  }
-
-  #mirrored(problems: readonly Report[]): unknown {
-    if (!this.draft) return this.text;
-    const rings = problems.flatMap((problem) => problem.spots);
-    return stretches(this.text, this.draft.reading.tree, rings).map(
-      (one) => html`<span class="${one.kind} ${one.ringed ? 'doubt' : ''}">${one.text}</span>`,
-    );
-  }
-
-  #said(problems: readonly Report[]): unknown {
-    const { draft } = this;
-    if (!draft || this.text.trim() === '') return html`<span class="small">An amount, or words.</span>`;
-    const { reading, outcome, shown } = draft;
-    const waits = reading.waitsFor.map((id) => this.session.cell(id)?.name ?? '').join(', ');
-    const result =
-      outcome.kind === 'value'
-        ? html`<b class="result">${resultText(outcome.value, shown?.text ?? '')}</b>`
-        : outcome.kind === 'unknown'
-          ? html`<b class="result">?</b>`
-          : nothing;
-    return html`
-      ${reading.sentence && !isPlainAmount(reading.tree)
-        ? html`<span class="read">read as <q>${reading.sentence}</q></span>`
-        : nothing}
-      ${result}
-      ${problems.length === 0 && waits ? html`<span class="small">waiting for ${waits}</span>` : nothing}
-      ${this.#otherwise(draft)}
-      ${reading.notes.map((note) => html`<span class="small">${note}</span>`)}
-    `;
-  }
-
-  /** 10.8 ft is seen to be 10 ft 9 5/8 in and not 10 ft 8 in. */
-  #otherwise(draft: Draft): unknown {
-    const other = this.session.asides.otherwise(draft);
-    return other ? html`<span class="small">that is ${other}</span>` : nothing;
-  }
-
-  #problem(problem: Report, all: readonly Report[]): TemplateResult {
-    const before = all.slice(0, all.indexOf(problem)).reduce((n, p) => n + p.fixes.length, 0);
-    return html`<div class="problem">
-      <b>${problem.headline}</b> <span>${problem.explanation}</span>
-      ${problem.fixes.map((fix, place) => {
-        const key = before + place + 1;
-        return html`<button
-          class="act"
-          title=${fix.formula}
-          @mousedown=${stay}
-          @click=${() => this.#write(fix.formula)}
-        >
-          ${fix.say}${key < 10 ? html`<kbd>Alt ${key}</kbd>` : nothing}
-        </button>`;
-      })}
-    </div>`;
   }
 
   #acts(): TemplateResult {
@@ -171,20 +131,24 @@ export class StoryFormula extends LitElement {
         <button class="act" @mousedown=${stay} @click=${() => this.#keepFormula(0)}>
           Replace the formula<kbd>Alt Enter</kbd>
         </button>
-        <button class="act" @mousedown=${stay} @click=${() => this.#leave(0)}>Leave<kbd>Esc</kbd></button>
+        <button class="act" @mousedown=${stay} @click=${() => this.#leave(0)}>
+          Leave<kbd>Esc</kbd>
+        </button>
       `;
     }
     return html`
       <button class="act first" @mousedown=${stay} @click=${() => this.#keep(0)}>
         Keep<kbd>Enter</kbd>
       </button>
-      <button class="act" @mousedown=${stay} @click=${() => this.#leave(0)}>Leave<kbd>Esc</kbd></button>
+      <button class="act" @mousedown=${stay} @click=${() => this.#leave(0)}>
+        Leave<kbd>Esc</kbd>
+      </button>
     `;
   }
 
   #option(one: Completion, place: number): TemplateResult {
     const { candidate } = one;
-    const shown = candidate.cell === null ? null : this.session.door.shown(candidate.cell);
+    const shown = candidate.cell === null ? null : valueSaid(this.session.door, candidate.cell);
     return html`<li
       role="option"
       id="option-${place}"
@@ -195,7 +159,7 @@ export class StoryFormula extends LitElement {
       }}
     >
       <span>${candidate.text}</span>
-      <span class="small">${shown?.text ?? ''}${candidate.place ? ` · ${candidate.place}` : ''}</span>
+      <span class="small">${shown ?? ''}${candidate.place ? ` · ${candidate.place}` : ''}</span>
     </li>`;
   }
 
@@ -289,7 +253,8 @@ export class StoryFormula extends LitElement {
     const { session, cell, text } = this;
     const { formula } = session.door.state(cell.id).input;
     const unchanged = text.trim() === formula.trim() || text.trim() === '';
-    if (unchanged || session.apply((door) => door.setFormula(cell.id, text.trim()))) this.#leave(steps);
+    if (unchanged || session.apply((door) => door.setFormula(cell.id, text.trim())))
+      this.#leave(steps);
   }
 
   #leave(steps: number): void {
@@ -320,7 +285,10 @@ export class StoryFormula extends LitElement {
   }
 
   #take({ candidate, from, to }: Completion): void {
-    this.#write(this.text.slice(0, from) + candidate.text + this.text.slice(to), from + candidate.text.length);
+    this.#write(
+      this.text.slice(0, from) + candidate.text + this.text.slice(to),
+      from + candidate.text.length,
+    );
   }
 
   #read(): void {
@@ -382,16 +350,6 @@ export class StoryFormula extends LitElement {
     this.listbox.style.left = `${left}px`;
     this.listbox.style.top = `${below ? said.bottom + 2 : Math.max(4, line.top - height - 2)}px`;
   }
-}
-
-/** Keeps the keyboard in the line while a button beside it is pressed. */
-function stay(event: Event): void {
-  event.preventDefault();
-}
-
-function resultText(value: unknown, shown: string): string {
-  if (value === true) return 'holds';
-  return value === false ? 'does not hold' : shown;
 }
 
 declare global {

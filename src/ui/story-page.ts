@@ -4,22 +4,23 @@ import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { keyed } from 'lit/directives/keyed.js';
 import { repeat } from 'lit/directives/repeat.js';
-import { styleMap } from 'lit/directives/style-map.js';
 import type { CellId } from '../language/tree.ts';
 import type { Part } from '../notebook/document.ts';
 import type { Desk } from './desk.ts';
 import type { SheetName } from './job-header.ts';
 import { look } from './look.ts';
+import { styled } from './styled.ts';
 import { pageLook } from './page-look.ts';
 import { allCells } from './reading-order.ts';
+import { type Asked, rodKey, rowKey, undoKey } from './page-keys.ts';
+import { RodMeasure, sameMarks } from './rod-measure.ts';
 import type { RodMark, RodView } from './rod-scale.ts';
 import type { Happening, Session } from './session.ts';
 import type { StoryCell } from './story-cell.ts';
 import type { StoryPart } from './story-part.ts';
-import { tapeUnder } from './tape-reading.ts';
+import { valueSaid } from './value-words.ts';
 import './job-footing.ts';
 import './job-header.ts';
-import './job-sheets.ts';
 import './story-part.ts';
 import './story-rod.ts';
 import './story-working.ts';
@@ -36,6 +37,7 @@ export class StoryPage extends LitElement {
 
   @property({ attribute: false }) desk!: Desk;
   @state() private sheet: SheetName | 'removing' | '' = '';
+  @state() private sheetsHere = false;
   @state() private removing: CellId | null = null;
   /** On narrow screens the working is a sheet from below. */
   @state() private workingUp = false;
@@ -44,10 +46,13 @@ export class StoryPage extends LitElement {
   @state() private view: RodView = { height: 0, scroll: 0, total: 0 };
   @state() private narrow = false;
   @query('.scroll') private scroller!: HTMLElement;
-  @query('main') private main!: HTMLElement;
+  @query('.parts') private parts!: HTMLElement;
 
   #stops: (() => void)[] = [];
   #measuring = 0;
+  #rowsMoved = true;
+  #leftAt: number | null = null;
+  readonly #rod = new RodMeasure();
   #sizes: ResizeObserver | null = null;
   #narrow = window.matchMedia('(max-width: 760px)');
   /** Which cell to bring into view when it has been drawn. */
@@ -85,19 +90,31 @@ export class StoryPage extends LitElement {
   protected override firstUpdated(): void {
     this.#sizes = new ResizeObserver(() => this.#measureSoon());
     this.#sizes.observe(this.scroller);
-    this.#sizes.observe(this.main);
+    this.#sizes.observe(this.parts);
     this.#comeBack();
+  }
+
+  protected override willUpdate(): void {
+    // Sheets come when the first one is asked for.
+    if (this.sheet === '' || this.sheetsHere) return;
+    void import('./job-sheets.ts').then(() => (this.sheetsHere = true));
   }
 
   protected override updated(): void {
     const blocks = this.session.door.notebook.parts.reduce((n, part) => n + part.blocks.length, 0);
-    if (this.drawn < blocks) {
+    const going = this.drawn < blocks;
+    if (going) {
       requestAnimationFrame(() => {
         this.drawn += DRAWN_EACH;
       });
     }
+    if (!going && this.#leftAt !== null) {
+      const to = this.#leftAt;
+      this.#leftAt = null;
+      requestAnimationFrame(() => (this.scroller.scrollTop = to));
+    }
     if (this.#wanted !== null) this.#show(this.#wanted);
-    this.#measureSoon();
+    this.#measureSoon(going && this.marks.length > 0 ? 'view' : 'all');
   }
 
   protected override render(): TemplateResult {
@@ -107,11 +124,12 @@ export class StoryPage extends LitElement {
     document.title = notebook.title ? `${notebook.title} · Storyrod` : 'Storyrod';
     return html`
       <job-header
+        role="banner"
         .desk=${desk}
         @sheet=${(event: CustomEvent<SheetName>) => (this.sheet = event.detail)}
       ></job-header>
       ${this.#told()}
-      <div class="scroll" id="page" @scroll=${this.#scrolled}>
+      <main class="scroll" id="page" aria-label="Estimate" @scroll=${this.#scrolled}>
         <story-rod
           role="scrollbar"
           tabindex="0"
@@ -121,7 +139,7 @@ export class StoryPage extends LitElement {
           aria-valuemin="0"
           aria-valuemax=${Math.max(0, Math.round(this.view.total - this.view.height))}
           aria-valuenow=${Math.round(this.view.scroll)}
-          style=${styleMap({ height: `${this.view.height}px` })}
+          ${styled({ height: `${this.view.height}px` })}
           .session=${session}
           .marks=${this.marks}
           .view=${this.view}
@@ -129,22 +147,25 @@ export class StoryPage extends LitElement {
           @travel=${(event: CustomEvent<number>) => (this.scroller.scrollTop = event.detail)}
           @keydown=${this.#rodKey}
         ></story-rod>
-        <main aria-label="Estimate">
+        <div class="parts">
           ${keyed(
             this.#opened,
-            repeat(this.#limited(notebook.parts), ([part]) => part.key, ([part, limit]) =>
-              part.key === '' && part.blocks.length === 0
-                ? nothing
-                : html`<story-part
-                    .session=${session}
-                    .content=${part}
-                    limit=${limit}
-                    ?long=${long}
-                  ></story-part>`,
+            repeat(
+              this.#limited(notebook.parts),
+              ([part]) => part.key,
+              ([part, limit]) =>
+                part.key === '' && part.blocks.length === 0
+                  ? nothing
+                  : html`<story-part
+                      .session=${session}
+                      .content=${part}
+                      limit=${limit}
+                      ?long=${long}
+                    ></story-part>`,
             ),
           )}
-        </main>
-      </div>
+        </div>
+      </main>
       <aside ?up=${this.workingUp} aria-label="Working">
         <button
           class="pull"
@@ -161,13 +182,17 @@ export class StoryPage extends LitElement {
           ></story-working>
         </div>
       </aside>
-      <job-footing .session=${session}></job-footing>
-      <job-sheets
-        .desk=${desk}
-        open=${this.sheet}
-        .removing=${this.removing}
-        @away=${() => (this.sheet = '')}
-      ></job-sheets>
+      <job-footing role="contentinfo" .session=${session}></job-footing>
+      ${
+        this.sheetsHere
+          ? html`<job-sheets
+              .desk=${desk}
+              open=${this.sheet}
+              .removing=${this.removing}
+              @away=${() => (this.sheet = '')}
+            ></job-sheets>`
+          : nothing
+      }
     `;
   }
 
@@ -185,22 +210,30 @@ export class StoryPage extends LitElement {
     const { notice } = this.session;
     const behind = this.desk.keeping.kind === 'behind';
     return html`<div class="told" role="status">
-      ${behind
-        ? html`<p>
-            <span
-              >Another tab kept this notebook after this one had read it. Nothing of either is lost, and
-              this tab keeps nothing more until you choose.</span
-            >
-            <button class="act" @click=${() => void this.desk.follow()}>Follow what the other kept</button>
-            <button class="act" @click=${() => void this.desk.keepAsCopy()}>Keep mine as a copy</button>
-          </p>`
-        : nothing}
-      ${notice
-        ? html`<p>
-            <span>${notice.text}</span>
-            <button class="plain" @click=${() => this.session.tell(null)}>Put away</button>
-          </p>`
-        : nothing}
+      ${
+        behind
+          ? html`<p>
+              <span
+                >Another tab kept this notebook after this one had read it. Nothing of either is
+                lost, and this tab keeps nothing more until you choose.</span
+              >
+              <button class="act" @click=${() => void this.desk.follow()}>
+                Follow what the other kept
+              </button>
+              <button class="act" @click=${() => void this.desk.keepAsCopy()}>
+                Keep mine as a copy
+              </button>
+            </p>`
+          : nothing
+      }
+      ${
+        notice
+          ? html`<p>
+              <span>${notice.text}</span>
+              <button class="plain" @click=${() => this.session.tell(null)}>Put away</button>
+            </p>`
+          : nothing
+      }
     </div>`;
   }
 
@@ -208,7 +241,7 @@ export class StoryPage extends LitElement {
     const { session } = this;
     const cell = session.chosen === null ? null : session.cell(session.chosen);
     if (!cell) return html`<span>Working</span>`;
-    const shown = session.door.shown(cell.id)?.text ?? '';
+    const shown = valueSaid(session.door, cell.id) ?? '';
     return html`<span class="heard">Working of </span><b>${cell.name}</b> <span>${shown}</span>`;
   }
 
@@ -238,10 +271,11 @@ export class StoryPage extends LitElement {
     this.requestUpdate();
   }
 
+  /** To where one left off: at once, and again when all rows stand and heights are true. */
   #comeBack(): void {
-    const place = this.desk.place;
+    this.#leftAt = this.desk.place?.scroll ?? 0;
     void this.updateComplete.then(() => {
-      this.scroller.scrollTop = place?.scroll ?? 0;
+      this.scroller.scrollTop = this.#leftAt ?? 0;
       this.#measureSoon();
     });
   }
@@ -277,7 +311,7 @@ export class StoryPage extends LitElement {
   }
 
   #scrolled = (): void => {
-    this.#measureSoon();
+    this.#measureSoon('view');
   };
 
   #turned = (): void => {
@@ -292,110 +326,65 @@ export class StoryPage extends LitElement {
     if (document.visibilityState === 'hidden') this.#leaving();
   };
 
-  #measureSoon(): void {
+  #measureSoon(what: 'all' | 'view' = 'all'): void {
+    if (what === 'all') this.#rowsMoved = true;
     if (this.#measuring) return;
     this.#measuring = requestAnimationFrame(() => {
       this.#measuring = 0;
-      this.#measure();
+      if (this.isConnected) this.#measure();
     });
   }
 
-  /** Where every row stands, for the rod. Read all at once, in a frame in which nothing was written. */
+  /** Read all at once, in a frame in which nothing was written. */
   #measure(): void {
-    const { scroller } = this;
-    if (!scroller || !this.isConnected) return;
-    const { scrollTop, clientHeight, scrollHeight } = scroller;
+    const { scrollTop, clientHeight, scrollHeight } = this.scroller;
     const view = { height: clientHeight, scroll: scrollTop, total: scrollHeight };
-    const same =
-      view.height === this.view.height &&
-      view.scroll === this.view.scroll &&
-      view.total === this.view.total;
-    const marks = this.#measured(scroller.getBoundingClientRect().top - scrollTop);
-    if (!same) this.view = view;
+    const { height, scroll, total } = this.view;
+    if (view.height !== height || view.scroll !== scroll || view.total !== total) this.view = view;
+    if (!this.#rowsMoved && view.total === total) return;
+    this.#rowsMoved = false;
+    const { parts } = this.session.door.notebook;
+    const places = new Map(parts.map(({ key }, place) => [key, place]));
+    const marks = this.#rod.marks(
+      this.renderRoot.querySelectorAll<StoryPart>('story-part'),
+      this.scroller.getBoundingClientRect().top - scrollTop,
+      (key) => places.get(key) ?? 0,
+    );
     if (!sameMarks(marks, this.marks)) this.marks = marks;
   }
 
-  #measured(top: number): readonly RodMark[] {
-    const { parts } = this.session.door.notebook;
-    const places = new Map(parts.map((part, place) => [part.key, place]));
-    const marks: RodMark[] = [];
-    for (const part of this.renderRoot.querySelectorAll<StoryPart>('story-part')) {
-      const heading = part.renderRoot.querySelector('header');
-      if (heading) {
-        const y = heading.getBoundingClientRect().bottom - top - 1;
-        marks.push({ kind: 'part', id: places.get(part.content.key) ?? 0, y });
-      }
-      for (const row of part.renderRoot.querySelectorAll<StoryCell>('story-cell')) {
-        const y = row.getBoundingClientRect().top - top + 15;
-        marks.push({ kind: row.cell.money ? 'cost' : 'cell', id: row.cell.id, y });
-      }
-    }
-    return marks;
-  }
-
   #rodKey = (event: KeyboardEvent): void => {
-    const by = scrollBy(event.key, this.view);
+    const by = rodKey(event.key, this.view);
     if (by === null) return;
     event.preventDefault();
     event.stopPropagation();
     this.scroller.scrollTop += by;
   };
 
-  /** Keys on a chosen row; while something is written its own editor takes them first. */
   #key = (event: KeyboardEvent): void => {
     if (event.defaultPrevented || event.isComposing) return;
-    if (this.#undoKey(event)) {
-      event.preventDefault();
-      return;
-    }
-    const path = event.composedPath();
-    if (event.key === 'Escape' && path.some((at) => at instanceof HTMLElement && at.tagName === 'ASIDE')) {
-      this.workingUp = false;
-      if (this.session.chosen !== null) this.session.bring(this.session.chosen);
-      return;
-    }
-    const row = path.find((at): at is StoryCell => at instanceof HTMLElement && at.tagName === 'STORY-CELL');
-    if (!row || this.session.writing !== null || event.ctrlKey || event.metaKey || event.altKey) return;
-    const onName = path.some((at) => at instanceof HTMLElement && at.classList.contains('name'));
-    if (this.#rowKey(event.key, row, onName ? 'name' : 'other')) event.preventDefault();
+    if (this.#keyed(event) !== 'nothing') event.preventDefault();
   };
 
-  #rowKey(key: string, row: StoryCell, on: 'name' | 'other'): boolean {
+  #keyed(event: KeyboardEvent): Asked {
     const { session } = this;
-    const { cell } = row;
-    switch (key) {
-      case 'ArrowDown':
-      case 'ArrowUp': {
-        const next = session.neighbour(cell.id, key === 'ArrowDown' ? 1 : -1);
-        if (next !== null) session.bring(next);
-        return true;
-      }
-      case 'Enter': {
-        if (on !== 'name') return false;
-        const byHand = session.door.state(cell.id).input.byHand !== null;
-        session.write({ kind: byHand ? 'by-hand' : 'formula', cell: cell.id });
-        return true;
-      }
-      case 'F2':
-        session.write({ kind: 'name', cell: cell.id });
-        return true;
-      case 't':
-      case 'T':
-        if (tapeUnder(session.door, cell)) session.openTape(cell.id);
-        return true;
-      case 'w':
-      case 'W':
-        this.#toWorking();
-        return true;
-      case 'Insert':
-        session.write({ kind: 'new-cell', part: cell.part, after: cell.id });
-        return true;
-      case 'Delete':
-        this.#remove(cell.id);
-        return true;
-      default:
-        return false;
+    const undone = undoKey(session, event);
+    if (undone !== 'nothing') return undone;
+    const path = event.composedPath().filter((at) => at instanceof HTMLElement);
+    if (event.key === 'Escape' && path.some((at) => at.tagName === 'ASIDE')) {
+      this.workingUp = false;
+      if (session.chosen !== null) session.bring(session.chosen);
+      return 'done';
     }
+    const row = path.find((at): at is StoryCell => at.tagName === 'STORY-CELL');
+    if (!row || session.writing !== null || event.ctrlKey || event.metaKey || event.altKey) {
+      return 'nothing';
+    }
+    const onName = path.some((at) => at.classList.contains('name'));
+    const asked = rowKey(session, row.cell.id, event.key, onName ? 'name' : 'other');
+    if (asked === 'working') this.#toWorking();
+    if (asked === 'remove') this.#remove(row.cell.id);
+    return asked;
   }
 
   #toWorking(): void {
@@ -404,43 +393,6 @@ export class StoryPage extends LitElement {
       const working = this.renderRoot.querySelector('story-working');
       working?.renderRoot.querySelector('h2')?.focus();
     });
-  }
-
-  #undoKey(event: KeyboardEvent): boolean {
-    if (!(event.ctrlKey || event.metaKey) || event.altKey) return false;
-    const on = event.composedPath()[0];
-    if (on instanceof HTMLInputElement || on instanceof HTMLTextAreaElement) return false;
-    const key = event.key.toLowerCase();
-    if (key === 'z' && !event.shiftKey) this.session.undo();
-    else if (key === 'y' || key === 'z') this.session.redo();
-    else return false;
-    return true;
-  }
-}
-
-function sameMarks(a: readonly RodMark[], b: readonly RodMark[]): boolean {
-  return (
-    a.length === b.length &&
-    a.every((mark, i) => mark.id === b[i]?.id && mark.y === b[i].y && mark.kind === b[i].kind)
-  );
-}
-
-function scrollBy(key: string, { height, total }: RodView): number | null {
-  switch (key) {
-    case 'ArrowDown':
-      return 40;
-    case 'ArrowUp':
-      return -40;
-    case 'PageDown':
-      return height * 0.9;
-    case 'PageUp':
-      return -height * 0.9;
-    case 'Home':
-      return -total;
-    case 'End':
-      return total;
-    default:
-      return null;
   }
 }
 

@@ -3,20 +3,22 @@
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
-import { styleMap } from 'lit/directives/style-map.js';
 import type { Block, Part } from '../notebook/document.ts';
 import type { CostRow } from '../notebook/recap.ts';
 import { linesNotKnown } from './cell-notes.ts';
-import { Follows } from './follows.ts';
 import { look } from './look.ts';
+import { styled } from './styled.ts';
 import { isNothing, money, percentOf } from './money-words.ts';
 import { partLook } from './part-look.ts';
 import type { Session } from './session.ts';
-import './story-cell.ts';
+import { cellSaysOtherwise } from './story-cell.ts';
 import './story-line.ts';
 import './story-prose.ts';
 
 const KINDS = ['material', 'labour', 'equipment', 'subcontract', 'fee'] as const;
+
+/** In a long notebook so many blocks at a time are laid out when they come into sight. */
+const STRETCH = 60;
 
 /** About how high a block is before it was drawn, in pixels. */
 const BLOCK_HEIGHT = 30;
@@ -26,14 +28,38 @@ export class StoryPart extends LitElement {
   static override styles = [look, partLook];
 
   @property({ attribute: false }) session!: Session;
-  @property({ attribute: false }) content!: Part;
+  @property({ attribute: false, hasChanged: saysOtherwise }) content!: Part;
   @property({ type: Number }) limit = Infinity;
-  /** In a long notebook rows out of sight are not laid out. */
+  #shown = '';
+  /** In a long notebook stretches out of sight are not laid out. */
   @property({ type: Boolean, reflect: true }) long = false;
 
-  constructor() {
-    super();
-    new Follows(this, 'changed', 'writing');
+  #stop: (() => void) | null = null;
+
+  /** Of what happens on the page only what shows in this part draws it again: there may be many parts. */
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#stop = this.session.listen(({ kind }) => {
+      if (kind !== 'changed' && kind !== 'writing') return;
+      if (this.#shows() !== this.#shown) this.requestUpdate();
+    });
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#stop?.();
+  }
+
+  protected override updated(): void {
+    this.#shown = this.#shows();
+  }
+
+  /** What stands in the heading and what is being written here, as one text to compare. */
+  #shows(): string {
+    const { writing, door } = this.session;
+    const here = writing && 'part' in writing && writing.part === this.content.key;
+    const row = door.costs().parts.find(({ key }) => key === this.content.key);
+    return JSON.stringify([row, here ? writing : null]);
   }
 
   protected override render(): TemplateResult {
@@ -43,18 +69,35 @@ export class StoryPart extends LitElement {
     return html`
       <section aria-label=${part.name || 'Above the parts'}>
         ${part.key === '' ? nothing : this.#heading()}
-        <div class="blocks" role="list">
-          ${repeat(drawn, keyOf, (block, place) => this.#block(block, place))} ${this.#newCell(null)}
+        <div
+          class="blocks"
+          role="list"
+          @contentvisibilityautostatechange=${(event: ContentVisibilityAutoStateChangeEvent) =>
+            (event.target as Element).toggleAttribute('skipped', event.skipped)}
+        >
+          ${stretchesOf(drawn).map(
+            ([from, blocks]) =>
+              html`<div class="stretch" role="none">
+                ${repeat(
+                  blocks,
+                  (block, place) => keyOf(block, from + place),
+                  (block, place) => this.#block(block, from + place),
+                )}
+              </div>`,
+          )}
+          ${this.#newCell(null)}
         </div>
-        ${left > 0 ? html`<div style=${styleMap({ height: `${left * BLOCK_HEIGHT}px` })}></div>` : nothing}
-        ${part.key === ''
-          ? nothing
-          : html`<button
-              class="plain add"
-              @click=${() => this.session.write({ kind: 'new-cell', part: part.key, after: null })}
-            >
-              Add a cell to ${part.name}
-            </button>`}
+        ${left > 0 ? html`<div ${styled({ height: `${left * BLOCK_HEIGHT}px` })}></div>` : nothing}
+        ${
+          part.key === ''
+            ? nothing
+            : html`<button
+                class="plain add"
+                @click=${() => this.session.write({ kind: 'new-cell', part: part.key, after: null })}
+              >
+                Add a cell to ${part.name}
+              </button>`
+        }
       </section>
     `;
   }
@@ -65,22 +108,24 @@ export class StoryPart extends LitElement {
     const row = session.door.costs().parts.find(({ key }) => key === part.key);
     const renames = writing?.kind === 'part-name' && writing.part === part.key;
     return html`<header>
-      ${renames
-        ? html`<story-line
-            class="title"
-            label="Name of the part"
-            .value=${part.name}
-            @keep=${(event: CustomEvent<string>) => this.#rename(event.detail)}
-            @leave=${() => session.write(null)}
-          ></story-line>`
-        : html`<h2>
-            <button
-              aria-label="${part.name}, rename this part"
-              @click=${() => session.write({ kind: 'part-name', part: part.key })}
-            >
-              ${part.name}
-            </button>
-          </h2>`}
+      ${
+        renames
+          ? html`<story-line
+              class="title"
+              label="Name of the part"
+              .value=${part.name}
+              @keep=${(event: CustomEvent<string>) => this.#rename(event.detail)}
+              @leave=${() => session.write(null)}
+            ></story-line>`
+          : html`<h2>
+              <button
+                aria-label="${part.name}, rename this part"
+                @click=${() => session.write({ kind: 'part-name', part: part.key })}
+              >
+                ${part.name}
+              </button>
+            </h2>`
+      }
       ${row ? this.#recap(row) : nothing}
     </header>`;
   }
@@ -98,13 +143,17 @@ export class StoryPart extends LitElement {
     const sum = added ? `adds ${money(row.price, currency)}` : money(row.direct, currency);
     return html`
       <span class="shares">${words}</span>
-      ${row.lines > 0 || added || missing > 0
-        ? html`<span class="sum"
-            >${sum}${missing > 0
-              ? html`<span class="so-far">so far; ${linesNotKnown(missing)}</span>`
-              : nothing}</span
-          >`
-        : nothing}
+      ${
+        row.lines > 0 || added || missing > 0
+          ? html`<span class="sum"
+              >${sum}${
+                missing > 0
+                  ? html`<span class="so-far">so far; ${linesNotKnown(missing)}</span>`
+                  : nothing
+              }</span
+            >`
+          : nothing
+      }
     `;
   }
 
@@ -170,6 +219,32 @@ export class StoryPart extends LitElement {
     if (wanted === '' || wanted === part.name) session.write(null);
     else if (session.apply((door) => door.renamePart(part.key, wanted))) session.write(null);
   }
+}
+
+/** Has anything changed that the part draws? Where it stands in the text is not drawn. */
+function saysOtherwise(now: Part, before: Part | undefined): boolean {
+  if (!before || now.key !== before.key || now.name !== before.name) return true;
+  if (now.blocks.length !== before.blocks.length) return true;
+  return now.blocks.some((block, place) => {
+    const was = before.blocks[place];
+    if (block.kind !== was?.kind) return true;
+    switch (block.kind) {
+      case 'cell':
+        return was.kind !== 'cell' || cellSaysOtherwise(block.cell, was.cell);
+      case 'heading':
+        return was.kind !== 'heading' || block.text !== was.text || block.level !== was.level;
+      case 'prose':
+        return was.kind !== 'prose' || block.markdown !== was.markdown;
+    }
+  });
+}
+
+function stretchesOf(blocks: readonly Block[]): readonly (readonly [number, readonly Block[]])[] {
+  const stretches: [number, readonly Block[]][] = [];
+  for (let from = 0; from < blocks.length; from += STRETCH) {
+    stretches.push([from, blocks.slice(from, from + STRETCH)]);
+  }
+  return stretches;
 }
 
 function keyOf(block: Block, place: number): string {

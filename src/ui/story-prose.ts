@@ -66,7 +66,8 @@ export class StoryProse extends LitElement {
 
   protected override render(): TemplateResult {
     const { writing } = this.session;
-    const here = writing?.kind === 'prose' && writing.part === this.in && writing.place === this.place;
+    const here =
+      writing?.kind === 'prose' && writing.part === this.in && writing.place === this.place;
     if (!here) {
       return html`<div
         class="read"
@@ -79,9 +80,14 @@ export class StoryProse extends LitElement {
           event.preventDefault();
           this.#open();
         }}
-      >${readable(this.markdown)}</div>`;
+        .textContent=${readable(this.markdown)}
+      ></div>`;
     }
-    return html`<textarea aria-label="Prose" .value=${this.markdown} @keydown=${this.#key}></textarea>
+    return html`<textarea
+        aria-label="Prose"
+        .value=${this.markdown}
+        @keydown=${this.#key}
+      ></textarea>
       <div class="acts">
         <button class="act first" @click=${this.#keep}>Keep</button>
         <button class="act" @click=${this.#leave}>Leave</button>
@@ -115,7 +121,7 @@ export class StoryProse extends LitElement {
       return;
     }
     const { from, to } = block.spot;
-    const change = { say: 'the prose', splices: [{ from, to, insert: text }] };
+    const change = { say: 'Prose', splices: [{ from, to, insert: text }] };
     if (session.apply((door) => door.replaceText(change))) this.#leave();
   };
 }

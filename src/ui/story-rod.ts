@@ -4,13 +4,14 @@
 // Properties: `session`, `marks`, `view`, `narrow`. Events, for a person's act: `travel` with a height in the page.
 import { LitElement, html, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { styleMap } from 'lit/directives/style-map.js';
 import type { CellId } from '../language/tree.ts';
 import { Follows } from './follows.ts';
 import { isNothing, money, sumOf } from './money-words.ts';
 import { rodLook } from './rod-look.ts';
 import { type RodMark, type RodView, foldOf, onPage, onRod, spread } from './rod-scale.ts';
+import { styled } from './styled.ts';
 import type { Session } from './session.ts';
+import { valueSaid } from './value-words.ts';
 
 /** A label of two short lines. */
 const LABEL = 29;
@@ -59,9 +60,11 @@ export class StoryRod extends LitElement {
           <rect class="wood" width=${wood} height=${view.height} />
           <rect fill="url(#grain)" width=${wood} height=${view.height} />
           ${view.scroll > 1 ? svg`<rect class="folded" width=${wood} height=${fold} />` : nothing}
-          ${this.#endsBelow()
-            ? svg`<rect class="folded" y=${view.height - fold} width=${wood} height=${fold} />`
-            : nothing}
+          ${
+            this.#endsBelow()
+              ? svg`<rect class="folded" y=${view.height - fold} width=${wood} height=${fold} />`
+              : nothing
+          }
           <path class="marks close" d=${this.#path('cell', 'folded', wood - 9, wood)} />
           <path class="marks close" d=${this.#path('cost', 'folded', wood - 17, wood)} />
           <path class="marks" d=${this.#path('cell', 'level', wood - 9, wood)} />
@@ -69,8 +72,7 @@ export class StoryRod extends LitElement {
           <path class="marks part" d=${this.#path('part', 'anywhere', 0, wood)} />
           <path class="edge" d="M0.5 0V${view.height}M${wood - 0.5} 0V${view.height}" />
           ${(state?.needs ?? []).map((id) => this.#cut(id, 'left', wood))}
-          ${(state?.goesInto ?? []).map((id) => this.#cut(id, 'right', wood))}
-          ${this.#foot(wood)}
+          ${(state?.goesInto ?? []).map((id) => this.#cut(id, 'right', wood))} ${this.#foot(wood)}
         </g>
         ${notches.map(({ at, shown }) =>
           Math.abs(at - shown) < 1
@@ -99,14 +101,15 @@ export class StoryRod extends LitElement {
     const taken = notches.map(({ shown }) => shown);
     const needs = this.#chosenState()?.needs.length ?? 0;
     const labels = notches.map(
-      ({ what, shown }) => html`<div
-        class="label from"
-        style=${styleMap({ top: `${shown - LABEL / 2}px` })}
-        @click=${() => this.session.bring(what)}
-      >
-        <span>${this.session.cell(what)?.name ?? ''}</span>
-        <span class="value">${door.shown(what)?.text ?? '?'}</span>
-      </div>`,
+      ({ what, shown }) =>
+        html`<div
+          class="label from"
+          ${styled({ top: `${shown - LABEL / 2}px` })}
+          @click=${() => this.session.bring(what)}
+        >
+          <span>${this.session.cell(what)?.name ?? ''}</span>
+          <span class="value">${valueSaid(door, what) ?? '?'}</span>
+        </div>`,
     );
     const parts: unknown[] = [];
     let running = '0.00';
@@ -115,23 +118,30 @@ export class StoryRod extends LitElement {
       const part = door.notebook.parts[mark.id];
       const row = door.costs().parts.find(({ key }) => key === part?.key);
       running = row ? sumOf(running, row.direct) : running;
-      const at = Math.min(Math.max(onRod(mark.y, this.view), LABEL / 2), this.view.height - LABEL / 2);
+      const at = Math.min(
+        Math.max(onRod(mark.y, this.view), LABEL / 2),
+        this.view.height - LABEL / 2,
+      );
       if (!part || taken.some((other) => Math.abs(other - at) < LABEL)) continue;
       taken.push(at);
-      parts.push(html`<div class="label part" style=${styleMap({ top: `${at - LABEL / 2}px` })}>
-        <span>${part.name}</span>
-        <span class="value">${row && !isNothing(row.direct)
-          ? `to here ${money(running, door.notebook.settings.currency)}`
-          : nothing}</span>
-      </div>`);
+      parts.push(
+        html`<div class="label part" ${styled({ top: `${at - LABEL / 2}px` })}>
+          <span>${part.name}</span>
+          <span class="value"
+            >${
+              row && !isNothing(row.direct)
+                ? `to here ${money(running, door.notebook.settings.currency)}`
+                : nothing
+            }</span
+          >
+        </div>`,
+      );
     }
     const left = needs - notches.length;
     return [
       labels,
       parts,
-      left > 0
-        ? html`<div class="label from rest"><span>and ${left} more</span></div>`
-        : nothing,
+      left > 0 ? html`<div class="label from rest"><span>and ${left} more</span></div>` : nothing,
     ];
   }
 

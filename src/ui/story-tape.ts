@@ -3,9 +3,9 @@
 // Properties: `session`, `cell`.
 import { LitElement, html, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { styleMap } from 'lit/directives/style-map.js';
 import type { Cell } from '../notebook/document.ts';
 import { look } from './look.ts';
+import { styled } from './styled.ts';
 import { money, moreOrLess } from './money-words.ts';
 import type { Session } from './session.ts';
 import { tapeLook } from './tape-look.ts';
@@ -76,9 +76,9 @@ export class StoryTape extends LitElement {
         </svg>
         <span class="end low">${this.#text(scale.low)}</span>
         <span class="end high">${this.#text(scale.high)}</span>
-        <span class="began-at" style=${styleMap({ left: `${this.#x(scale.from) / 10}%` })}>${this.at === scale.from
-          ? nothing
-          : this.#text(scale.from)}</span>
+        <span class="began-at" ${styled({ left: `${this.#x(scale.from) / 10}%` })}
+          >${this.at === scale.from ? nothing : this.#text(scale.from)}</span
+        >
       </div>
       <div class="beside">
         <b>${text}</b> <span>${this.#difference()}</span>
@@ -96,9 +96,12 @@ export class StoryTape extends LitElement {
     const every = [1, 2, 4, 5, 8, 10, 16, 20, 25, 50, 100].find((n) => span / n <= 80) ?? 200;
     const ticks = [];
     const first = Math.ceil(scale.low / every) * every;
-    for (let n = 0, at = first; at <= scale.high; n++, at += every) {
-      const long = Math.round(at / every) % (every % 5 === 0 || every === 1 || every === 2 ? 5 : 4) === 0;
-      ticks.push(svg`<line class="tick" x1=${this.#x(at)} x2=${this.#x(at)} y1="8" y2=${long ? 26 : 17} />`);
+    for (let at = first; at <= scale.high; at += every) {
+      const long =
+        Math.round(at / every) % (every % 5 === 0 || every === 1 || every === 2 ? 5 : 4) === 0;
+      ticks.push(
+        svg`<line class="tick" x1=${this.#x(at)} x2=${this.#x(at)} y1="8" y2=${long ? 26 : 17} />`,
+      );
     }
     return ticks;
   }

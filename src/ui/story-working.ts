@@ -3,15 +3,16 @@
 // Property: `session`. Events, for a person's act: `removing` with the cell, `away` to put the sheet away.
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { styleMap } from 'lit/directives/style-map.js';
 import type { GoesInto, Step, Word, Working } from '../explain/step.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Cell } from '../notebook/document.ts';
 import { Follows } from './follows.ts';
 import { look } from './look.ts';
+import { styled } from './styled.ts';
 import './cell-remarks.ts';
 import type { Session } from './session.ts';
 import { tapeUnder } from './tape-reading.ts';
+import { valueSaid } from './value-words.ts';
 import { workingLook } from './working-look.ts';
 
 /** A named cell with the steps of its own formula: one riser of the flight. */
@@ -60,14 +61,16 @@ export class StoryWorking extends LitElement {
         <header>
           <p class="small">Working of</p>
           <h2 tabindex="-1">${cell.name}</h2>
-          <p class="answer">${working.shown}</p>
+          <p class="answer">${valueSaid(session.door, cell.id) ?? working.shown}</p>
           ${this.#tools(cell)}
         </header>
-        ${isOnlyGiven(working)
-          ? nothing
-          : html`<ol class="flight">
-              ${risers.map((riser, place) => this.#riser(riser, place))}
-            </ol>`}
+        ${
+          isOnlyGiven(working)
+            ? nothing
+            : html`<ol class="flight">
+                ${risers.map((riser, place) => this.#riser(riser, place))}
+              </ol>`
+        }
         ${this.#goesInto(working.goesInto)}
         <cell-remarks .session=${session} .cell=${cell}></cell-remarks>
       </section>
@@ -80,9 +83,13 @@ export class StoryWorking extends LitElement {
     const what = input.byHand === null ? 'formula' : 'by-hand';
     return html`<div class="tools">
       <button class="act" @click=${() => this.#write(what, cell)}>Change</button>
-      ${tapeUnder(session.door, cell)
-        ? html`<button class="act" @click=${() => session.openTape(cell.id)}>Open the tape</button>`
-        : nothing}
+      ${
+        tapeUnder(session.door, cell)
+          ? html`<button class="act" @click=${() => session.openTape(cell.id)}>
+              Open the tape
+            </button>`
+          : nothing
+      }
       <span class="lesser">
         <button class="plain" @click=${() => this.#write('name', cell)}>Rename</button>
         <button
@@ -101,9 +108,14 @@ export class StoryWorking extends LitElement {
     const steps = riser.steps.map((step) => this.#step(step, 0));
     const inset = Math.min(place, 5) * 0.7;
     if (place === 0 || riser.name === null || !first) {
-      return html`<li style=${styleMap({ 'margin-left': `${inset}rem` })} data-cell=${riser.cell ?? nothing}>${steps}</li>`;
+      return html`<li
+        ${styled({ 'margin-left': `${inset}rem` })}
+        data-cell=${riser.cell ?? nothing}
+      >
+        ${steps}
+      </li>`;
     }
-    return html`<li style=${styleMap({ 'margin-left': `${inset}rem` })}>
+    return html`<li ${styled({ 'margin-left': `${inset}rem` })}>
       <details ?open=${place < OPEN_AT_ONCE} data-cell=${riser.cell ?? nothing}>
         <summary><b>${riser.name}</b> <span>${first.result}</span></summary>
         ${steps}
@@ -116,20 +128,26 @@ export class StoryWorking extends LitElement {
     const { parts } = step;
     return html`<div class="step">
       <p class="words">${this.#said(step.said)}</p>
-      ${step.pieces.length > 0
-        ? html`<p class="numbers">
-            ${step.pieces.map(({ text, struck }) => (struck ? html`<s>${text}</s>` : text))}
-          </p>`
-        : nothing}
+      ${
+        step.pieces.length > 0
+          ? html`<p class="numbers">
+              ${step.pieces.map(({ text, struck }) => (struck ? html`<s>${text}</s>` : text))}
+            </p>`
+          : nothing
+      }
       ${step.note ? html`<p class="beside">${step.note}</p>` : nothing}
       ${step.source ? html`<p class="beside">${step.source}</p>` : nothing}
       ${step.caution ? html`<p class="beside"><b class="caution">Caution.</b> ${step.caution}</p>` : nothing}
-      ${parts.length > 0
-        ? html`<div class="parts">${parts.map((part) => this.#part(part, depth + 1))}</div>`
-        : nothing}
-      ${step.open
-        ? html`<button class="plain" @click=${() => this.#open(step)}>Go on down</button>`
-        : nothing}
+      ${
+        parts.length > 0
+          ? html`<div class="parts">${parts.map((part) => this.#part(part, depth + 1))}</div>`
+          : nothing
+      }
+      ${
+        step.open
+          ? html`<button class="plain" @click=${() => this.#open(step)}>Go on down</button>`
+          : nothing
+      }
     </div>`;
   }
 

@@ -13,7 +13,8 @@ export function tapeUnder(door: EstimateDoor, cell: Cell): TapeScale | null {
   const { kind, input } = door.state(cell.id);
   if (kind !== 'given' || input.byHand !== null) return null;
   const sensible = remarkText(cell.remarks, 'sensible');
-  const limits = sensible === null ? null : readLimits(sensible, (text) => door.draft(cell.id, text));
+  const limits =
+    sensible === null ? null : readLimits(sensible, (text) => door.draft(cell.id, text));
   const read = (formula: string): TapeAmount | null => amountIn(door, cell.id, formula);
   const ends = limits && { low: endOf(limits.low), high: endOf(limits.high) };
   return tapeScale(input.formula, ends, read);
@@ -21,7 +22,8 @@ export function tapeUnder(door: EstimateDoor, cell: Cell): TapeScale | null {
 
 function amountIn(door: EstimateDoor, cell: CellId, formula: string): TapeAmount | null {
   const { reading, outcome, shown } = door.draft(cell, formula);
-  if (!reading.checked || outcome.kind !== 'value' || typeof outcome.value !== 'object') return null;
+  if (!reading.checked || outcome.kind !== 'value' || typeof outcome.value !== 'object')
+    return null;
   if (!shown) return null;
   return amountOf(Number(outcome.value), reading.checked.holds, shown.unit);
 }
@@ -40,7 +42,8 @@ function amountOf(value: number, { measure }: Holds, unit: string): TapeAmount |
     base: value * Number(scale.valueOf()),
     measures: dimension.key,
     length: dimension === LENGTH,
-    whole: !isHard(dimension) && Number.isInteger(value) && dimension.nouns.every((n) => n.power > 0),
+    whole:
+      !isHard(dimension) && Number.isInteger(value) && dimension.nouns.every((n) => n.power > 0),
     unit,
   };
 }

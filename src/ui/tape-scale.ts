@@ -41,7 +41,11 @@ export interface TapeLimits {
 export type ReadAmount = (formula: string) => TapeAmount | null;
 
 /** Null where there is nothing to slide. */
-export function tapeScale(formula: string, limits: TapeLimits | null, read: ReadAmount): TapeScale | null {
+export function tapeScale(
+  formula: string,
+  limits: TapeLimits | null,
+  read: ReadAmount,
+): TapeScale | null {
   const now = read(formula);
   if (!now) return null;
   const unit = now.length && now.unit === 'ft' ? 'in' : now.unit;
@@ -50,7 +54,9 @@ export function tapeScale(formula: string, limits: TapeLimits | null, read: Read
   const at = (amount: TapeAmount): number => amount.base / one.base;
   const value = at(now);
   const [under, over] = around(value);
-  const low = limits?.low ? at(limits.low) : Math.min(under, limits?.high ? at(limits.high) : under);
+  const low = limits?.low
+    ? at(limits.low)
+    : Math.min(under, limits?.high ? at(limits.high) : under);
   const high = limits?.high ? at(limits.high) : Math.max(over, low + (over - under));
   const step = stepFor(Math.min(low, value), Math.max(high, value), now);
   return {
@@ -128,7 +134,9 @@ function decimal(value: number): string {
 }
 
 function cents(value: number): string {
-  return Number.isInteger(tidy(value)) ? decimal(value) : value.toFixed(tidy(value * 100) % 1 === 0 ? 2 : 4);
+  return Number.isInteger(tidy(value))
+    ? decimal(value)
+    : value.toFixed(tidy(value * 100) % 1 === 0 ? 2 : 4);
 }
 
 /** Away with the last digits of doubles. */

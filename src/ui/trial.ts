@@ -38,6 +38,6 @@ export class Trial {
   takeBack(): readonly CellId[] {
     if (!this.#moved) return [];
     this.#moved = false;
-    return this.#door.undo()?.ran ?? [];
+    return this.#door.takeBack()?.ran ?? [];
   }
 }

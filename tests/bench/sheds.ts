@@ -1,4 +1,4 @@
-// A large invented job for the benchmark: sheds of 25 cells each, groups of twenty sheds, one labour rate for all.
+// A large invented job for the benchmark: sheds of 25 cells each, added up by twenties, one labour rate for all.
 // Every amount is invented.
 import type { CellInput } from '../../src/engine/outcome.ts';
 import type { PartName } from '../../src/language/reading.ts';
@@ -31,8 +31,8 @@ const SHED: readonly (readonly [name: string, formula: string, cost?: 'material'
   ['shed total', 'total of concrete, gravel, lumber, fasteners and labour'],
 ];
 
-export const CELLS_A_SHED = SHED.length;
-const SHEDS_A_GROUP = 20;
+/** How many are added up in one formula. */
+const TOGETHER = 20;
 
 export interface LargeJob {
   /** The notebook as it would be written. */
@@ -49,7 +49,12 @@ export interface LargeJob {
 export function largeJob(sheds: number): LargeJob {
   const parts: PartName[] = [{ key: '', name: '' }];
   const cells: CellInput[] = [];
-  const put = (part: string, name: string, formula: string, cost?: 'material' | 'labour'): CellInput => {
+  const put = (
+    part: string,
+    name: string,
+    formula: string,
+    cost?: 'material' | 'labour',
+  ): CellInput => {
     const money = cost === undefined ? null : { line: 'cost' as const, kind: cost };
     const cell = { id: cells.length + 1, part, name, formula, byHand: null, money };
     cells.push(cell);
@@ -61,20 +66,24 @@ export function largeJob(sheds: number): LargeJob {
     const part = `shed-${i}`;
     parts.push({ key: part, name: `Shed ${i}` });
     for (const [name, formula, cost] of SHED) {
-      const given = formula.replace('LENGTH', String(10 + (i % 9))).replace('WIDTH', String(6 + (i % 5)));
+      const given = formula
+        .replace('LENGTH', String(10 + (i % 9)))
+        .replace('WIDTH', String(6 + (i % 5)));
       const cell = put(part, name, given, cost);
       if (i === Math.ceil(sheds / 2)) first.set(name, cell);
     }
   }
   parts.push({ key: 'summary', name: 'Summary' });
-  const groups: string[] = [];
-  for (let from = 1; from <= sheds; from += SHEDS_A_GROUP) {
-    const last = Math.min(sheds, from + SHEDS_A_GROUP - 1);
-    const items = Array.from({ length: last - from + 1 }, (_, i) => `Shed ${from + i} shed total`);
-    groups.push(`group ${groups.length + 1}`);
-    put('summary', groups.at(-1) ?? '', listed(items));
+  let totals = Array.from({ length: sheds }, (_, i) => `Shed ${i + 1} shed total`);
+  for (let level = 1; totals.length > 1; level++) {
+    const sums: string[] = [];
+    for (let from = 0; from < totals.length; from += TOGETHER) {
+      const name = totals.length <= TOGETHER ? 'grand total' : `sum ${level} no ${sums.length + 1}`;
+      put('summary', name, listed(totals.slice(from, from + TOGETHER)));
+      sums.push(name);
+    }
+    totals = sums;
   }
-  put('summary', 'grand total', listed(groups));
   const [length, waste] = [first.get('slab length') ?? rate, first.get('waste') ?? rate];
   return { text: textOf(parts, cells), parts, cells, rate, length, waste };
 }

@@ -1,7 +1,17 @@
 // The footing: kinds of cost, the price, what is left out, the difference while a tape is open.
 import { describe, expect, test } from 'vitest';
 import '../../src/ui/job-footing.ts';
-import { SMALL_JOB, axeFindings, drawn, everyElement, found, idOf, sessionOn, settled, wordsOf } from './drawn.ts';
+import {
+  SMALL_JOB,
+  axeFindings,
+  drawn,
+  everyElement,
+  found,
+  idOf,
+  sessionOn,
+  settled,
+  wordsOf,
+} from './drawn.ts';
 
 const MIXED = `${SMALL_JOB}- Placing: $100
   - cost: labour

@@ -66,12 +66,24 @@ describe('a row', () => {
     expect(wordsOf(cell)).toBe('40 bags Concrete bags to buy at bag price $259.20');
   });
 
+  test('of a cost line that prices no quantity is changed at its money', async () => {
+    const { session, cell } = await row(
+      'Permit',
+      '## Fees\n\n- Permit: $140\n  - cost: fee\n  - from: office\n',
+    );
+    expect(wordsOf(cell)).toBe('Permit office $140.00');
+    button(cell, '$140.00. Change Permit').click();
+    expect(session.writing).toEqual({ kind: 'formula', cell: cell.cell.id });
+  });
+
   test('of a check says holds, or does not hold and the caution', async () => {
     const { session, cell } = await row('Thickness check');
     expect(wordsOf(cell)).toMatch(/^holds Thickness check/);
     session.apply((door) => door.setFormula(idOf(session, 'Thickness'), '3 in'));
     await settled(cell);
-    expect(wordsOf(cell)).toMatch(/^does not hold Thickness check .* Caution\. Too thin for a slab/);
+    expect(wordsOf(cell)).toMatch(
+      /^does not hold Thickness check .* Caution\. Too thin for a slab/,
+    );
   });
 
   test('at fault keeps the last value, rings the words and offers the mend', async () => {
@@ -98,7 +110,9 @@ describe('a row', () => {
     cell.cell = cellOf(session, 'Slab width');
     await settled(cell);
     expect(found(cell, '.amount').textContent?.trim()).toBe('?');
-    expect(button(cell, 'Change').getAttribute('aria-label')).toBe('not yet known. Change Slab width');
+    expect(button(cell, 'Change').getAttribute('aria-label')).toBe(
+      'not yet known. Change Slab width',
+    );
   });
 
   test('set by hand shows both values, the difference, and takes it back in one action', async () => {

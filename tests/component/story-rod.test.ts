@@ -2,16 +2,42 @@
 import { describe, expect, test } from 'vitest';
 import '../../src/ui/story-rod.ts';
 import type { RodMark } from '../../src/ui/rod-scale.ts';
-import { SMALL_JOB, axeFindings, drawn, everyElement, found, idOf, sessionOn, settled, wordsOf } from './drawn.ts';
+import {
+  SMALL_JOB,
+  axeFindings,
+  drawn,
+  everyElement,
+  found,
+  idOf,
+  sessionOn,
+  settled,
+  wordsOf,
+} from './drawn.ts';
 
 const HEIGHT = 600;
 
 async function rod() {
   const session = sessionOn(SMALL_JOB);
-  const names = ['Slab length', 'Slab width', 'Thickness', 'Slab volume', 'Waste', 'Bag yield', 'Bags to buy'];
+  const names = [
+    'Slab length',
+    'Slab width',
+    'Thickness',
+    'Slab volume',
+    'Waste',
+    'Bag yield',
+    'Bags to buy',
+  ];
   const marks: RodMark[] = [
-    { kind: 'part', id: session.door.notebook.parts.findIndex(({ name }) => name === 'Landing'), y: 50 },
-    ...names.map((name, place): RodMark => ({ kind: 'cell', id: idOf(session, name), y: 100 + place * 30 })),
+    {
+      kind: 'part',
+      id: session.door.notebook.parts.findIndex(({ name }) => name === 'Landing'),
+      y: 50,
+    },
+    ...names.map((name, place): RodMark => ({
+      kind: 'cell',
+      id: idOf(session, name),
+      y: 100 + place * 30,
+    })),
     { kind: 'cost', id: idOf(session, 'Concrete'), y: 1500 },
   ];
   const element = await drawn('story-rod', {
@@ -56,7 +82,9 @@ describe('the rod', () => {
     session.choose(idOf(session, 'Bags to buy'));
     await settled(element);
     expect(cuts(element, 'left')).toBe(3);
-    expect(wordsOf(element)).toContain('Slab volume 16 cubic feet Waste 10% Bag yield 0.45 cubic feet per bag');
+    expect(wordsOf(element)).toContain(
+      'Slab volume 16 cubic feet Waste 10% Bag yield 0.45 cubic feet per bag',
+    );
   });
 
   test('is notched on the right by what it goes into, also out of sight', async () => {
@@ -82,7 +110,11 @@ describe('the rod', () => {
     element.setPointerCapture = () => undefined;
     const box = element.getBoundingClientRect();
     element.dispatchEvent(
-      new PointerEvent('pointerdown', { clientX: box.right - 20, clientY: box.top + HEIGHT - 1, button: 0 }),
+      new PointerEvent('pointerdown', {
+        clientX: box.right - 20,
+        clientY: box.top + HEIGHT - 1,
+        button: 0,
+      }),
     );
     expect(gone).toHaveLength(1);
     expect(gone[0]).toBeGreaterThan(1500);

@@ -2,7 +2,19 @@
 import { describe, expect, test } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import '../../src/ui/story-working.ts';
-import { SMALL_JOB, axeFindings, button, cellOf, drawn, found, idOf, sessionOn, settled, shownOf, wordsOf } from './drawn.ts';
+import {
+  SMALL_JOB,
+  axeFindings,
+  button,
+  cellOf,
+  drawn,
+  found,
+  idOf,
+  sessionOn,
+  settled,
+  shownOf,
+  wordsOf,
+} from './drawn.ts';
 
 async function working(name: string | null) {
   const session = sessionOn(SMALL_JOB);
@@ -40,7 +52,10 @@ describe('the working', () => {
 
   test('opens a name in place', async () => {
     const { element } = await working('Concrete');
-    const volume = found<HTMLDetailsElement>(element, `details[data-cell="${element.session.chosen === null ? '' : idOf(element.session, 'Slab volume')}"]`);
+    const volume = found<HTMLDetailsElement>(
+      element,
+      `details[data-cell="${element.session.chosen === null ? '' : idOf(element.session, 'Slab volume')}"]`,
+    );
     volume.open = false;
     const link = [...(element.shadowRoot?.querySelectorAll('a') ?? [])].find(
       (one) => one.textContent === 'slab volume',
@@ -69,10 +84,9 @@ describe('the working', () => {
     button(element, 'Add sensible').click();
     await settled(element);
     await userEvent.keyboard('2 ft up to 6 ft{Enter}');
-    expect(cellOf(session, 'Slab width').remarks.map(({ word, text }) => `${word}: ${text}`)).toEqual([
-      'from: measured on site, 2026-03-03',
-      'sensible: 2 ft up to 6 ft',
-    ]);
+    expect(
+      cellOf(session, 'Slab width').remarks.map(({ word, text }) => `${word}: ${text}`),
+    ).toEqual(['from: measured on site, 2026-03-03', 'sensible: 2 ft up to 6 ft']);
     await settled(element);
     button(element, 'Remove sensible').click();
     expect(cellOf(session, 'Slab width').remarks).toHaveLength(1);

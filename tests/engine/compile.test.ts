@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { Fault, type Held, SoFar, Unknown, Waiting } from '../../src/engine/held.ts';
 import type { Plan } from '../../src/language/plan.ts';
+import type { Dec } from '../../src/quantity/decimal.ts';
 import {
   add,
   and,
@@ -54,12 +55,15 @@ describe('plain arithmetic', () => {
   });
 
   test('what noise is left of a difference is zero', () => {
-    const plan = subtract(number(5), multiply(divide(number(5), number('3412.4')), number('3412.4')));
+    const plan = subtract(
+      number(5),
+      multiply(divide(number(5), number('3412.4')), number('3412.4')),
+    );
     expect(said(worked(plan))).toBe('0');
   });
 
   test('every digit of π is right to the sixty-fourth', () => {
-    expect(worked({ op: 'pi' }).toString()).toBe(
+    expect((worked({ op: 'pi' }) as Dec).toFixed()).toBe(
       '3.141592653589793238462643383279502884197169399375105820974944592',
     );
   });
@@ -71,11 +75,19 @@ describe('rounding', () => {
     ['down', round('down', number('2.9')), '2'],
     ['to the nearest, half away from zero', round('nearest', number('-2.5')), '-3'],
     ['a whole stays whole after ÷ 3 × 3', round('up', multiply(third, number(3))), '1'],
-    ['99,985 ÷ 32,332 × 32,332 stays', round('up', multiply(divide(number(99985), number(32332)), number(32332))), '99985'],
+    [
+      '99,985 ÷ 32,332 × 32,332 stays',
+      round('up', multiply(divide(number(99985), number(32332)), number(32332))),
+      '99985',
+    ],
     ['up to a step', round('up', number('0.6'), number('0.25')), '0.75'],
     ['down to a step', round('down', number('0.6'), number('0.25')), '0.5'],
     ['nearest step', round('nearest', number('31.3'), number('1/16')), '31.3125'],
-    ['a whole number of thirds stays', round('up', multiply(third, number(7)), third), '2.333333333333333333333333333333333333333'],
+    [
+      'a whole number of thirds stays',
+      round('up', multiply(third, number(7)), third),
+      '2.333333333333333333333333333333333333333',
+    ],
     ['a negative step is a step', round('up', number(5), number(-2)), '6'],
     ['to a step of nothing', round('up', number(5), number(0)), 'division-by-zero'],
   ])('%s', (_, plan, result) => {
@@ -86,7 +98,11 @@ describe('rounding', () => {
 describe('comparing', () => {
   const nearlyOne = multiply(third, number(3));
   test.each<[string, Plan, string]>([
-    ['on snapped values: 1 ÷ 3 × 3 is at least 1', compare('at-least', nearlyOne, number(1)), 'yes'],
+    [
+      'on snapped values: 1 ÷ 3 × 3 is at least 1',
+      compare('at-least', nearlyOne, number(1)),
+      'yes',
+    ],
     ['and is 1', compare('is', nearlyOne, number(1)), 'yes'],
     ['and is not less than 1', compare('less', nearlyOne, number(1)), 'no'],
     ['more', compare('more', number(2), number(1)), 'yes'],
@@ -113,7 +129,13 @@ describe('what has no value', () => {
     new SoFar(dec(30), [4]),
   ];
   const [ten, open, broken, partly, open2, broken2, partly2] = cells.map((_, id) => cell(id)) as [
-    Plan, Plan, Plan, Plan, Plan, Plan, Plan,
+    Plan,
+    Plan,
+    Plan,
+    Plan,
+    Plan,
+    Plan,
+    Plan,
   ];
   const zero = divide(number(1), number(0));
 
@@ -130,31 +152,66 @@ describe('what has no value', () => {
     ['nought by nought too', divide(number(0), number(0)), 'division-by-zero'],
     ['a fault comes before waiting', add(broken, zero), 'division-by-zero'],
     ['no root of less than nought', root(number(-4)), 'root-of-negative'],
-    ['the root of noise below nought is nought or less than noise', compare('is', root(subtract(number(1), multiply(third, number(3)))), number(0)), 'yes'],
+    [
+      'the root of noise below nought is nought or less than noise',
+      compare('is', root(subtract(number(1), multiply(third, number(3)))), number(0)),
+      'yes',
+    ],
 
     ['a total leaves out the unknown', total(ten, open, ten), '20 so far without 1'],
     ['and what waits', total(ten, broken, open), '10 so far without 2, 1'],
     ['a line in other units too', total(ten, scale('1/12', broken)), '10 so far without 2'],
-    ['and what a line leaves out itself', total(ten, partly, partly2, open), '60 so far without 1, 4'],
-    ['of an unknown that is no cell it leaves out the givens', total(ten, multiply(open, open2)), '10 so far without 1, 4'],
+    [
+      'and what a line leaves out itself',
+      total(ten, partly, partly2, open),
+      '60 so far without 1, 4',
+    ],
+    [
+      'of an unknown that is no cell it leaves out the givens',
+      total(ten, multiply(open, open2)),
+      '10 so far without 1, 4',
+    ],
     ['a fault in the formula itself is not left out', total(ten, zero), 'division-by-zero'],
     ['with nothing left a total is unknown', total(open, open2), 'unknown for 1, 4'],
     ['an average of what is not all known is unknown', average(ten, open), 'unknown for 1'],
 
-    ['arithmetic carries along what is left out', multiply(add(partly, ten), number(2)), '60 so far without 1'],
+    [
+      'arithmetic carries along what is left out',
+      multiply(add(partly, ten), number(2)),
+      '60 so far without 1',
+    ],
     ['from both sides', add(partly, partly2), '50 so far without 1, 4'],
     ['rounding too', round('up', partly, number(15)), '30 so far without 1'],
     ['a limit too', greatest(partly, number(25)), '25 so far without 1'],
     ['roots too', root(multiply(partly, number(5))), '10 so far without 1'],
     ['a fault leaves nothing out', divide(partly, number(0)), 'division-by-zero'],
-    ['comparing what leaves lines out is unknown', compare('less', partly, number(1000)), 'unknown for 1'],
+    [
+      'comparing what leaves lines out is unknown',
+      compare('less', partly, number(1000)),
+      'unknown for 1',
+    ],
     ['whichever side', compare('less', number(1000), partly), 'unknown for 1'],
     ['comparing it with an unknown names both', compare('is', partly2, open), 'unknown for 1, 4'],
 
     ['only the branch taken has to have a value', choose([[yes, ten]], open), '10'],
     ['or be possible', choose([[no, zero]], ten), '10'],
-    ['the first that holds', choose([[no, open], [yes, partly], [open, zero]], zero), '20 so far without 1'],
-    ['a condition that is unknown waits', choose([[compare('is', open, ten), ten]], ten), 'unknown for 1'],
+    [
+      'the first that holds',
+      choose(
+        [
+          [no, open],
+          [yes, partly],
+          [open, zero],
+        ],
+        zero,
+      ),
+      '20 so far without 1',
+    ],
+    [
+      'a condition that is unknown waits',
+      choose([[compare('is', open, ten), ten]], ten),
+      'unknown for 1',
+    ],
     ['no and unknown is no', and(no, compare('is', open, ten)), 'no'],
     ['unknown and no is no', and(compare('is', open, ten), no), 'no'],
     ['unknown and yes is unknown', and(compare('is', open, ten), yes), 'unknown for 1'],

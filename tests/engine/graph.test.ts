@@ -85,7 +85,10 @@ class Sums {
   }
 
   circle(name: string): string {
-    return [...(this.graph.circleOf(this.slot(name)) ?? [])].map((s) => this.#names[s]).sort().join(' ');
+    return [...(this.graph.circleOf(this.slot(name)) ?? [])]
+      .map((s) => this.#names[s])
+      .sort()
+      .join(' ');
   }
 
   height(name: string): number {
@@ -324,15 +327,20 @@ describe('after any sequence of edits', () => {
         }
         const edges = Array.from(
           { length: size },
-          (_, i) => [whole.slot(name(i)), (needs.get(i) ?? []).map((n) => whole.slot(name(n)))] as const,
+          (_, i) =>
+            [whole.slot(name(i)), (needs.get(i) ?? []).map((n) => whole.slot(name(n)))] as const,
         );
         // Enough edges at once to be put in order anew.
-        whole.graph.connect([...Array.from({ length: 6 }, () => edges).flat()]);
+        whole.graph.connect(Array.from({ length: 6 }, () => edges).flat());
         whole.settle();
         for (let i = 0; i < size; i++) {
           const n = name(i);
           expect([n, step.value(n), step.height(n), step.circle(n), step.path(n)]).toEqual([
-            n, whole.value(n), whole.height(n), whole.circle(n), whole.path(n),
+            n,
+            whole.value(n),
+            whole.height(n),
+            whole.circle(n),
+            whole.path(n),
           ]);
         }
       }),

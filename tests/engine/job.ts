@@ -87,7 +87,11 @@ export class Job {
       ...lines.map((line): CellEdit => {
         const name = line.slice(0, line.indexOf(':')).trim();
         const known = [...this.cells.values()].find((cell) => cell.name === name);
-        const cell = this.cell(line, known?.part ?? this.parts.at(-1)?.key ?? '', known?.id ?? ++this.#next);
+        const cell = this.cell(
+          line,
+          known?.part ?? this.parts.at(-1)?.key ?? '',
+          known?.id ?? ++this.#next,
+        );
         this.cells.set(cell.id, cell);
         return { kind: 'put', cell };
       }),
@@ -123,7 +127,9 @@ export class Job {
     switch (outcome.kind) {
       case 'value': {
         const shown = holds ? show(outcome.value, holds, SHOW).text : String(outcome.value);
-        return outcome.leftOut.length > 0 ? `${shown} so far without ${names(outcome.leftOut)}` : shown;
+        return outcome.leftOut.length > 0
+          ? `${shown} so far without ${names(outcome.leftOut)}`
+          : shown;
       }
       case 'unknown':
       case 'waiting':
@@ -139,8 +145,8 @@ export class Job {
       const { lastGood: _, reading, holds, workedHolds, ...state } = this.workings.state(cell.id);
       return {
         ...state,
-        needs: [...state.needs].sort(),
-        goesInto: [...state.goesInto].sort(),
+        needs: [...state.needs].sort((a, b) => a - b),
+        goesInto: [...state.goesInto].sort((a, b) => a - b),
         holds: [holds, workedHolds].map((h) => h && [h.measure.key, h.written, h.showIn]),
         reading: [reading.sentence, reading.notes, reading.problems, reading.waitsFor],
       };
@@ -149,5 +155,7 @@ export class Job {
 }
 
 function moneyOf(kind: string): CellInput['money'] {
-  return kind === 'price' ? { line: 'price', kind: 'markup' } : { line: 'cost', kind: kind as CostKind };
+  return kind === 'price'
+    ? { line: 'price', kind: 'markup' }
+    : { line: 'cost', kind: kind as CostKind };
 }

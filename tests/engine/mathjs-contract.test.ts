@@ -53,7 +53,10 @@ describe('mathjs', () => {
 
   test('takes nodes of our own as operands and asks them to compile', () => {
     const values = [dec(5), dec(7)];
-    const node = new OperatorNode('*', 'times', [new PlaceNode(values, 0), new PlaceNode(values, 1)]);
+    const node = new OperatorNode('*', 'times', [
+      new PlaceNode(values, 0),
+      new PlaceNode(values, 1),
+    ]);
     const work = node._compile(functions, {});
     expect(call(work)).toBe('35');
     values[1] = dec(8);

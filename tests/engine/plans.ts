@@ -1,12 +1,6 @@
 // Plans by hand, for tests of the arithmetic alone: short names for the shapes of language/plan.ts.
 import { compile } from '../../src/engine/compile.ts';
-import {
-  Fault,
-  type Held,
-  SoFar,
-  Unknown,
-  Waiting,
-} from '../../src/engine/held.ts';
+import { Fault, type Held, SoFar, Unknown, Waiting } from '../../src/engine/held.ts';
 import type { Plan } from '../../src/language/plan.ts';
 import type { CellId, Relation, Way } from '../../src/language/tree.ts';
 import { Dec } from '../../src/quantity/decimal.ts';

@@ -25,14 +25,18 @@ describe('a job', () => {
 
   test('tells givens, worked cells and checks apart', () => {
     const job = new Job(`${slab}\nthick enough: thickness is at least 4 in\nopen: ?`);
-    expect(['slab length', 'volume', 'thick enough', 'open'].map((n) => job.state(n).kind)).toEqual([
-      'given', 'worked', 'check', 'given',
-    ]);
+    expect(['slab length', 'volume', 'thick enough', 'open'].map((n) => job.state(n).kind)).toEqual(
+      ['given', 'worked', 'check', 'given'],
+    );
   });
 
   test('says what a cell needs and what it goes into', () => {
     const job = new Job(slab);
-    expect(job.state('bags').needs.map((id) => job.name(id))).toEqual(['volume', 'waste', 'bag yield']);
+    expect(job.state('bags').needs.map((id) => job.name(id))).toEqual([
+      'volume',
+      'waste',
+      'bag yield',
+    ]);
     expect(job.state('bags').goesInto.map((id) => job.name(id))).toEqual(['concrete']);
   });
 
@@ -77,7 +81,9 @@ describe('an edit', () => {
     expect(job.value('bags')).toBe('waiting for volume');
     expect(job.value('concrete')).toBe('waiting for bags');
     const last = job.state('concrete').lastGood;
-    expect(last && job.said({ kind: 'value', value: last.value, leftOut: [] }, last)).toBe('$259.20');
+    expect(last && job.said({ kind: 'value', value: last.value, leftOut: [] }, last)).toBe(
+      '$259.20',
+    );
   });
 
   test('several edits settle once', () => {
@@ -149,7 +155,10 @@ describe('names', () => {
   test('a renamed part is read by its new name', () => {
     const job = new Job('Deck\nwidth: 14 ft\nLanding\nx: Terrace width times 1\nwidth: 2 ft');
     expect(job.state('x').outcome.kind).toBe('fault');
-    job.change({ kind: 'parts', parts: job.parts.map((p) => (p.name === 'Deck' ? { ...p, name: 'Terrace' } : p)) });
+    job.change({
+      kind: 'parts',
+      parts: job.parts.map((p) => (p.name === 'Deck' ? { ...p, name: 'Terrace' } : p)),
+    });
     expect(job.value('x')).toBe('14 ft');
   });
 
@@ -161,14 +170,18 @@ describe('names', () => {
   });
 
   test('names that are words of the machine are names like others', () => {
-    const job = new Job('constructor: 2\n__proto__: 3\nx: constructor plus __proto__\ntoString: x times 2');
+    const job = new Job(
+      'constructor: 2\n__proto__: 3\nx: constructor plus __proto__\ntoString: x times 2',
+    );
     expect(job.value('toString')).toBe('10');
   });
 });
 
 describe('circles', () => {
   test('are named cell by cell from where one stands, and mended by an edit', () => {
-    const job = new Job('deck area: 3 times waste\nboard count: deck area plus 1\nwaste: board count times 2\nother: 5\nend: waste plus other');
+    const job = new Job(
+      'deck area: 3 times waste\nboard count: deck area plus 1\nwaste: board count times 2\nother: 5\nend: waste plus other',
+    );
     const { outcome } = job.state('board count');
     expect(outcome.kind === 'fault' && outcome.report).toMatchObject({
       code: 'circle',
@@ -198,17 +211,23 @@ describe('circles', () => {
     const names = Array.from({ length: 20 }, (_, i) => `c${i}`);
     const job = new Job(names.map((n, i) => `${n}: ${names[(i + 1) % 20]} times 1`).join('\n'));
     const { outcome } = job.state('c3');
-    expect(outcome.kind === 'fault' && outcome.report.explanation).toMatch(/^c3 needs c4 needs c5 needs .* c1 needs c2 needs c3\./);
-    expect(outcome.kind === 'fault' && outcome.report.headline).toBe('These 20 cells wait for one another.');
+    expect(outcome.kind === 'fault' && outcome.report.explanation).toMatch(
+      /^c3 needs c4 needs c5 needs .* c1 needs c2 needs c3\./,
+    );
+    expect(outcome.kind === 'fault' && outcome.report.headline).toBe(
+      'These 20 cells wait for one another.',
+    );
   });
 
-  test('a cell\'s own name in its formula is no circle', () => {
+  test("a cell's own name in its formula is no circle", () => {
     const job = new Job('Joists: joists every 16 in along 12 ft');
     expect(job.value('Joists')).toBe('10 joists');
   });
 
-  test('a fee that is a share of its own part\'s total is one, and the mend is offered', () => {
-    const job = new Job('Landing\nboards: $60 | material\nwork: $29 | labour\nfee: 11% of total cost of this part | fee');
+  test("a fee that is a share of its own part's total is one, and the mend is offered", () => {
+    const job = new Job(
+      'Landing\nboards: $60 | material\nwork: $29 | labour\nfee: 11% of total cost of this part | fee',
+    );
     const { outcome } = job.state('fee');
     expect(outcome.kind === 'fault' && outcome.report.code).toBe('circle');
     expect(outcome.kind === 'fault' && outcome.report.explanation).toContain('for 11% fee');
@@ -260,7 +279,8 @@ describe('what is not yet known', () => {
 });
 
 describe('recaps', () => {
-  const job = (): Job => new Job(`
+  const job = (): Job =>
+    new Job(`
     Deck
     boards: $100 | material
     screws: $20 | material
@@ -275,7 +295,9 @@ describe('recaps', () => {
 
   test('add the cost lines of their kind and part', () => {
     expect(['deck materials', 'all materials', 'everything'].map((n) => job().value(n))).toEqual([
-      '$120.00', '$190.00', '$590.00',
+      '$120.00',
+      '$190.00',
+      '$590.00',
     ]);
   });
 
@@ -292,7 +314,7 @@ describe('recaps', () => {
     expect(changing.value('everything')).toBe('$90.00');
   });
 
-  test('a line of another part does not touch a part\'s recap', () => {
+  test("a line of another part does not touch a part's recap", () => {
     const changing = job();
     expect(changing.edit('treads: $80 | material')).toBe('treads all materials everything');
   });
@@ -307,7 +329,9 @@ describe('recaps', () => {
 
 describe('cost lines', () => {
   test('are to the cent wherever they are used, so that totals add up as shown', () => {
-    const job = new Job('d: $10 divided by 3 | material\nb: $10 divided by 3 | material\nc: total of d and b');
+    const job = new Job(
+      'd: $10 divided by 3 | material\nb: $10 divided by 3 | material\nc: total of d and b',
+    );
     expect(job.value('d')).toBe('$3.33');
     expect(job.value('c')).toBe('$6.66');
   });
@@ -331,7 +355,9 @@ describe('cost lines', () => {
   });
 
   test('have to end in money alone', () => {
-    const job = new Job('bag price: $6.48 per bag\nConcrete: bag price | material\nLength: 12 ft | material\nend: Concrete plus $1');
+    const job = new Job(
+      'bag price: $6.48 per bag\nConcrete: bag price | material\nLength: 12 ft | material\nend: Concrete plus $1',
+    );
     const { outcome } = job.state('Concrete');
     expect(outcome.kind === 'fault' && outcome.report).toMatchObject({
       code: 'not-yet-a-cost',
@@ -379,7 +405,7 @@ describe('a value by hand', () => {
     expect(job.value('c')).toBe('waiting for b');
   });
 
-  test('that can\'t be read is a fault, not a guess', () => {
+  test("that can't be read is a fault, not a guess", () => {
     const job = new Job('b: 4 ft times 2 | by hand some');
     expect(job.value('b')).toBe('by-hand-unread');
   });
@@ -413,7 +439,7 @@ describe('a value by hand', () => {
   });
 });
 
-describe('what can\'t be worked', () => {
+describe("what can't be worked", () => {
   test('division by nothing points at what is nothing', () => {
     const job = new Job('risers: 0\nrise: 52 in\nstep: rise divided by risers\nend: step times 2');
     const { outcome } = job.state('step');
@@ -487,7 +513,9 @@ describe('what is out of all measure', () => {
   });
 
   test('a chain of ten thousand cells runs and settles', () => {
-    const lines = Array.from({ length: 10_000 }, (_, i) => (i === 0 ? 'c0: 1' : `c${i}: c${i - 1} plus 1`));
+    const lines = Array.from({ length: 10_000 }, (_, i) =>
+      i === 0 ? 'c0: 1' : `c${i}: c${i - 1} plus 1`,
+    );
     const job = new Job(lines.join('\n'));
     expect(job.value('c9999')).toBe('10,000');
     job.edit('c0: 2');

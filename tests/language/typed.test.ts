@@ -109,6 +109,52 @@ describe('numbers and limits in words', () => {
   });
 });
 
+describe('what was mended after builders tried it', () => {
+  it.each([
+    ['slab length divided by 5 1/2 in, rounded up to whole boards', '27 boards'],
+    ['50 boards plus 10%, rounded up to whole boards', '55 boards'],
+    ['thirty boards at $2 per board', '$60.00'],
+    ['cost but at least $2,000', '$2,000.00'],
+    ['cost, min $2,000', '$2,000.00'],
+    ['max of cost and $2,000', '$2,000.00'],
+    ['cost plus $66 at a 20% margin', '$1,625.00'],
+    ['posts at 2 ft centres along 12 ft', '7 posts'],
+    ['slab width / 5 1/2 in roundup', '9'],
+    ['$100 for a 7½% margin', '$108.11'],
+    ['$100 for 7-1/2% profit', '$108.11'],
+    ['(1 − 10%) plus 20%', '1.08'],
+    ['1 − 10%, less 20%', '0.72'],
+    ['(4 in where thickness is 4 in, otherwise 5 in or thickness, whichever is greater)', '4 in'],
+    ['4 in or 5 in, whichever is greater, or 3 in, whichever is less', '3 in'],
+  ])('%s is %s', (typed, shown) => {
+    expect(worked(typed, givens)).toMatchObject({ message: '', shown });
+  });
+
+  it('counts another thing only on purpose', () => {
+    expect(worked('50 boards plus 10%, rounded up to whole bags', givens).code).not.toBeNull();
+  });
+
+  it('finds a name that begins with an operator word after a comma', () => {
+    const sides = [...givens, 'Per side: 7 in'];
+    const typed =
+      '4 in where slab length is 3 ft, per side where slab width is 4 ft, otherwise 5 in';
+    expect(worked(typed, sides).shown).toBe('7 in');
+  });
+
+  it.each([
+    ['6 in where thickness is less than 4 4 in, otherwise 4 in', 'missing-operator'],
+    ['if thickness is 4 in then 6 6 in, otherwise 4 in', 'missing-operator'],
+  ])('%s: marks what is wrong, not the otherwise', (typed, code) => {
+    expect(worked(typed, givens).code).toBe(code);
+  });
+
+  it('offers the otherwise that was left unsaid', () => {
+    const answer = worked('if thickness is 4 in then 6 in, 4 in', givens);
+    expect(answer.code).toBe('missing-otherwise');
+    expect(answer.fixes).toEqual(['if thickness is 4 in then 6 in, otherwise 4 in']);
+  });
+});
+
 describe('slopes', () => {
   it.each([
     ['12 ft at 1/4 in per ft', '3 in'],

@@ -3,7 +3,16 @@
 // (NIST Special Publication 811 and Handbook 44).
 import { Exact, ONE } from './exact.ts';
 
-export type Plain = 'number' | 'length' | 'area' | 'volume' | 'weight' | 'time' | 'money' | 'share' | `count ${string}`;
+export type Plain =
+  | 'number'
+  | 'length'
+  | 'area'
+  | 'volume'
+  | 'weight'
+  | 'time'
+  | 'money'
+  | 'share'
+  | `count ${string}`;
 /** `money per count bag` is a rate. */
 export type Kind = Plain | `${Plain} per ${Plain}`;
 
@@ -87,9 +96,19 @@ const SHOWN: ReadonlyMap<string, Exact> = new Map([
   ['cm', Exact.of(10)],
   ['m', Exact.of(1000)],
   ...['sq', 'cubic'].flatMap((power) =>
-    ([['in', INCH], ['ft', FOOT], ['yd', YARD], ['mm', ONE], ['cm', Exact.of(10)], ['m', Exact.of(1000)]] as const).map(
-      ([key, size]): [string, Exact] => [`${power} ${key}`, power === 'sq' ? square(size) : cube(size)],
-    ),
+    (
+      [
+        ['in', INCH],
+        ['ft', FOOT],
+        ['yd', YARD],
+        ['mm', ONE],
+        ['cm', Exact.of(10)],
+        ['m', Exact.of(1000)],
+      ] as const
+    ).map(([key, size]): [string, Exact] => [
+      `${power} ${key}`,
+      power === 'sq' ? square(size) : cube(size),
+    ]),
   ),
   ['acre', square(FOOT).times(Exact.of(43_560))],
   ['gal', cube(INCH).times(Exact.of(231))],

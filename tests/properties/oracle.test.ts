@@ -1,4 +1,5 @@
 // Thousands of formulas that an estimator might say, each worked beside the language by exact fractions.
+// Each is also said back in tidy words, which have to come to the same.
 // Every run throws 1,500 of them. For a long run: ORACLE_CASES=100000 npx vitest run --project unit tests/properties/oracle.test.ts
 // and ORACLE_SEED=… to go on from another place.
 import { describe, expect, test } from 'vitest';

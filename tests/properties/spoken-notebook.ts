@@ -3,7 +3,8 @@ import { Estimate } from '../../src/notebook/estimate.ts';
 import { Chance } from './chance.ts';
 import { Exact } from './exact.ts';
 import { type Kind, sizeOf } from './measures.ts';
-import { type Named, PLAIN_KINDS, RATES, Speaker } from './spoken.ts';
+import { type Named, PLAIN_KINDS, RATES } from './saying.ts';
+import { Speaker } from './spoken.ts';
 import { amount } from './written-amounts.ts';
 
 export interface Case {
@@ -17,8 +18,25 @@ export interface Case {
 
 /** Names that run into one another and into the words of the language. */
 const NAMES = [
-  'Alder', 'Alder edge', 'Length of run', 'Run', 'Bay 1 width', '# of trips', "Mason's figure", 'Cut by hand', 'Rise',
-  'Total', 'Slab in front', 'Waste', 'Bags', 'Cost per side', 'Net', 'Gross', 'Edge', 'Square', 'Sum',
+  'Alder',
+  'Alder edge',
+  'Length of run',
+  'Run',
+  'Bay 1 width',
+  '# of trips',
+  "Mason's figure",
+  'Cut by hand',
+  'Rise',
+  'Total',
+  'Slab in front',
+  'Waste',
+  'Bags',
+  'Cost per side',
+  'Net',
+  'Gross',
+  'Edge',
+  'Square',
+  'Sum',
 ];
 
 /** So many cases for this seed; after them a given of some kinds comes first, to be named. */
@@ -29,9 +47,13 @@ export function casesOf(seed: number, count: number): readonly Case[] {
   for (let i = 0; i < count; i++) {
     const part = i < count / 2 ? 'Yard' : 'North wall';
     const known = cases.flatMap((k): Named[] =>
-      k.kind === 'yes-no' || typeof k.wanted === 'boolean' ? [] : [{ say: said(k, part, c), size: k.wanted, kind: k.kind }],
+      k.kind === 'yes-no' || typeof k.wanted === 'boolean'
+        ? []
+        : [{ say: said(k, part, c), size: k.wanted, kind: k.kind }],
     );
-    const answers = cases.flatMap((k) => (typeof k.wanted === 'boolean' ? [{ say: said(k, part, c), holds: k.wanted }] : []));
+    const answers = cases.flatMap((k) =>
+      typeof k.wanted === 'boolean' ? [{ say: said(k, part, c), holds: k.wanted }] : [],
+    );
     const name = names[i] ?? `Cell ${i}`;
     const speaker = new Speaker(c, known, answers);
     const kind = c.of<Kind>([...PLAIN_KINDS, ...PLAIN_KINDS, 'money', 'money', 'volume', ...RATES]);
@@ -52,7 +74,11 @@ export function casesOf(seed: number, count: number): readonly Case[] {
   const costs = cases.flatMap((k) => (k.isCost && k.wanted instanceof Exact ? [k.wanted] : []));
   if (costs.length > 0) {
     const wanted = costs.reduce((a, b) => a.plus(b));
-    const text = c.of(['total cost of every part', 'total of material in every part', 'total cost of the job']);
+    const text = c.of([
+      'total cost of every part',
+      'total of material in every part',
+      'total cost of the job',
+    ]);
     cases.push({ name: 'Whole', part: 'North wall', text, wanted, kind: 'money', isCost: false });
   }
   return cases;
@@ -72,7 +98,8 @@ export interface Got {
   /** What stands in the way of a value; empty where there is one. */
   readonly code: string;
   readonly readAs: string;
-  readonly message: string;
+  /** What the sentence that it was read as comes to. */
+  readonly again: string;
 }
 
 /** The cases through the estimate's own door. */
@@ -83,7 +110,9 @@ export function notebookOf(cases: readonly Case[]): readonly (readonly [Case, Go
     return `## ${part}\n\n${own.map((k) => `- ${k.name}: ${k.text}\n${k.isCost ? '  - cost: material\n' : ''}`).join('')}`;
   });
   const estimate = new Estimate(`# Kestrel Court\n\n${text.join('\n')}`);
-  const cells = estimate.notebook.parts.flatMap((p) => p.blocks).flatMap((b) => (b.kind === 'cell' ? [b.cell] : []));
+  const cells = estimate.notebook.parts
+    .flatMap((p) => p.blocks)
+    .flatMap((b) => (b.kind === 'cell' ? [b.cell] : []));
   return cases.map((each) => {
     const cell = cells.find((k) => k.name === each.name);
     if (!cell) throw new Error(`no cell ${each.name} came of the text`);
@@ -96,7 +125,7 @@ export function notebookOf(cases: readonly Case[]): readonly (readonly [Case, Go
       text: shown?.text ?? '',
       code: report?.code ?? (outcome.kind === 'value' ? '' : outcome.kind),
       readAs: reading.sentence,
-      message: report ? `${report.headline} ${report.explanation}` : '',
+      again: estimate.draft(cell.id, reading.sentence).shown?.text ?? 'nothing',
     };
     return [each, got] as const;
   });
@@ -107,9 +136,13 @@ const CLOSE = new Exact(1n, 10n ** 36n);
 
 /** What is wrong with what was got, or null. */
 export function differs(each: Case, got: Got): string | null {
-  if (got.code !== '') return `${each.wanted} wanted, ${got.code} given`;
+  if (got.code !== '') return `${String(each.wanted)} wanted, ${got.code} given`;
+  if (got.again !== got.text && !each.isCost)
+    return `read as "${got.readAs}", which comes to ${got.again}`;
   if (typeof each.wanted === 'boolean') {
-    return got.text === (each.wanted ? 'yes' : 'no') ? null : `${each.wanted} wanted, ${got.text} given`;
+    return got.text === (each.wanted ? 'yes' : 'no')
+      ? null
+      : `${each.wanted} wanted, ${got.text} given`;
   }
   const unit = sizeOf(got.unit);
   if (!unit) return `no such unit: ${got.unit}`;
@@ -117,10 +150,14 @@ export function differs(each: Case, got: Got): string | null {
   const given = Exact.of(got.exact);
   // A rounded count is a whole number to the last digit.
   if (wanted.under === 1n && String(wanted.over).length <= 30) {
-    return given.compare(wanted) === 0 ? null : `${wanted} ${got.unit} wanted, ${got.exact} given`;
+    return given.compare(wanted) === 0
+      ? null
+      : `${wanted.toString()} ${got.unit} wanted, ${got.exact} given`;
   }
   const far = given.minus(wanted);
   const size = wanted.over < 0n ? new Exact(-wanted.over, wanted.under) : wanted;
   const off = far.over < 0n ? new Exact(-far.over, far.under) : far;
-  return off.compare(size.times(CLOSE)) <= 0 ? null : `${wanted} ${got.unit} wanted, ${got.exact} given`;
+  return off.compare(size.times(CLOSE)) <= 0
+    ? null
+    : `${wanted.toString()} ${got.unit} wanted, ${got.exact} given`;
 }

@@ -21,7 +21,10 @@ export function number(c: Chance, most = 400): Amount {
       const over = c.whole(1, under - 1);
       const size = Exact.of(`${over}/${under}`);
       if (c.in(0.3)) return { text: `${over}/${under}`, size };
-      return { text: `${whole}${c.of([' ', '-'])}${over}/${under}`, size: size.plus(Exact.of(whole)) };
+      return {
+        text: `${whole}${c.of([' ', '-'])}${over}/${under}`,
+        size: size.plus(Exact.of(whole)),
+      };
     }
     case 2: {
       const large = whole * c.of([1, 10, 100]);
@@ -105,7 +108,10 @@ export function amount(c: Chance, kind: Kind): Amount {
   if (c.in(0.15) && !under.startsWith('count ')) {
     const unit = c.of(WRITTEN[under] ?? []);
     const count = c.of([10, 100, 1000]);
-    return { text: `${top.text} per ${count} ${c.of(unit.many)}`, size: top.size.by(unit.size.times(Exact.of(count))) };
+    return {
+      text: `${top.text} per ${count} ${c.of(unit.many)}`,
+      size: top.size.by(unit.size.times(Exact.of(count))),
+    };
   }
   const below = per(c, under);
   return { text: `${top.text} per ${below.text}`, size: top.size.by(below.size) };

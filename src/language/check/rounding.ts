@@ -8,6 +8,7 @@ import {
   PLAIN,
   TIME,
   VOLUME,
+  countOf,
   hardPart,
   withoutNounsAbove,
 } from '../../quantity/dimension.ts';
@@ -41,6 +42,18 @@ export function checkRounded(
     return roundedToWhole(formula, of, measure);
   }
   if (measure.kind === 'share') return roundedShare(formula, of, step, checking);
+  const things = countedStep(step);
+  if (measure.dimension === PLAIN && things) {
+    // `rounded up to whole boards`: a plain number becomes that count, and the reading says so.
+    noted(checking, `The answer counts ${checking.nouns.many(things.noun)}.`);
+    const plan: Plan = {
+      op: 'round',
+      way: formula.way,
+      of: inScale(of, things.count),
+      step: step.plan,
+    };
+    return made(formula, [of, step], things.count, plan);
+  }
   return roundedToStep(formula, of, measure, step, checking);
 }
 
@@ -49,6 +62,14 @@ function roundedToWhole(formula: Rounded, of: Checked, measure: AmountMeasure): 
   const whole = amountMeasure(measure.dimension);
   const plan: Plan = { op: 'round', way: formula.way, of: inScale(of, whole), step: null };
   return made(formula, [of], whole, plan, { showIn: of.holds.showIn, written: of.holds.written });
+}
+
+/** A step that counts one kind of thing: `1 board`. */
+function countedStep(step: Checked): { noun: string; count: AmountMeasure } | null {
+  const { measure } = step.holds;
+  const noun = measure.kind === 'amount' ? measure.dimension.nouns[0]?.noun : undefined;
+  if (measure.kind !== 'amount' || noun === undefined || noun === 'each') return null;
+  return measure.dimension === countOf(noun) ? { noun, count: amountMeasure(countOf(noun)) } : null;
 }
 
 function roundedShare(

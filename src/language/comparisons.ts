@@ -1,0 +1,118 @@
+// Level 2: comparisons, each between two picked values; they don't chain.
+import { readPicked, readSum } from './levels.ts';
+import type { Reader } from './reader.ts';
+import type { Formula, Relation } from './tree.ts';
+
+/** comparison = picked [ relation picked ] */
+export function readComparison(r: Reader): Formula {
+  const from = r.token.from;
+  if (r.sees('is')) return readQuestion(r, from);
+  const left = readPicked(r);
+  if (r.problem) return left;
+  if (r.sees('is', 'between')) {
+    const opSpot = r.take(2, 'operator');
+    const low = readSum(r);
+    if (!r.maybe('and')) {
+      return r.fail({
+        code: 'phrase-slot',
+        spots: [opSpot],
+        phrase: 'is between',
+        wanted: 'two limits',
+        like: 'thickness is between 4 in and 6 in',
+      });
+    }
+    const high = readPicked(r);
+    return { kind: 'between', opSpot, of: left, low, high, spot: r.since(from) };
+  }
+  const found = relationAt(r);
+  if (!found) return left;
+  const opSpot = r.take(found.words, 'operator');
+  const right = readPicked(r);
+  const relation = (found.relation === 'is' && maybeOrLess(r)) || found.relation;
+  return { kind: 'comparison', relation, opSpot, left, right, spot: r.since(from) };
+}
+
+const RELATIONS: readonly (readonly [string, Relation])[] = [
+  ['is not more than', 'at-most'],
+  ['is not greater than', 'at-most'],
+  ['is not over', 'at-most'],
+  ['is no more than', 'at-most'],
+  ['is not less than', 'at-least'],
+  ['is not under', 'at-least'],
+  ['is no less than', 'at-least'],
+  ['is more than', 'more'],
+  ['is greater than', 'more'],
+  ['is less than', 'less'],
+  ...['bigger', 'larger', 'longer', 'wider', 'higher', 'deeper', 'thicker'].map(
+    (word) => [`is ${word} than`, 'more'] as const,
+  ),
+  ...['smaller', 'shorter', 'narrower', 'lower', 'thinner', 'fewer'].map(
+    (word) => [`is ${word} than`, 'less'] as const,
+  ),
+  ['is at least', 'at-least'],
+  ['is at most', 'at-most'],
+  ['is equal to', 'is'],
+  ['is exactly', 'is'],
+  ['is over', 'more'],
+  ['is above', 'more'],
+  ['is under', 'less'],
+  ['is below', 'less'],
+  ['is not', 'is-not'],
+  ['is', 'is'],
+  ['equals', 'is'],
+  ['under', 'less'],
+  ['=', 'is'],
+  ['≠', 'is-not'],
+  ['>', 'more'],
+  ['<', 'less'],
+  ['≥', 'at-least'],
+  ['≤', 'at-most'],
+];
+const RELATION_WORDS = RELATIONS.map(([words, relation]) => ({
+  words: words.split(' '),
+  relation,
+}));
+
+function relationAt(r: Reader): { words: number; relation: Relation } | null {
+  const found = RELATION_WORDS.find(({ words }) => r.sees(...words));
+  return found ? { words: found.words.length, relation: found.relation } : null;
+}
+
+/** `is the deck longer than the slab?`: the question for the statement. */
+function readQuestion(r: Reader, from: number): Formula {
+  const is = r.take(1, 'operator');
+  const left = readPicked(r);
+  if (r.problem) return left;
+  const found = RELATION_WORDS.find(
+    ({ words }) => words[0] === 'is' && words.length > 1 && r.sees(...words.slice(1)),
+  );
+  if (!found) {
+    return r.fail({ code: 'missing-value', spots: [is], after: null });
+  }
+  const opSpot = r.take(found.words.length - 1, 'operator');
+  const right = readPicked(r);
+  const { relation } = found;
+  return { kind: 'comparison', relation, opSpot, left, right, spot: r.since(from) };
+}
+
+/** `is 4 in or less`: the limit said after its amount. */
+function maybeOrLess(r: Reader): Relation | null {
+  if (!r.sees('or') || r.choosingOrs.has(r.at)) return null;
+  const side = OR_LESS.get(r.peek(1).text);
+  if (!side) return null;
+  r.take(2, 'operator');
+  return side;
+}
+
+const OR_LESS: ReadonlyMap<string, Relation> = new Map(
+  Object.entries({
+    less: 'at-most',
+    fewer: 'at-most',
+    under: 'at-most',
+    lower: 'at-most',
+    more: 'at-least',
+    over: 'at-least',
+    greater: 'at-least',
+    higher: 'at-least',
+  }),
+);

@@ -1,0 +1,78 @@
+// What keys do on the page: on a chosen row, on the rod, and anywhere for undoing.
+// While something is written its own editor takes the keys first.
+import type { CellId } from '../language/tree.ts';
+import type { RodView } from './rod-scale.ts';
+import type { Session } from './session.ts';
+import { tapeUnder } from './tape-reading.ts';
+
+/** What a key asks of the page, beyond what the session does itself. */
+export type Asked = 'nothing' | 'done' | 'working' | 'remove';
+
+/** A key on the row of this cell; `on` tells whether its name has the keyboard. */
+export function rowKey(session: Session, id: CellId, key: string, on: 'name' | 'other'): Asked {
+  const cell = session.cell(id);
+  if (!cell) return 'nothing';
+  switch (key) {
+    case 'ArrowDown':
+    case 'ArrowUp': {
+      const next = session.neighbour(id, key === 'ArrowDown' ? 1 : -1);
+      if (next !== null) session.bring(next);
+      return 'done';
+    }
+    case 'Enter': {
+      if (on !== 'name') return 'nothing';
+      const byHand = session.door.state(id).input.byHand !== null;
+      session.write({ kind: byHand ? 'by-hand' : 'formula', cell: id });
+      return 'done';
+    }
+    case 'F2':
+      session.write({ kind: 'name', cell: id });
+      return 'done';
+    case 't':
+    case 'T':
+      if (tapeUnder(session.door, cell)) session.openTape(id);
+      return 'done';
+    case 'w':
+    case 'W':
+      return 'working';
+    case 'Insert':
+      session.write({ kind: 'new-cell', part: cell.part, after: id });
+      return 'done';
+    case 'Delete':
+      return 'remove';
+    default:
+      return 'nothing';
+  }
+}
+
+/** Ctrl Z and its like; not in a line that is being written, which has an undoing of its own. */
+export function undoKey(session: Session, event: KeyboardEvent): Asked {
+  if (!(event.ctrlKey || event.metaKey) || event.altKey) return 'nothing';
+  const [on] = event.composedPath();
+  if (on instanceof HTMLInputElement || on instanceof HTMLTextAreaElement) return 'nothing';
+  const key = event.key.toLowerCase();
+  if (key === 'z' && !event.shiftKey) session.undo();
+  else if (key === 'y' || key === 'z') session.redo();
+  else return 'nothing';
+  return 'done';
+}
+
+/** How far a key on the rod scrolls, in pixels; null for other keys. */
+export function rodKey(key: string, { height, total }: RodView): number | null {
+  switch (key) {
+    case 'ArrowDown':
+      return 40;
+    case 'ArrowUp':
+      return -40;
+    case 'PageDown':
+      return height * 0.9;
+    case 'PageUp':
+      return -height * 0.9;
+    case 'Home':
+      return -total;
+    case 'End':
+      return total;
+    default:
+      return null;
+  }
+}

@@ -1,0 +1,39 @@
+// A desk for tests: a database and a room of its own, a clock that stands still, ids that count.
+import { createStore } from 'idb-keyval';
+import { Estimate } from '../../src/notebook/estimate.ts';
+import { Shelf } from '../../src/store/shelf.ts';
+import { Desk, type DeskSettings } from '../../src/ui/desk.ts';
+import { SMALL_JOB } from './drawn.ts';
+
+/** A browser in which several pages can be opened one after the other, or beside each other. */
+export function browserOf(demo = SMALL_JOB) {
+  // Test files share the browser's databases.
+  const name = `desk ${crypto.randomUUID()}`;
+  let ids = 0;
+  const settings: DeskSettings = {
+    estimate: (text) => new Estimate(text),
+    shelf: new Shelf(createStore(name, 'kept')),
+    now: () => Date.UTC(2026, 2, 3, 16, 25),
+    newId: () => `id-${++ids}`,
+    later: (call) => {
+      const timer = setTimeout(call, 0);
+      return () => clearTimeout(timer);
+    },
+    channel: () => new BroadcastChannel(name),
+    alone: () => Promise.resolve(null),
+    templates: [
+      {
+        file: 'fence.md',
+        read: () =>
+          Promise.resolve(
+            '# Fence\n\n## Fence\n\n- Fence length: 40 ft\n  - from: a test\n- Rails: fence length times 2\n',
+          ),
+      },
+    ],
+    demo: () => Promise.resolve(demo),
+  };
+  return {
+    settings,
+    page: (own: Partial<DeskSettings> = {}) => Desk.laid({ ...settings, ...own }),
+  };
+}
