@@ -1,6 +1,12 @@
 // Written amounts: a number with its unit or noun, money, a share, a rate. They bind tightest of all.
 import { heldAmount } from '../quantity/amount.ts';
-import { type Form, type Holds, type Term, writtenUnits } from '../quantity/form.ts';
+import {
+  type Form,
+  type Holds,
+  NONE_WRITTEN,
+  type Term,
+  withUnit,
+} from '../quantity/form.ts';
 import { Fraction, NUMBER, OPEN, SHARE } from '../quantity/measure.ts';
 import { LENGTH, MONEY } from '../quantity/dimension.ts';
 import { type Unit, unitByKey } from '../quantity/units.ts';
@@ -165,6 +171,8 @@ function feetMark(r: Reader, feet: WrittenNumber, from: number, start: number): 
   return withTails(r, feet, [unitTerm(unitByKey('ft'))], `${feet.say} ft`, from, start);
 }
 
+const FEET_WRITTEN = withUnit(NONE_WRITTEN, unitByKey('ft'));
+
 function feetAndInches(
   r: Reader,
   feet: WrittenNumber,
@@ -175,7 +183,7 @@ function feetAndInches(
   const value = feet.value && inches.value ? feet.value.mul(12).add(inches.value) : null;
   const say = `${feet.say} ft ${inches.say} in`;
   const number = { value, say, whole: false };
-  return withTails(r, number, [unitTerm(unitByKey('in'))], say, from, start, ['ft']);
+  return withTails(r, number, [unitTerm(unitByKey('in'))], say, from, start, FEET_WRITTEN);
 }
 
 function refuseSpacedHyphen(
@@ -280,7 +288,7 @@ function slope(
     over: [unitTerm(inch)],
     under: [{ kind: 'unit', unit: inch, count }],
   };
-  return built(r, rise, form, `${rise.say} in ${run.say}`, from, start, []);
+  return built(r, rise, form, `${rise.say} in ${run.say}`, from, start, NONE_WRITTEN);
 }
 
 /** After a unit: a smaller unit of the same dimension goes on with it (`12 ft 6 1/2 in`, `5 h 35 min`). */
@@ -313,9 +321,16 @@ function compound(
       r.at += minutes ? 0 : (smaller?.length ?? 0);
       const value = number.value.mul(unit.scale).div(small.scale).add(more.value);
       const say = `${number.say} ${unit.key === 'hour' ? 'h' : unit.key} ${more.say} ${small.key}`;
-      return withTails(r, { value, say, whole: false }, [unitTerm(small)], say, from, start, [
-        unit.key,
-      ]);
+      const also = withUnit(NONE_WRITTEN, unit);
+      return withTails(
+        r,
+        { value, say, whole: false },
+        [unitTerm(small)],
+        say,
+        from,
+        start,
+        also,
+      );
     }
     r.at = before;
   }
@@ -330,7 +345,7 @@ function withTails(
   say: string | null,
   from: number,
   start: number,
-  alsoWritten: readonly string[] = [],
+  alsoWritten: readonly string[] = NONE_WRITTEN,
 ): Formula {
   const under: Term[] = [];
   for (;;) {
@@ -404,7 +419,7 @@ function built(
   const holds: Holds = {
     measure: held.measure,
     showIn: form.under.length > 0 ? form : null,
-    written: writtenUnits(unitKeys(form), alsoWritten),
+    written: unitsIn(form, alsoWritten),
   };
   const value = number.value === null ? null : held.value;
   return finish(r, { value, holds, bare: false, label: null, say }, from, start);
@@ -418,7 +433,8 @@ function finish(
 ): Amount {
   const spot = r.since(from);
   if (r.at > start) r.marks.push({ ...spot, kind: 'amount', cell: null });
-  return { kind: 'amount', spot, ...amount };
+  const { value, holds, bare, label, say } = amount;
+  return { kind: 'amount', value, holds, bare, label, say, spot };
 }
 
 function sayOver(r: Reader, number: WrittenNumber, form: Form): string {
@@ -449,15 +465,15 @@ function unitTerm(unit: Unit): Term {
   return { kind: 'unit', unit, count: null };
 }
 
-function unitKeys(form: Form): readonly string[] {
-  return [...form.over, ...form.under]
-    .filter((t) => t.kind === 'unit')
-    .map((t) => t.unit.key)
-    .filter((key) => key !== '$' && key !== 'cent');
+function unitsIn(form: Form, besides: readonly string[]): readonly string[] {
+  let written = besides;
+  for (const term of form.over) if (term.kind === 'unit') written = withUnit(written, term.unit);
+  for (const term of form.under) if (term.kind === 'unit') written = withUnit(written, term.unit);
+  return written;
 }
 
 function plain(measure: Holds['measure']): Holds {
-  return { measure, showIn: null, written: writtenUnits() };
+  return { measure, showIn: null, written: NONE_WRITTEN };
 }
 
 function isLength(holds: Holds): boolean {

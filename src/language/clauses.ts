@@ -17,13 +17,13 @@ export function maybeClause(r: Reader, of: Formula): Formula | null {
   const but = r.sees('but') || r.sees(',', 'but');
   const comma = (r.sees(',') ? 1 : 0) + (but ? 1 : 0);
   const first = r.peek(comma);
-  if (first.kind !== 'word') return null;
+  if (first.kind !== 'word' || !OPENERS.has(first.text)) return null;
   if (seesRounding(r, comma)) return rounded(r, of, comma);
   if (r.seesAt(comma, 'marked', 'up')) return markedUp(r, of, comma);
-  for (const [words, side] of comma > 0 ? [...LIMITS, ...LIMITS_AFTER_COMMA] : LIMITS) {
-    if (r.seesAt(comma, ...words)) return limited(r, of, comma, side, words.length);
+  for (const [words, side] of comma > 0 ? ALL_LIMITS : LIMITS) {
+    if (r.seesAll(comma, words)) return limited(r, of, comma, side, words.length);
   }
-  const shareOf = SHARE_OF.find((words) => r.seesAt(comma, ...words));
+  const shareOf = SHARE_OF.find((words) => r.seesAll(comma, words));
   if (shareOf) {
     r.at += comma;
     r.take(shareOf.length, 'phrase');
@@ -69,6 +69,15 @@ const SHARE_OF: readonly (readonly string[])[] = [
   ['as', '%', 'of'],
   ['as', 'percent', 'of'],
 ];
+
+const ALL_LIMITS: typeof LIMITS = [...LIMITS, ...LIMITS_AFTER_COMMA];
+
+/** The words that a clause can begin with: most of what stands after a value is none of them. */
+const OPENERS: ReadonlySet<string> = new Set([
+  ...['rounded', 'nearest', 'up', 'down', 'to', 'roundup', 'round', 'rnd', 'marked'],
+  ...ALL_LIMITS.map(([[first = '']]) => first),
+  ...['as', 'in', 'for', 'at'],
+]);
 
 /** `rounded …`, `round up …`, `rnd up`, and `nearest $50` alone. */
 function seesRounding(r: Reader, comma: number): boolean {
@@ -120,7 +129,7 @@ function expectStep(r: Reader): Formula | null {
     }
     return null;
   }
-  const name = r.vocabulary.nameAt(r.tokens, r.at, r.part, r.self);
+  const name = r.nameAt(0);
   const fraction = STEP_FRACTION.get(r.token.text);
   if (fraction && !name && termAfter(r, 1)) {
     r.at++;
@@ -201,7 +210,7 @@ function inClause(r: Reader, of: Formula, comma: number): Formula {
   r.at += comma;
   r.take(1, 'phrase');
   const formFrom = r.token.from;
-  const name = r.vocabulary.nameAt(r.tokens, r.at, r.part, r.self);
+  const name = r.nameAt(0);
   const term = seesAmount(r) ? (r.sees(r.vocabulary.sign) ? currency(r) : null) : termAfter(r, 0);
   const noun = r.vocabulary.nounAt(r.tokens, r.at);
   const pack = noun && r.seesAt(noun.length, 'of');

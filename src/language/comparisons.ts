@@ -2,6 +2,7 @@
 import { readPicked, readSum } from './levels.ts';
 import type { Reader } from './reader.ts';
 import type { Formula, Relation } from './tree.ts';
+import { byFirstWord } from './words.ts';
 
 /** comparison = picked [ relation picked ] */
 export function readComparison(r: Reader): Formula {
@@ -72,9 +73,10 @@ const RELATION_WORDS = RELATIONS.map(([words, relation]) => ({
   words: words.split(' '),
   relation,
 }));
+const RELATIONS_BY_WORD = byFirstWord(RELATION_WORDS);
 
 function relationAt(r: Reader): { words: number; relation: Relation } | null {
-  const found = RELATION_WORDS.find(({ words }) => r.sees(...words));
+  const found = RELATIONS_BY_WORD.get(r.token.text)?.find(({ words }) => r.seesAll(0, words));
   return found ? { words: found.words.length, relation: found.relation } : null;
 }
 
@@ -84,7 +86,7 @@ function readQuestion(r: Reader, from: number): Formula {
   const left = readPicked(r);
   if (r.problem) return left;
   const found = RELATION_WORDS.find(
-    ({ words }) => words[0] === 'is' && words.length > 1 && r.sees(...words.slice(1)),
+    ({ words }) => words[0] === 'is' && words.length > 1 && r.seesAll(0, words.slice(1)),
   );
   if (!found) {
     return r.fail({ code: 'missing-value', spots: [is], after: null });

@@ -60,7 +60,7 @@ function percentSoon(r: Reader): boolean {
 }
 
 function seesShareName(r: Reader): boolean {
-  const found = r.vocabulary.nameAt(r.tokens, r.at, r.part, r.self);
+  const found = r.nameAt(0);
   const id = found?.cells[0];
   if (!found || id === undefined) return false;
   r.askedHolds = true;
@@ -91,7 +91,7 @@ function noteAfterFor(r: Reader, of: Formula, before: number, from: number): For
       token.kind === 'number' ||
       r.vocabulary.unitAt(r.tokens, at) ||
       r.vocabulary.nounAt(r.tokens, at) ||
-      r.vocabulary.nameAt(r.tokens, at, r.part, r.self);
+      r.nameAt(count);
     if (known) return askAboutFor(r, of, from);
     count++;
   }

@@ -131,7 +131,7 @@ function goOn(r: Reader, first: Formula, isClosed: boolean): Formula {
 export function seesOperator(r: Reader, ahead: number): boolean {
   if (ahead > 0 && r.seesAt(ahead, '-') && !r.peek(ahead + 1).gap) return false;
   // After a comma a name may begin with an operator word: `…, per side where …`.
-  if (ahead > 0 && (r.vocabulary.nameAt(r.tokens, r.at + ahead, r.part, r.self)?.length ?? 0) > 1) {
+  if (ahead > 0 && (r.nameAt(ahead)?.length ?? 0) > 1) {
     return false;
   }
   return sumOperator(r, ahead) !== null || termOperator(r, ahead) !== null;
@@ -289,7 +289,7 @@ export function seesMarginAfter(r: Reader): boolean {
 function refusesPer(r: Reader): boolean {
   if (r.peek(1).kind === 'number' || r.peek(1).text === '(') return false;
   const term = termAfter(r, 1);
-  const name = r.vocabulary.nameAt(r.tokens, r.at + 1, r.part, r.self);
+  const name = r.nameAt(1);
   return (
     term !== null &&
     term.length - 1 > (name?.length ?? 0) - 1 &&

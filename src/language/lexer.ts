@@ -46,12 +46,12 @@ export function tokensOf(text: string): readonly Token[] {
     const found = PIECE.exec(text);
     if (!found) break;
     const to = PIECE.lastIndex;
-    const [symbol = '', space, number, word, quoted] = found;
+    const { 0: symbol, 1: space, 2: number, 3: word, 4: quoted } = found;
     if (space !== undefined) {
       gap = true;
       continue;
     }
-    const last = tokens.at(-1);
+    const last = tokens[tokens.length - 1];
     if (number !== undefined) tokens.push({ kind: 'number', text: number, from, to, gap });
     else if (word !== undefined) {
       // `12x4`, `8h30`: the letter right after a number stands alone before the next number.
@@ -81,6 +81,11 @@ export function tokensOf(text: string): readonly Token[] {
   return tokens;
 }
 
+/** The tokens of a formula; none of one that is too long to be read. */
+export function formulaTokens(text: string): readonly Token[] {
+  return tokensOf(text.length > LONGEST_FORMULA ? '' : text);
+}
+
 /** The words of a name as the lexer sees them: its key in the tries. An article in front is dropped. */
 export function nameWords(name: string): readonly string[] {
   const words = tokensOf(name)
@@ -92,5 +97,6 @@ export function nameWords(name: string): readonly string[] {
 export const ARTICLES: ReadonlySet<string> = new Set(['the', 'a', 'an']);
 
 function plainWord(word: string): string {
-  return word.toLowerCase().replaceAll('’', "'");
+  const low = word.toLowerCase();
+  return low.includes('’') ? low.replaceAll('’', "'") : low;
 }

@@ -1,10 +1,17 @@
 // What the words of a formula are, for highlighting and for the ties under them while it is typed.
+import { formulaTokens } from './lexer.ts';
+import { parseTokens } from './parse.ts';
 import type { Mark, Scan } from './reading.ts';
 import type { ScanInner } from './scan.ts';
 
-/** Marks in order, without overlaps: where one thing lies inside another the inner one is kept. */
-export function marks(scan: Scan): readonly Mark[] {
-  const all = [...(scan.inner as ScanInner).marks].sort((a, b) => a.from - b.from || a.to - b.to);
+/**
+ * Marks in order, without overlaps: where one thing lies inside another the inner one is kept.
+ * The formula is read again for them: of all that are scanned, few are ever looked at.
+ */
+export function marks({ text, part, self, inner }: Scan): readonly Mark[] {
+  const { vocabulary } = inner as ScanInner;
+  const parsed = parseTokens(text, formulaTokens(text), vocabulary, part, self, null);
+  const all = [...parsed.marks].sort((a, b) => a.from - b.from || a.to - b.to);
   const kept: Mark[] = [];
   for (const mark of all) {
     const last = kept.at(-1);

@@ -68,7 +68,7 @@ export function seesNumberWord(r: Reader): boolean {
   const number = NUMBER_WORDS.has(r.token.text);
   const fraction =
     FRACTION_WORDS.has(r.token.text) && r.vocabulary.unitAt(r.tokens, r.at + 1) !== null;
-  return (number || fraction) && !r.vocabulary.nameAt(r.tokens, r.at, r.part, r.self);
+  return (number || fraction) && !r.nameAt(0);
 }
 
 function numberWord(r: Reader): WrittenNumber {
@@ -107,7 +107,7 @@ export function expectNumber(r: Reader): WrittenNumber | null {
   if (comma.text === ',' && !comma.gap && r.peek(1).kind === 'number' && !r.peek(1).gap) {
     return refuseComma(r, first.from);
   }
-  if (first.text.replace(/\D/g, '').length > MOST_DIGITS) {
+  if (first.text.length > MOST_DIGITS && first.text.replace(/\D/g, '').length > MOST_DIGITS) {
     r.fail({
       code: 'odd-number',
       spots: [first],
@@ -199,11 +199,21 @@ function refuseComma(r: Reader, from: number): null {
 }
 
 function exact(digits: string): Fraction {
+  if (digits.length < 10 && isDigits(digits)) return new Fraction(Number(digits));
   const plain = digits.replaceAll(',', '');
   return new Fraction(plain.startsWith('.') ? '0' + plain : plain);
 }
 
+function isDigits(text: string): boolean {
+  for (let i = 0; i < text.length; i++) {
+    const code = text.charCodeAt(i);
+    if (code < 48 || code > 57) return false;
+  }
+  return true;
+}
+
 function tidy(digits: string): string {
+  if (digits.length < 4 && !digits.startsWith('0') && isDigits(digits)) return digits;
   const plain = digits.replaceAll(',', '');
   const [whole = '', decimals] = plain.split('.');
   const grouped = (whole === '' ? '0' : whole)

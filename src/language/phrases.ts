@@ -6,6 +6,7 @@ import type { Reader } from './reader.ts';
 import { costKindAt, readRecap } from './recaps.ts';
 import type { Ends, Formula } from './tree.ts';
 import { expectSlot, expectValue, slotEnd } from './values.ts';
+import { byFirstWord } from './words.ts';
 
 interface Phrase {
   /** How many words it opens with. */
@@ -22,8 +23,8 @@ export function phraseAt(r: Reader): Phrase | null {
     return { opening: skip + 2 + kind.length, read: readRecap };
   }
   if (r.seesAt(skip, 'total', 'cost', 'of')) return { opening: skip + 3, read: readRecap };
-  for (const { words, read } of OPENINGS) {
-    if (r.seesAt(skip, ...words)) return { opening: skip + words.length, read };
+  for (const { words, read } of OPENINGS_BY_WORD.get(r.peek(skip).text) ?? []) {
+    if (r.seesAll(skip, words)) return { opening: skip + words.length, read };
   }
   if (r.seesAt(skip, 'fewest')) {
     const noun = r.vocabulary.nounAt(r.tokens, r.at + skip + 1);
@@ -56,7 +57,12 @@ function onCentreAt(r: Reader, ahead: number): number {
   return r.seesAt(ahead, 'oc') ? 1 : 0;
 }
 
-const OPENINGS: readonly { words: readonly string[]; read: (r: Reader) => Formula }[] = [
+interface Opening {
+  readonly words: readonly string[];
+  readonly read: (r: Reader) => Formula;
+}
+
+const OPENINGS: readonly Opening[] = [
   { words: ['total', 'of'], read: (r) => expectList(r, 'total') },
   { words: ['sum', 'of'], read: (r) => expectList(r, 'total') },
   { words: ['average', 'of'], read: (r) => expectList(r, 'average') },
@@ -89,6 +95,8 @@ const OPENINGS: readonly { words: readonly string[]; read: (r: Reader) => Formul
   { words: ['same', 'as'], read: readSame },
   { words: ['pi'], read: (r) => ({ kind: 'pi', spot: r.take(1, 'amount') }) },
 ];
+
+const OPENINGS_BY_WORD = byFirstWord(OPENINGS);
 
 /** `of` or `on` after a share, a fraction or a percent. */
 export function partOf(r: Reader, share: Formula): Formula {

@@ -22,6 +22,8 @@ export type Plan =
   | { readonly op: 'power'; readonly of: Plan; readonly power: 2 | 3 }
   /** Square root; of a negative number it is a fault `root-of-negative`. */
   | { readonly op: 'root'; readonly of: Plan }
+  /** What has to be more than 0 to go on; where it isn't, that is a fault of this code. */
+  | { readonly op: 'some'; readonly of: Plan; readonly code: 'nothing-left' | 'piece-too-long' }
   /** To a whole multiple of `step` (null: of 1), on the snapped quotient. Half away from zero. */
   | {
       readonly op: 'round';

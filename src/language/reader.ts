@@ -2,7 +2,7 @@
 // One mistake, one message: after the first problem everything else is passed over quietly.
 import { nearNames } from '../words/near.ts';
 import { countOf } from '../quantity/dimension.ts';
-import { type Term, writtenUnits } from '../quantity/form.ts';
+import { NONE_WRITTEN, type Term } from '../quantity/form.ts';
 import { Fraction, NUMBER } from '../quantity/measure.ts';
 import { unitPhrases } from '../quantity/units.ts';
 import type { Fix } from '../words/report.ts';
@@ -11,7 +11,7 @@ import { ARTICLES, type Token } from './lexer.ts';
 import { LEAVE_OUT, type ReadingProblem } from './problems.ts';
 import type { Mark, Surroundings } from './reading.ts';
 import type { Amount, CellId, Formula, Hole, RecapScope } from './tree.ts';
-import type { Vocabulary } from './vocabulary.ts';
+import type { NameFound, Vocabulary } from './vocabulary.ts';
 import { OPERATOR_WORDS } from './words.ts';
 
 /** How many brackets and phrases may stand inside one another. */
@@ -40,12 +40,12 @@ export class Reader {
   readonly sums: { readonly spot: Spot; readonly brackets: number }[] = [];
   /** True when how the formula reads hangs on what a named cell holds. */
   askedHolds = false;
-  /** Token indices of every `or` that belongs to `whichever is …`. */
-  readonly choosingOrs: ReadonlySet<number>;
   /** Does `together` or `added up` stand anywhere? */
   readonly saysTogether: boolean;
-  /** For every opening bracket's token index, that of the one that closes it. */
-  readonly closing: ReadonlyMap<number, number>;
+  #choosingOrs: ReadonlySet<number> | null = null;
+  #closing: ReadonlyMap<number, number> | null = null;
+  /** Names that were looked for, by token index: the same place is asked about again and again. */
+  readonly #names: (NameFound | null)[] = [];
   /** What stands between brackets: the loosest level, handed in because it leans on everything else. */
   readonly readFormula: (r: Reader) => Formula;
 
@@ -65,9 +65,17 @@ export class Reader {
     this.self = self;
     this.surroundings = surroundings;
     this.readFormula = readFormula;
-    this.choosingOrs = choosingOrs(tokens);
-    this.closing = closingBrackets(tokens);
     this.saysTogether = tokens.some((t) => t.text === 'together' || t.text === 'added');
+  }
+
+  /** Token indices of every `or` that belongs to `whichever is …`. */
+  get choosingOrs(): ReadonlySet<number> {
+    return (this.#choosingOrs ??= choosingOrs(this.tokens));
+  }
+
+  /** For every opening bracket's token index, that of the one that closes it. */
+  get closing(): ReadonlyMap<number, number> {
+    return (this.#closing ??= closingBrackets(this.tokens));
   }
 
   get token(): Token {
@@ -80,28 +88,47 @@ export class Reader {
   }
 
   peek(ahead: number): Token {
-    return this.tokens[Math.min(this.at + ahead, this.tokens.length - 1)] as Token;
+    const { tokens } = this;
+    const at = this.at + ahead;
+    return tokens[at < tokens.length ? at : tokens.length - 1] as Token;
+  }
+
+  /** The longest name that stands so many tokens ahead. */
+  nameAt(ahead: number): NameFound | null {
+    const at = this.at + ahead;
+    const known = this.#names[at];
+    if (known !== undefined) return known;
+    const found = this.vocabulary.nameAt(this.tokens, at, this.part, this.self);
+    this.#names[at] = found;
+    return found;
   }
 
   /** Do these words (or marks) stand here? */
-  sees(...words: readonly string[]): boolean {
-    return words.every((word, i) => {
-      const token = this.peek(i);
-      return token.text === word && (token.kind === 'word' || token.kind === 'symbol');
-    });
+  sees(first: string, ...more: readonly string[]): boolean {
+    return this.seesAt(0, first, ...more);
   }
 
-  seesAt(ahead: number, ...words: readonly string[]): boolean {
-    return words.every((word, i) => {
-      const token = this.peek(ahead + i);
-      return token.text === word && (token.kind === 'word' || token.kind === 'symbol');
-    });
+  seesAt(ahead: number, first: string, ...more: readonly string[]): boolean {
+    return this.#says(ahead, first) && (more.length === 0 || this.seesAll(ahead + 1, more));
+  }
+
+  /** Do all these words stand there, one after the other? */
+  seesAll(ahead: number, words: readonly string[]): boolean {
+    for (let i = 0; i < words.length; i++) {
+      if (!this.#says(ahead + i, words[i] as string)) return false;
+    }
+    return true;
+  }
+
+  #says(ahead: number, word: string): boolean {
+    const { text, kind } = this.peek(ahead);
+    return text === word && (kind === 'word' || kind === 'symbol');
   }
 
   /** Takes the words if they stand here. Marks them as operator words. */
-  maybe(...words: readonly string[]): boolean {
-    if (!this.sees(...words)) return false;
-    this.take(words.length, 'operator');
+  maybe(first: string, ...more: readonly string[]): boolean {
+    if (!this.sees(first, ...more)) return false;
+    this.take(1 + more.length, 'operator');
     return true;
   }
 
@@ -172,7 +199,7 @@ export class Reader {
 
   /** A plain written number, made for a word such as `half`. */
   number(value: string, say: string, spot: Spot): Amount {
-    const holds = { measure: NUMBER, showIn: null, written: writtenUnits() };
+    const holds = { measure: NUMBER, showIn: null, written: NONE_WRITTEN };
     return {
       kind: 'amount',
       value: new Fraction(value),
@@ -202,8 +229,7 @@ export class Reader {
   #withoutWords(count: number): readonly Fix[] {
     let words = 0;
     while (words < count && this.peek(words).kind === 'word') {
-      if (words > 0 && this.vocabulary.nameAt(this.tokens, this.at + words, this.part, this.self))
-        break;
+      if (words > 0 && this.nameAt(words)) break;
       words++;
     }
     const before = this.tokens[this.at - 1];

@@ -55,7 +55,7 @@ function expectPart(r: Reader): { part: string | null; say: string } | null {
     ['the', 'job'],
     ['the', 'whole', 'job'],
   ]) {
-    if (r.sees(...words)) {
+    if (r.seesAll(0, words)) {
       r.take(words.length, 'phrase');
       return { part: null, say: 'every part' };
     }

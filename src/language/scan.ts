@@ -1,7 +1,7 @@
 // A formula's names before anything is measured: what it needs, so that the cells can be put in order.
 import { parseTokens } from './parse.ts';
-import { LONGEST_FORMULA, type Token, tokensOf } from './lexer.ts';
-import type { Mark, Reading, Scan } from './reading.ts';
+import { type Token, formulaTokens } from './lexer.ts';
+import type { Reading, Scan } from './reading.ts';
 import type { CellId, Formula } from './tree.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
@@ -10,7 +10,7 @@ export interface ScanInner {
   readonly tokens: readonly Token[];
   /** The tree, where how it reads hangs on no named cell; else null, and it is read again. */
   readonly tree: Formula | null;
-  readonly marks: readonly Mark[];
+  readonly vocabulary: Vocabulary;
 }
 
 /** Finds the names and recaps in a formula. `part` is the key of its part; `self` the cell it belongs to. */
@@ -20,25 +20,34 @@ export function scan(
   part: string,
   self: CellId | null,
 ): Scan {
-  const tooLong = text.length > LONGEST_FORMULA;
-  const tokens = tokensOf(tooLong ? '' : text);
+  const tokens = formulaTokens(text);
   const r = parseTokens(text, tokens, vocabulary, part, self, null);
-  const mentions = [...r.mentions];
-  if (r.problem) sweep(tokens, vocabulary, part, self, mentions);
+  const mentions = r.problem ? sweep(tokens, vocabulary, part, self, r.mentions) : r.mentions;
   const settled = !r.problem && !r.askedHolds && r.recaps.length === 0;
   const inner: ScanInner = settled
-    ? { tokens: NO_TOKENS, tree: r.tree, marks: r.marks }
-    : { tokens, tree: null, marks: r.marks };
+    ? { tokens: NO_TOKENS, tree: r.tree, vocabulary }
+    : { tokens, tree: null, vocabulary };
   return {
     text,
     part,
     self,
     mentions,
     recaps: r.recaps,
-    words: [...new Set(tokens.filter((t) => t.kind !== 'end').map((t) => t.text))],
+    words: wordsOf(tokens),
     given: isGiven(r.tree),
     inner,
   };
+}
+
+/** Could it make a difference to this formula that a name of these words came or went? */
+export function turnsOn(
+  words: readonly string[],
+  text: string,
+  vocabulary: Vocabulary,
+  part: string,
+  self: CellId | null,
+): boolean {
+  return vocabulary.turnsOn(words, formulaTokens(text), part, self);
 }
 
 /**
@@ -64,6 +73,15 @@ function isSame(one: unknown, other: unknown): boolean {
   return true;
 }
 
+/** Numbers and marks stand in nearly every formula and make no name by themselves. */
+function wordsOf(tokens: readonly Token[]): readonly string[] {
+  const words: string[] = [];
+  for (const { kind, text } of tokens) {
+    if (kind === 'word' && !words.includes(text)) words.push(text);
+  }
+  return words;
+}
+
 /** A settled formula is not read again: there is one scan a cell while a notebook is opened. */
 const NO_TOKENS: readonly Token[] = [];
 
@@ -78,12 +96,14 @@ function sweep(
   vocabulary: Vocabulary,
   part: string,
   self: CellId | null,
-  mentions: CellId[],
-): void {
+  read: readonly CellId[],
+): readonly CellId[] {
+  const mentions = [...read];
   for (let at = 0; at < tokens.length; at++) {
     const found = vocabulary.nameAt(tokens, at, part, self);
     if (!found) continue;
     for (const id of found.cells) if (!mentions.includes(id)) mentions.push(id);
     at += found.length - 1;
   }
+  return mentions;
 }

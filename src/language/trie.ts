@@ -51,9 +51,9 @@ export class Trie<T> {
       const token = tokens[i];
       if (!token || token.kind === 'end' || token.kind === 'quoted') break;
       node = node.next.get(token.text);
-      if (node && node.here.length > 0) found.unshift({ length: i - at + 1, values: node.here });
+      if (node && node.here.length > 0) found.push({ length: i - at + 1, values: node.here });
     }
-    return found;
+    return found.length > 1 ? found.reverse() : found;
   }
 
   longest(tokens: readonly Token[], at: number): Found<T> | null {

@@ -1,6 +1,5 @@
 // Levels 6 and 7: amounts, names, brackets, and the phrases that stand where a value is needed.
 import { expectAmount, seesAmount, termAfter, writtenAmount } from './amounts.ts';
-import { nameWords } from './lexer.ts';
 import { partOf, phraseAt, piecesOf } from './phrases.ts';
 import { LEAVE_OUT } from './problems.ts';
 import { DEEPEST, type Reader } from './reader.ts';
@@ -54,7 +53,7 @@ function prime(r: Reader): Formula {
     const text = r.token.text;
     return { kind: 'words', text, spot: r.take(1, 'amount') };
   }
-  const name = r.vocabulary.nameAt(r.tokens, r.at, r.part, r.self);
+  const name = r.nameAt(0);
   const phrase = phraseAt(r);
   if (phrase && phrase.opening > (name?.length ?? 0)) return phrase.read(r);
   if (name) return afterName(r, expectName(r));
@@ -69,7 +68,7 @@ function prime(r: Reader): Formula {
 export function expectSlot(r: Reader): Formula {
   if (seesAmount(r)) return expectAmount(r);
   if (r.sees('(') || r.sees('[')) return expectBracket(r);
-  if (r.vocabulary.nameAt(r.tokens, r.at, r.part, r.self)) return expectName(r);
+  if (r.nameAt(0)) return expectName(r);
   if (r.sees('-') && !r.peek(1).gap) return expectValue(r);
   r.skipArticle();
   if (seesAmount(r)) return expectAmount(r);
@@ -95,7 +94,7 @@ export function slotEnd(r: Reader, ahead: number): number {
     writtenAmount(r);
     if (!r.problem) end = r.at - at;
   } else {
-    const name = r.vocabulary.nameAt(r.tokens, r.at, r.part, r.self);
+    const name = r.nameAt(0);
     if (name) end = ahead + name.length;
   }
   r.goBack(at, marks, brackets);
@@ -107,13 +106,13 @@ export function seesSlot(r: Reader): boolean {
     seesAmount(r) ||
     r.sees('(') ||
     r.sees('[') ||
-    r.vocabulary.nameAt(r.tokens, r.at, r.part, r.self) !== null
+    r.nameAt(0) !== null
   );
 }
 
 /** The name that stands here, already known to be one. */
 export function expectName(r: Reader): Formula {
-  const found = r.vocabulary.nameAt(r.tokens, r.at, r.part, r.self);
+  const found = r.nameAt(0);
   const id = found?.cells[0];
   if (!found || id === undefined) return missing(r);
   if (found.cells.length > 1) return ambiguous(r, found.length, found.cells);
@@ -122,7 +121,7 @@ export function expectName(r: Reader): Formula {
   r.mention(id);
   const cell = r.vocabulary.cell(id);
   const name = plainName(cell?.name ?? '');
-  const words = nameWords(cell?.name ?? '').length;
+  const words = r.vocabulary.wordsOf(cell?.name ?? '').length;
   const article = skipped && /^(the|a|an)$/.test(skipped.text) ? 1 : 0;
   const qualified = found.length - article > words;
   const say = qualified ? `${r.vocabulary.partName(cell?.part ?? '')} ${name}` : name;
@@ -232,7 +231,7 @@ export function leftOver(r: Reader): Formula {
       fixes: [r.fix('Take it away', here, '')],
     });
   }
-  const name = token.kind === 'word' ? r.vocabulary.nameAt(r.tokens, r.at, r.part, r.self) : null;
+  const name = token.kind === 'word' ? r.nameAt(0) : null;
   const term = token.kind === 'word' && !name ? termAfter(r, 0) : null;
   if (term && last) {
     const right = { from: token.from, to: r.peek(term.length - 1).to };

@@ -16,6 +16,9 @@ export interface NameFound {
 
 /** The cells of one name. A job of many like sections has many of them, so each part's are found at once. */
 interface Namesakes {
+  readonly words: readonly string[];
+  /** The ways in which cells write it. */
+  readonly spellings: string[];
   /** Lowest id first, here as there: what a formula means hangs on no history. */
   readonly all: CellId[];
   /** By the key of their part. */
@@ -28,6 +31,8 @@ export class Vocabulary {
   readonly nouns: Nouns;
   readonly sign: string;
   readonly #cells = new Map<CellId, NamedCell>();
+  /** By name as it is written: like sections have the same names over and over. */
+  readonly #byName = new Map<string, Namesakes>();
   readonly #names = new Trie<Namesakes>();
   readonly #namesakes = new Map<string, Namesakes>();
   readonly #parts = new Trie<string>();
@@ -54,36 +59,46 @@ export class Vocabulary {
 
   add(cell: NamedCell): void {
     this.#cells.set(cell.id, cell);
-    const words = nameWords(cell.name);
-    if (words.length === 0) return;
-    const key = words.join(' ');
-    let namesakes = this.#namesakes.get(key);
-    if (!namesakes) {
-      const needsPart = words.some((w) => OPERATOR_WORDS.has(w));
-      namesakes = { all: [], byPart: new Map(), needsPart };
-      this.#namesakes.set(key, namesakes);
-      this.#names.add(words, namesakes);
-    }
+    const namesakes = this.#byName.get(cell.name) ?? this.#namesakesOf(cell.name);
+    if (!namesakes) return;
     insert(cell.id, namesakes.all);
     const ids = namesakes.byPart.get(cell.part);
     if (ids) insert(cell.id, ids);
     else namesakes.byPart.set(cell.part, [cell.id]);
   }
 
+  /** The cells with the words of this name; null where it has none. */
+  #namesakesOf(name: string): Namesakes | null {
+    const words = nameWords(name);
+    if (words.length === 0) return null;
+    const key = words.join(' ');
+    let namesakes = this.#namesakes.get(key);
+    if (!namesakes) {
+      const needsPart = words.some((w) => OPERATOR_WORDS.has(w));
+      namesakes = { words, spellings: [], all: [], byPart: new Map(), needsPart };
+      this.#namesakes.set(key, namesakes);
+      this.#names.add(words, namesakes);
+    }
+    this.#byName.set(name, namesakes);
+    namesakes.spellings.push(name);
+    return namesakes;
+  }
+
   remove(id: CellId): void {
     const cell = this.#cells.get(id);
     if (!cell) return;
     this.#cells.delete(id);
-    const words = nameWords(cell.name);
-    const namesakes = this.#namesakes.get(words.join(' '));
+    const namesakes = this.#byName.get(cell.name);
     const ids = namesakes?.byPart.get(cell.part);
     if (!namesakes || !ids) return;
     ids.splice(ids.indexOf(id), 1);
     namesakes.all.splice(namesakes.all.indexOf(id), 1);
     if (ids.length === 0) namesakes.byPart.delete(cell.part);
     if (namesakes.byPart.size > 0) return;
+    const { words, spellings } = namesakes;
     this.#namesakes.delete(words.join(' '));
     this.#names.remove(words, namesakes);
+    for (const spelling of spellings) this.#byName.delete(spelling);
   }
 
   cell(id: CellId): NamedCell | undefined {
@@ -98,9 +113,36 @@ export class Vocabulary {
     return this.#partNames;
   }
 
-  /** The words that an index from words to formulas keeps for this name. */
+  /** The words of a name as they are looked for in formulas. */
   wordsOf(name: string): readonly string[] {
-    return nameWords(name);
+    return this.#byName.get(name)?.words ?? nameWords(name);
+  }
+
+  /**
+   * Could it make a difference to these tokens that a name of these words came or went? Not where a longer
+   * name begins with them: it is read before as after.
+   */
+  turnsOn(
+    words: readonly string[],
+    tokens: readonly Token[],
+    part: string,
+    self: CellId | null,
+  ): boolean {
+    for (let at = 0; at + words.length < tokens.length; at++) {
+      if (!standsAt(words, tokens, at)) continue;
+      if (this.#followsPart(tokens, at)) return true;
+      const found = this.nameAt(tokens, at, part, self);
+      if (!found || found.length <= words.length) return true;
+    }
+    return false;
+  }
+
+  /** Does the name of a part end right before `at`? */
+  #followsPart(tokens: readonly Token[], at: number): boolean {
+    for (let from = at - 1; from >= 0; from--) {
+      for (const { length } of this.#parts.all(tokens, from)) if (from + length === at) return true;
+    }
+    return false;
   }
 
   /**
@@ -192,19 +234,26 @@ export class Vocabulary {
   }
 }
 
+function standsAt(words: readonly string[], tokens: readonly Token[], at: number): boolean {
+  return words.every((word, i) => tokens[at + i]?.text === word);
+}
+
 /** The own part's first; else those of other parts that can be read without their part's name. */
 function inReach(all: readonly Namesakes[], part: string, self: CellId | null): readonly CellId[] {
-  const own = ofParts(all, [part], self);
-  if (own.length > 0) return own.slice(0, 1);
+  for (const { byPart } of all) {
+    for (const id of byPart.get(part) ?? NONE) if (id !== self) return [id];
+  }
   const several: CellId[] = [];
   for (const { all: ids, byPart, needsPart } of all) {
-    for (const id of needsPart ? (byPart.get('') ?? []) : ids) {
+    for (const id of needsPart ? (byPart.get('') ?? NONE) : ids) {
       if (id !== self) several.push(id);
       if (several.length === SEVERAL) return several;
     }
   }
   return several;
 }
+
+const NONE: readonly CellId[] = [];
 
 /** No more are told of a name that many parts share: it is one too many with the second. */
 const SEVERAL = 8;
@@ -217,7 +266,7 @@ function ofParts(
   const found: CellId[] = [];
   for (const { byPart } of all) {
     for (const part of parts) {
-      for (const id of byPart.get(part) ?? []) if (id !== self) found.push(id);
+      for (const id of byPart.get(part) ?? NONE) if (id !== self) found.push(id);
     }
   }
   return found;

@@ -15,6 +15,8 @@ export function asksAboutYards(
   const { measure } = left.holds;
   const isVolume = measure.kind === 'amount' && hardPart(measure.dimension) === VOLUME;
   if (!isVolume || !bareNumber(right)?.equals(27)) return false;
+  // `volume times 42 divided by 27` is a proportion.
+  if (left.parts.some((part) => bareNumber(part) !== null)) return false;
   const volume = typedAsOne(checking, left.formula);
   refuse(checking, {
     code: 'two-readings',

@@ -14,6 +14,7 @@ import {
   SHARE,
   amountMeasure,
 } from '../../quantity/measure.ts';
+import type { Report } from '../../words/report.ts';
 import type { Checked, Plan } from '../plan.ts';
 import type { Circle, Diagonal, Formula, Power, SquareRoot, Triangle } from '../tree.ts';
 import { agree } from './agreeing.ts';
@@ -144,7 +145,7 @@ export function checkTriangle(
   const sides = sidesOf(items, 'The sides of a triangle', checking);
   const [a, b, c] = sides?.plans ?? [];
   if (!sides || !a || !b || !c) return null;
-  if (neverMeets([a, b, c])) return refuseTriangle(formula, checking);
+  if (neverMeets([a, b, c])) return refuse(checking, noTriangle(formula));
   const all: Plan = {
     op: 'multiply',
     left: { op: 'multiply', left: plus(plus(a, b), c), right: minus(plus(b, c), a) },
@@ -162,15 +163,16 @@ function neverMeets(sides: readonly Plan[]): boolean {
   return lengths.some((side) => side.mul(2).compare(round) > 0);
 }
 
-function refuseTriangle(formula: Formula, checking: Checking): null {
-  return refuse(checking, {
+/** Seen in what is written, or when it is worked. */
+export function noTriangle(formula: Formula): Report {
+  return {
     code: 'no-triangle',
     headline: 'These three sides never meet.',
     spots: [formula.spot],
     explanation:
       'One side is longer than the other two together, so they close no triangle. Measure the longest again.',
     fixes: [],
-  });
+  };
 }
 
 interface SidesOf {

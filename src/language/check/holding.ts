@@ -1,5 +1,6 @@
 // Making checked nodes: what they hold, the exact scaling between them, and the units they rest on.
-import { type Form, type Holds, writtenUnits } from '../../quantity/form.ts';
+import { type Form, type Holds, NONE_WRITTEN, withUnit, bothWritten } from '../../quantity/form.ts';
+import type { Unit } from '../../quantity/units.ts';
 import {
   type AmountMeasure,
   Fraction,
@@ -10,7 +11,6 @@ import {
 import type { Checked, Plan } from '../plan.ts';
 import type { Formula } from '../tree.ts';
 
-const NOTHING_WRITTEN = writtenUnits();
 const NO_PARTS: readonly Checked[] = [];
 
 /** What a rule may say beyond measure and plan. */
@@ -82,26 +82,20 @@ export function finest(measures: readonly AmountMeasure[]): AmountMeasure {
 
 /** Every unit that was written among the amounts these rest on; a unit asked for by `in` counts as written. */
 export function restsOn(parts: readonly Checked[]): readonly string[] {
-  let written = NOTHING_WRITTEN;
+  let written = NONE_WRITTEN;
   for (const { holds } of parts) {
     written = bothWritten(written, holds.written);
     const unit = onlyUnit(holds.showIn);
-    if (unit !== null && !written.includes(unit)) written = bothWritten(written, [unit]);
+    if (unit) written = withUnit(written, unit);
   }
   return written;
 }
 
-/** The key of a form that is one unit and nothing else. */
-function onlyUnit(form: Form | null): string | null {
+/** The unit of a form that is one unit and nothing else. */
+function onlyUnit(form: Form | null): Unit | null {
   const over = form?.over[0];
   const alone = form?.over.length === 1 && form.under.length === 0 && over?.kind === 'unit';
-  return alone && over.unit.key !== '$' && over.unit.key !== 'cent' ? over.unit.key : null;
-}
-
-function bothWritten(a: readonly string[], b: readonly string[]): readonly string[] {
-  if (a === b || b.length === 0) return a;
-  if (a.length === 0) return writtenUnits(b);
-  return writtenUnits(a, b);
+  return alone ? over.unit : null;
 }
 
 /** Do two forms read the same? */

@@ -1,6 +1,7 @@
 // Whole packs, and pieces cut from stock lengths: always enough, rounded up.
 import { LENGTH, PLAIN, countOf, hardPart, timesDimension } from '../../quantity/dimension.ts';
 import { NUMBER, amountMeasure } from '../../quantity/measure.ts';
+import type { Report } from '../../words/report.ts';
 import type { Checked, Plan } from '../plan.ts';
 import type { InPacks, Pieces } from '../tree.ts';
 import { agree, countsOrNumber } from './agreeing.ts';
@@ -104,14 +105,15 @@ export function checkPieces(
   const [piece, whole] = agreed?.plans ?? [];
   if (!agreed || !piece || !whole) return null;
   if (piece.op === 'constant' && whole.op === 'constant' && piece.value.compare(whole.value) > 0) {
-    return refuseTooLong(formula, length, stock, checking);
+    return refuse(checking, pieceTooLong(formula, length, stock, checking));
   }
-  const fromEach: Plan = {
+  const pieces: Plan = {
     op: 'round',
     way: 'down',
     of: { op: 'divide', left: whole, right: piece },
     step: null,
   };
+  const fromEach: Plan = { op: 'some', of: pieces, code: 'piece-too-long' };
   const plan: Plan = {
     op: 'round',
     way: 'up',
@@ -121,11 +123,17 @@ export function checkPieces(
   return made(formula, [count, ...agreed.parts], amountMeasure(countOf(formula.noun)), plan);
 }
 
-function refuseTooLong(formula: Pieces, length: Checked, stock: Checked, checking: Checking): null {
+/** No whole piece comes out of the stock: seen in what is written, or when it is worked. */
+export function pieceTooLong(
+  formula: Pieces,
+  length: Checked,
+  stock: Checked,
+  checking: Checking,
+): Report {
   const things = checking.nouns.many(formula.noun);
   const run = `${typed(checking, formula.count)} times ${typed(checking, length.formula)}, in ${things} of ${typed(checking, stock.formula)}`;
   const alone = formula.spot.to - formula.spot.from === checking.text.trim().length;
-  return refuse(checking, {
+  return {
     code: 'piece-too-long',
     headline: headline(
       `No ${called(checking, length)} piece comes out of ${called(checking, stock)}.`,
@@ -139,5 +147,5 @@ function refuseTooLong(formula: Pieces, length: Checked, stock: Checked, checkin
         by: alone ? run : `(${run})`,
       }),
     ],
-  });
+  };
 }

@@ -1,5 +1,6 @@
 // Shares: of what stands before them, from a whole, marked up, for a margin, a part of something.
 import { NUMBER, ONE, SHARE } from '../../quantity/measure.ts';
+import type { Report } from '../../words/report.ts';
 import type { Checked, Plan } from '../plan.ts';
 import type { Binary, ForShares, MarkedUp, PartOf, ShareThatIs } from '../tree.ts';
 import { agree } from './agreeing.ts';
@@ -78,21 +79,32 @@ export function checkForShares(
   if (!shares.every((share) => isShare(share, checking))) return null;
   const left = shares.reduce<Plan>((whole, share) => less(whole, share.plan), constant(1));
   if (left.op === 'constant' && left.value.compare(0) <= 0) {
-    return refuse(checking, {
-      code: 'nothing-left',
-      headline: 'These shares leave nothing of the price.',
-      spots: inOrder(...shares.map((s) => s.formula.spot)),
-      explanation: `Each is a share of the answer, and together they come to ${ONE.sub(left.value).mul(100).toString()}%. They have to stay under 100%.`,
-      fixes: [],
-    });
+    const together = `${ONE.sub(left.value).mul(100).toString()}%`;
+    return refuse(checking, nothingLeft(shares, together));
   }
   return made(
     formula,
     [of, ...shares],
     of.holds.measure,
-    { op: 'divide', left: of.plan, right: left },
+    { op: 'divide', left: of.plan, right: someLeft(left) },
     { showIn: of.holds.showIn, written: of.holds.written, manner: 'from-whole' },
   );
+}
+
+/** Shares that cells hold may leave nothing too: that shows when they are worked. */
+function someLeft(left: Plan): Plan {
+  return left.op === 'constant' ? left : { op: 'some', of: left, code: 'nothing-left' };
+}
+
+/** `together`: what the shares come to, in words. */
+export function nothingLeft(shares: readonly Checked[], together: string): Report {
+  return {
+    code: 'nothing-left',
+    headline: 'These shares leave nothing of the price.',
+    spots: inOrder(...shares.map((s) => s.formula.spot)),
+    explanation: `Each is a share of the answer, and together they come to ${together}. They have to stay under 100%.`,
+    fixes: [],
+  };
 }
 
 function less(whole: Plan, share: Plan): Plan {

@@ -64,12 +64,16 @@ function settle({ formula, done }: Frame, checking: Checking): Checked | null {
     if (!part) return null;
     parts.push(part);
   }
-  const open = parts.filter((part) => part.holds.measure === OPEN);
-  const total = formula.kind === 'list' && formula.what === 'total';
-  if (open.length > 0 && (!total || open.length === parts.length)) {
-    return leftOpen(formula, parts, open);
+  if (parts.some(isOpen)) {
+    const open = parts.filter(isOpen);
+    const total = formula.kind === 'list' && formula.what === 'total';
+    if (!total || open.length === parts.length) return leftOpen(formula, parts, open);
   }
   return rule(formula, parts, checking);
+}
+
+function isOpen(part: Checked): boolean {
+  return part.holds.measure === OPEN;
 }
 
 /** Rests on a `?` of which nobody has said what it measures: unknown too, for the same givens. */

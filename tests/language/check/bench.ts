@@ -168,6 +168,11 @@ function worked(plan: Plan, cellOf: (cell: number) => Value | null): Value | nul
       if (of && of.s < 0n) throw new Error('root of a negative number');
       return of && (of.pow(0.5) ?? new Fraction(Math.sqrt(of.valueOf())));
     }
+    case 'some': {
+      const of = number(plan.of);
+      if (of && of.compare(0) <= 0) throw new Error(plan.code);
+      return of;
+    }
     case 'round': {
       const [of, step] = [number(plan.of), plan.step ? number(plan.step) : new Fraction(1)];
       if (!of || !step) return null;
