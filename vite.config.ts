@@ -8,7 +8,7 @@ import { browserChoice } from './tests/tools/browser.ts';
 const POLICY = [
   "default-src 'self'",
   "script-src 'self'",
-  "style-src 'self' 'unsafe-inline'",
+  "style-src 'self'",
   "img-src 'self' data: blob:",
   "font-src 'self'",
   "connect-src 'self'",
@@ -86,6 +86,8 @@ export default defineConfig(async () => ({
         test: {
           name: 'component',
           include: ['tests/component/**/*.test.ts'],
+          // What is waited for comes in a moment; a machine that is busy takes longer for a moment.
+          expect: { poll: { timeout: 5000 } },
           globalSetup: ['tests/tools/need-browser.ts'],
           browser: {
             enabled: true,
@@ -102,6 +104,7 @@ export default defineConfig(async () => ({
           name: 'story',
           environment: 'node',
           include: ['tests/story/**/*.test.ts'],
+          expect: { poll: { timeout: 10_000 } },
           globalSetup: ['tests/tools/serve-page.ts'],
           testTimeout: 60_000,
           hookTimeout: 60_000,

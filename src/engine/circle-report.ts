@@ -4,7 +4,7 @@ import type { Scan } from '../language/reading.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Report } from '../words/report.ts';
 import type { Spot } from '../words/spot.ts';
-import { circle, ownTotal } from './faults.ts';
+import { circle, largeCircle, ownTotal } from './faults.ts';
 import type { CellInput } from './outcome.ts';
 
 /** A formula without the circle, or null; `others`: the lines that its recaps add beside it. */
@@ -22,6 +22,18 @@ export function circleReport(found: Scan, path: readonly CellInput[], mend: Mend
   const formula = share === undefined ? null : mend(share);
   const fixes = formula === null ? [] : [{ say: `Take ${share} of the whole`, formula }];
   return ownTotal(cell.name, share ?? '10%', [whole], fixes);
+}
+
+/** Where the way around is too long to look for: the next cell on it, and how many wait for one another. */
+export function largeCircleReport(
+  found: Scan,
+  cell: CellInput,
+  next: CellInput,
+  many: number,
+): Report {
+  const spots = mentionsOf(found, next.id);
+  const whole = { from: 0, to: found.text.length };
+  return largeCircle(cell.name, next.name, many, spots.length > 0 ? spots : [whole]);
 }
 
 /** `11% of total cost of this part` in a line of that part: the same fee, worked from the other lines. */

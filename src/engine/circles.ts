@@ -81,13 +81,15 @@ function close(slot: Slot, open: Slot[], isOpen: Set<Slot>, groups: Groups): voi
 
 /**
  * The shortest way from one of `starts` to `goal`, both included, each slot needing the next;
- * of equally short ones the one that is mentioned first. Null: there is none.
+ * of equally short ones the one that is mentioned first. Null: there is none, or it was not found
+ * among the `most` slots that are looked at.
  */
 export function shortestWay(
   starts: readonly Slot[],
   goal: Slot,
   needsOf: (slot: Slot) => readonly Slot[],
   admits: (slot: Slot) => boolean,
+  most = Infinity,
 ): readonly Slot[] | null {
   const from = new Map<Slot, Slot | null>();
   const queue: Slot[] = [];
@@ -102,7 +104,8 @@ export function shortestWay(
     for (const need of needsOf(slot)) {
       if (from.has(need) || !admits(need)) continue;
       from.set(need, slot);
-      queue.push(need);
+      if (need === goal) return wayTo(goal, from);
+      if (queue.push(need) > most) return null;
     }
   }
   return null;

@@ -134,6 +134,8 @@ class Compilation {
         return this.#power(plan);
       case 'root':
         return new FunctionNode('root', [this.#nodeOf(plan.of)]);
+      case 'some':
+        return new FunctionNode(SOME[plan.code], [this.#nodeOf(plan.of)]);
       case 'round': {
         const step = plan.step ? this.#nodeOf(plan.step) : new ConstantNode(ONE);
         return new OperatorNode('', ROUND[plan.way], [this.#nodeOf(plan.of), step]);
@@ -187,6 +189,8 @@ const ROUND: Readonly<Record<Way, string>> = {
   nearest: 'roundNearest',
 };
 
+const SOME = { 'nothing-left': 'someLeft', 'piece-too-long': 'somePieces' } as const;
+
 const COMPARE: Readonly<Record<Relation, string>> = {
   is: 'isSame',
   'is-not': 'isOther',
@@ -229,6 +233,7 @@ export function operandsOf(plan: Plan): readonly Plan[] {
     case 'scale':
     case 'power':
     case 'root':
+    case 'some':
     case 'not':
       return [plan.of];
     case 'round':

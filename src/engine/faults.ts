@@ -6,14 +6,13 @@ import type { Fix, Report } from '../words/report.ts';
 import type { Spot } from '../words/spot.ts';
 import type { FaultCode } from './held.ts';
 
-/** What can't be worked with the values there are; `by` is the formula's own words at `spot`, if they are known. */
+/** What can't be worked with the values there are; `what` says it of the formula's own words at `spot`, if they are known. */
 export function workingFault(
   code: Exclude<FaultCode, 'text'>,
-  by: string | null,
+  what: string | null,
   spot: Spot | null,
 ): Report {
   const spots = spot ? [spot] : [];
-  const what = by === null ? 'What it is divided by' : `"${by}"`;
   switch (code) {
     case 'division-by-zero':
       return {
@@ -21,7 +20,7 @@ export function workingFault(
         headline: 'This divides by nothing.',
         spots,
         explanation:
-          `${what} comes to 0 here, and nothing can be shared out among none. ` +
+          `${what ?? 'What it is divided by'} comes to 0 here, and nothing can be shared out among none. ` +
           'Give it another amount, or say when to divide: "… where it is more than 0, otherwise 0".',
         fixes: [],
       };
@@ -31,8 +30,25 @@ export function workingFault(
         headline: 'This is the square root of less than nothing.',
         spots,
         explanation:
-          `${by === null ? 'What the root is taken of' : `"${by}"`} comes to less than 0 here, ` +
+          `${what ?? 'What the root is taken of'} comes to less than 0 here, ` +
           'and no amount squared is less than 0. Look at what is taken away from what.',
+        fixes: [],
+      };
+    case 'nothing-left':
+      return {
+        code,
+        headline: 'These shares leave nothing of the price.',
+        spots,
+        explanation: 'Each is a share of the answer. Together they have to stay under 100%.',
+        fixes: [],
+      };
+    case 'piece-too-long':
+      return {
+        code,
+        headline: 'The pieces are longer than the stock.',
+        spots,
+        explanation:
+          'A piece has to be shorter than what it is cut from. If joints are allowed, buy it as one run.',
         fixes: [],
       };
     case 'too-large':
@@ -70,6 +86,24 @@ export function circle(names: readonly string[], spots: readonly Spot[]): Report
     explanation:
       `${shortened(names).join(' needs ')} needs ${first}. ` +
       `Give one of them a plain amount, or a formula without ${others}.`,
+    fixes: [],
+  };
+}
+
+/** `next`: the first cell on the way around; `many`: all that wait for one another. */
+export function largeCircle(
+  name: string,
+  next: string,
+  many: number,
+  spots: readonly Spot[],
+): Report {
+  return {
+    code: 'circle',
+    headline: `These ${counted(many)} cells wait for one another.`,
+    spots,
+    explanation:
+      `${name} needs ${next}, and ${next} in turn, over others, needs ${name}. ` +
+      'Give one of them a plain amount, or a formula without the others.',
     fixes: [],
   };
 }

@@ -92,12 +92,16 @@ export class Graph {
     return this.#circle[slot] !== NO_CIRCLE;
   }
 
-  /** The shortest way around, from the slot back to before itself, each needing the next; null if in no circle. */
-  pathAround(slot: Slot): readonly Slot[] | null {
+  /**
+   * The shortest way around, from the slot back to before itself, each needing the next; null if it is in no
+   * circle, or if the way wasn't found among the `most` slots that are looked at.
+   */
+  pathAround(slot: Slot, most = Infinity): readonly Slot[] | null {
     const circle = this.#circle[slot] ?? NO_CIRCLE;
     if (circle === NO_CIRCLE) return null;
     const inside = (other: Slot): boolean => this.#circle[other] === circle;
-    const back = shortestWay(this.needsOf(slot), slot, (s) => this.needsOf(s), inside);
+    const needsOf = (s: Slot): readonly Slot[] => this.needsOf(s);
+    const back = shortestWay(this.needsOf(slot), slot, needsOf, inside, most);
     return back && [slot, ...back.slice(0, -1)];
   }
 

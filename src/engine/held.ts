@@ -32,7 +32,13 @@ export class Waiting {
 }
 
 /** Why a formula can't be worked: its text is at fault, or it can't be with the values it has. */
-export type FaultCode = 'text' | 'division-by-zero' | 'root-of-negative' | 'too-large';
+export type FaultCode =
+  | 'text'
+  | 'division-by-zero'
+  | 'root-of-negative'
+  | 'nothing-left'
+  | 'piece-too-long'
+  | 'too-large';
 
 /** This formula itself can't be worked. */
 export class Fault {
@@ -47,6 +53,8 @@ export type Held = Plain | SoFar | Unknown | Waiting | Fault;
 export const FAULT_OF_TEXT = new Fault('text');
 export const DIVISION_BY_ZERO = new Fault('division-by-zero');
 export const ROOT_OF_NEGATIVE = new Fault('root-of-negative');
+export const NOTHING_LEFT = new Fault('nothing-left');
+export const PIECE_TOO_LONG = new Fault('piece-too-long');
 export const TOO_LARGE = new Fault('too-large');
 
 export type NoValue = Unknown | Waiting | Fault;

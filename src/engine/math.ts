@@ -22,7 +22,10 @@ import { Dec, minusDropping, plusDropping, roundedToWhole, snapped } from '../qu
 import type { Relation, Way } from '../language/tree.ts';
 import {
   DIVISION_BY_ZERO,
+  type Fault,
   type Held,
+  NOTHING_LEFT,
+  PIECE_TOO_LONG,
   type Plain,
   ROOT_OF_NEGATIVE,
   SoFar,
@@ -140,6 +143,12 @@ function root(a: Held): Held {
   return value.isNeg() && !value.isZero() ? ROOT_OF_NEGATIVE : a.abs().sqrt();
 }
 
+/** It as it is where it is more than 0, else the fault. */
+function someOr(fault: Fault, a: Held): Held {
+  if (!(a instanceof Dec)) return carriedOne((x) => someOr(fault, x), a);
+  return snapped(a).gt(0) ? a : fault;
+}
+
 /** To whole steps, on the snapped quotient. */
 function roundTo(way: Way, a: Held, step: Held): Held {
   if (!(a instanceof Dec && step instanceof Dec)) {
@@ -226,6 +235,8 @@ instance.import({
   squared,
   cubed,
   root,
+  someLeft: (a: Held) => someOr(NOTHING_LEFT, a),
+  somePieces: (a: Held) => someOr(PIECE_TOO_LONG, a),
   roundUp,
   roundDown,
   roundNearest,

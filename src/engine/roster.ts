@@ -2,7 +2,7 @@
 // A name that comes or goes matters to formulas that hold its words, and to those that can't be read, since
 // their messages offer the nearest names; a cost line matters to the recaps that add it.
 import type { PartName } from '../language/reading.ts';
-import { readsAsBefore, scan } from '../language/scan.ts';
+import { readsAsBefore, scan, turnsOn } from '../language/scan.ts';
 import type { CellId } from '../language/tree.ts';
 import { Vocabulary } from '../language/vocabulary.ts';
 import type { Nouns } from '../quantity/nouns.ts';
@@ -166,22 +166,37 @@ export class Roster {
     const before = new Map(this.vocabulary.parts.map((part) => [part.key, part.name]));
     this.vocabulary.setParts(parts);
     for (const { key, name } of parts) {
-      if (before.get(key) !== name) change.names.push(before.get(key) ?? name, name);
+      if (before.get(key) !== name) change.partNames.push(before.get(key) ?? name, name);
       before.delete(key);
     }
-    change.names.push(...before.values());
+    change.partNames.push(...before.values());
   }
 
-  /** Formulas that hold the words of a name which came or went, and all that have a problem, are read again. */
+  /** Formulas that a name which came or went could matter to, and all that have a problem, are read again. */
   #findNames(change: Change): void {
-    if (change.names.length === 0) return;
+    if (change.names.length === 0 && change.partNames.length === 0) return;
+    for (const record of this.#problems) change.scan.add(record);
+    for (const name of new Set(change.partNames)) {
+      for (const record of this.#holding(this.vocabulary.wordsOf(name))) change.scan.add(record);
+    }
     for (const name of new Set(change.names)) {
       const words = this.vocabulary.wordsOf(name);
-      const holding = words.length === 0 ? [] : this.#words.holding(words);
-      if (holding) for (const slot of holding) change.scan.add(this.at(slot));
-      else for (const record of this.#cells.values()) change.scan.add(record);
+      for (const record of this.#holding(words)) {
+        if (!change.scan.has(record) && this.#turnsOn(words, record)) change.scan.add(record);
+      }
     }
-    for (const record of this.#problems) change.scan.add(record);
+  }
+
+  /** Cells whose formulas hold all these words. */
+  #holding(words: readonly string[]): Iterable<CellRecord> {
+    if (words.length === 0) return NONE;
+    return this.#words.holding(words)?.map((slot) => this.at(slot)) ?? this.#cells.values();
+  }
+
+  #turnsOn(words: readonly string[], { input }: CellRecord): boolean {
+    const { formula, byHand, part, id } = input;
+    const texts = byHand === null ? [formula] : [formula, byHand];
+    return texts.some((text) => turnsOn(words, text, this.vocabulary, part, id));
   }
 
   /** Finds the names in a cell's texts. */
@@ -246,8 +261,9 @@ export class Roster {
 /** What a set of edits touches. */
 class Change {
   readonly added: CellRecord[] = [];
-  /** Names and part names that came or went. */
+  /** Names of cells that came or went, and of parts. */
   readonly names: string[] = [];
+  readonly partNames: string[] = [];
   /** Cells whose names have to be found anew. */
   readonly scan = new Set<CellRecord>();
   /** Cells whose formulas have to be read anew. */

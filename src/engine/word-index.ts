@@ -43,7 +43,6 @@ export class WordIndex {
   #numbersOf(words: Iterable<string>): readonly number[] {
     const numbers: number[] = [];
     for (const word of words) {
-      if (!isIndexed(word)) continue;
       let number = this.#numbers.get(word);
       if (number === undefined) {
         number = this.#holders.length;
@@ -66,7 +65,7 @@ export class WordIndex {
 
 const NO_WORDS: readonly number[] = [];
 
-/** Numbers and marks stand in nearly every formula and make no name by themselves. */
+/** Numbers and marks stand in nearly every formula: they are not looked for. */
 function isIndexed(word: string): boolean {
   return /^[\p{L}_]/u.test(word);
 }

@@ -15,8 +15,9 @@ import type { Holds } from '../quantity/form.ts';
 import type { Nouns } from '../quantity/nouns.ts';
 import { type ShowSettings, show } from '../quantity/show.ts';
 import type { Report } from '../words/report.ts';
-import { circleReport, feeOfWhole } from './circle-report.ts';
+import { circleReport, feeOfWhole, largeCircleReport } from './circle-report.ts';
 import { compile } from './compile.ts';
+import { reportAtWork } from './fault-at-work.ts';
 import { workingFault } from './faults.ts';
 import { Graph, type Slot } from './graph.ts';
 import { FAULT_OF_TEXT, Fault, type Held, Waiting, bare, isNoValue, sameHeld } from './held.ts';
@@ -24,7 +25,6 @@ import { type CellInput, type CellState, type Outcome, outcomeOf } from './outco
 import type { CellRecord } from './record.ts';
 import { type CellEdit, Roster } from './roster.ts';
 import { type Ground, type Side, formulaSide, handSide, sameHolds, workSide } from './sides.ts';
-import { spotOfFault } from './tracing.ts';
 
 export type { CellEdit } from './roster.ts';
 
@@ -39,6 +39,9 @@ export interface Draft {
   readonly holds: Holds | null;
   readonly outcome: Outcome;
 }
+
+/** How many cells are looked at for the way around a circle: every cell in it is told one. */
+const LONGEST_WAY = 500;
 
 export class Workings {
   readonly #settings: WorkingsSettings;
@@ -204,8 +207,9 @@ export class Workings {
     let report = this.#circles.get(record.id);
     if (!report) {
       const { formula, part, id } = record.input;
-      const path = this.#graph.pathAround(record.slot) ?? [record.slot];
-      report = this.#circleReport(scan(formula, this.vocabulary, part, id), record, path);
+      const found = scan(formula, this.vocabulary, part, id);
+      const path = this.#graph.pathAround(record.slot, LONGEST_WAY);
+      report = path ? this.#circleReport(found, record, path) : this.#largeCircle(found, record);
       this.#circles.set(id, report);
     }
     return { kind: 'fault', report };
@@ -218,10 +222,10 @@ export class Workings {
     const { checked } = side.reading;
     if (!checked || held.code === 'text') throw new Error(`at fault without a reason: ${text}`);
     if (text === null) return { kind: 'fault', report: workingFault(held.code, null, null) };
-    const { cells } = this.#ground;
-    const spot = spotOfFault(checked, (plan) => compile(plan, cells, null)() instanceof Fault);
-    const by = text.slice(spot.from, spot.to);
-    return { kind: 'fault', report: workingFault(held.code, by, spot) };
+    const { cells, surroundings } = this.#ground;
+    const work = (plan: Plan): Held => compile(plan, cells, null)();
+    const telling = { text, surroundings, work, ...this.#settings };
+    return { kind: 'fault', report: reportAtWork(checked, telling) };
   }
 
   /** The circle that a formula would make of a cell, or null. */
@@ -232,6 +236,13 @@ export class Workings {
       record.slot,
     );
     return way && this.#circleReport(found, record, [record.slot, ...way.slice(0, -1)]);
+  }
+
+  /** Of a circle so large that the way around isn't looked for from each of its cells. */
+  #largeCircle(found: Scan, { slot, input }: CellRecord): Report {
+    const circle = this.#graph.circleOf(slot) ?? [];
+    const next = this.#graph.needsOf(slot).find((need) => this.#graph.circleOf(need) === circle);
+    return largeCircleReport(found, input, this.#roster.at(next ?? slot).input, circle.length);
   }
 
   #circleReport(found: Scan, { id, input }: CellRecord, path: readonly Slot[]): Report {

@@ -80,6 +80,7 @@ export function swapped(plan: Plan, swaps: ReadonlyMap<Plan, Plan>, level = WRAP
     case 'scale':
     case 'power':
     case 'root':
+    case 'some':
     case 'not':
       return { ...plan, of: within(plan.of) };
     case 'round':

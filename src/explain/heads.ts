@@ -91,6 +91,9 @@ function differences(
 const SHOWN_BY_VALUES: ReadonlySet<string> = new Set([
   'division-by-zero',
   'root-of-negative',
+  'nothing-left',
+  'piece-too-long',
+  'no-triangle',
   'too-large',
 ]);
 

@@ -23,6 +23,7 @@ import {
 } from './edits.ts';
 import { findingsOf } from './findings.ts';
 import { History } from './history.ts';
+import { sayLeftOut } from './left-out.ts';
 import type { NotebookText } from './notebook-text.ts';
 import { LONGEST_TEXT, readNotebook, refusal } from './read-notebook.ts';
 import { type Costs, costsOf } from './recap.ts';
@@ -146,6 +147,7 @@ export class Estimate implements EstimateDoor {
       ...this.#notebook.findings,
       ...findingsOf({
         sections: this.#notebook.sections,
+        starts: this.#notebook.starts,
         state: (id) => this.state(id),
         say: (outcome, holds) => this.#shown(outcome, holds)?.text ?? null,
         draft: (part, cell, text) => this.#workings.draft(part, cell, text),
@@ -274,11 +276,9 @@ export class Estimate implements EstimateDoor {
     const shown = show(outcome.value, holds, this.#settings.show);
     const { leftOut } = outcome;
     if (leftOut.length === 0) return shown;
-    const lines = leftOut.length === 1 ? '1 line' : `${leftOut.length} lines`;
-    const areOpen = leftOut.every((id) => this.state(id).outcome.kind === 'unknown');
     return {
       ...shown,
-      text: `${shown.text} so far; ${lines} ${areOpen ? 'not yet known' : 'without a value'}`,
+      text: `${shown.text} so far; ${sayLeftOut(leftOut, (id) => this.state(id))}`,
     };
   }
 

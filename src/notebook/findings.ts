@@ -7,6 +7,7 @@ import type { Cell, Finding } from './document.ts';
 import { doubleCounted } from './double-counting.ts';
 import type { Section } from './identified.ts';
 import { nameKey } from './names.ts';
+import { passedOver } from './passed-over.ts';
 import { remarkText, sourceOf } from './remarks.ts';
 import { type Limits, outsideLimits, readLimits } from './sensible.ts';
 import { amountsIn } from './tree-parts.ts';
@@ -15,12 +16,14 @@ import { fromFraction } from '../quantity/decimal.ts';
 /** What the findings ask of an estimate. */
 export interface Findable {
   readonly sections: readonly Section[];
+  /** Where each section starts in the text. */
+  readonly starts: readonly number[];
   state(cell: CellId): CellState;
   /** A value in words. */
   say(outcome: Outcome, holds: Holds | null): string | null;
   draft(
     part: string,
-    cell: CellId,
+    cell: CellId | null,
     text: string,
   ): { readonly reading: Reading; readonly outcome: Outcome };
 }
@@ -29,7 +32,15 @@ export interface Findable {
 export function findingsOf(estimate: Findable): readonly Finding[] {
   const found: Finding[] = [];
   const nameOf = (id: CellId): string => estimate.state(id).input.name;
-  for (const { cells } of estimate.sections) {
+  for (const [index, section] of estimate.sections.entries()) {
+    const { cells } = section;
+    found.push(
+      ...passedOver(
+        section,
+        estimate.starts[index],
+        (part, text) => estimate.draft(part, null, text).reading,
+      ),
+    );
     const byName = new Map(cells.map((cell) => [nameKey(cell.name), cell]));
     for (const cell of cells) {
       const state = estimate.state(cell.id);
@@ -91,8 +102,12 @@ function sourceless(cell: Cell, state: CellState, point: Point): void {
   }
   const amounts = amountsIn(state.reading.tree).filter((a) => {
     if (a.value === null || a.value.n === 0n) return false;
-    // A bare whole number (half of, twice, three sides) is arithmetic.
-    return !(a.bare && a.value.d === 1n);
+    // A bare whole number (twice, three sides) is arithmetic, and so is a part said in words: half, a third of.
+    if (!a.bare) return true;
+    const inWords = !/[\d\u00bc-\u00be\u2150-\u215e]/.test(
+      cell.formula.slice(a.spot.from, a.spot.to),
+    );
+    return a.value.d !== 1n && !(inWords && a.value.compare(1) < 0);
   });
   if (amounts.length === 0) return;
   const said = [...new Set(amounts.map((a) => a.say))];

@@ -3,7 +3,7 @@ import type { CellId } from '../language/tree.ts';
 import type { Cell, Finding } from './document.ts';
 import { matched } from './identity.ts';
 import { nameKey } from './names.ts';
-import type { DraftCell, DraftFinding, DraftSection, Front } from './section.ts';
+import type { DraftCell, DraftFinding, DraftSection, Front, PassedOver } from './section.ts';
 import type { Block } from './document.ts';
 
 /** A section with its identities. Spots are relative to the section's start. */
@@ -15,6 +15,7 @@ export interface Section {
   readonly blocks: readonly Block[];
   readonly cells: readonly Cell[];
   readonly findings: readonly Finding[];
+  readonly passedOver: readonly PassedOver[];
   readonly front: Front | null;
 }
 
@@ -153,6 +154,7 @@ function finished(draft: DraftSection, key: string, ids: readonly CellId[]): Sec
     blocks,
     cells,
     findings: [...findings, ...sameNames(cells, draft.name)],
+    passedOver: draft.passedOver,
     front: draft.front,
   };
 }

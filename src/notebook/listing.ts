@@ -3,6 +3,7 @@
 import type { Finding, Part } from './document.ts';
 import type { Estimate } from './estimate.ts';
 import { type CellFigure, type Figures, type RowFigure, figuresOf } from './figures.ts';
+import { sayLeftOut } from './left-out.ts';
 import { COST_KINDS } from './recap.ts';
 
 /** Values wider than this push their name out instead of moving all names. */
@@ -22,10 +23,15 @@ export function listingOf(estimate: Estimate): string {
     if (part.key !== '') lines.push(part.name);
     for (const cell of cells) lines.push(...cellLines(cell, width));
     const row = rowOf(estimate, figures, part.key);
-    if (row) lines.push(`  ${costLine(row, estimate.notebook.settings.currency)}`);
+    if (row)
+      lines.push(
+        `  ${costLine(row, estimate.notebook.settings.currency, leftOut(estimate, part.key))}`,
+      );
     if (part.key !== '' || cells.length > 0) lines.push('');
   }
-  lines.push(`Whole job: ${costLine(figures.costs.total, estimate.notebook.settings.currency)}`);
+  lines.push(
+    `Whole job: ${costLine(figures.costs.total, estimate.notebook.settings.currency, leftOut(estimate, null))}`,
+  );
   lines.push(...problemLines(estimate, figures));
   return `${lines.join('\n')}\n`;
 }
@@ -73,7 +79,15 @@ function howOf(cell: CellFigure): string {
   return `${how}${waits}${cell.from ? ` (${cell.from})` : ''}`;
 }
 
-function costLine(row: RowFigure, currency: string): string {
+/** `; 1 line not yet known`: what the sums of a part, or of the whole job, leave out. */
+function leftOut(estimate: Estimate, key: string | null): string {
+  const { total, parts } = estimate.costs();
+  const row = key === null ? total : parts.find((part) => part.key === key);
+  if (!row || row.incomplete.length === 0) return '';
+  return `; ${sayLeftOut(row.incomplete, (id) => estimate.state(id))}`;
+}
+
+function costLine(row: RowFigure, currency: string, left: string): string {
   const money = (text: string): string =>
     text.startsWith('-') ? `−${currency}${grouped(text.slice(1))}` : `${currency}${grouped(text)}`;
   const kinds = COST_KINDS.filter((kind) => row[kind] !== '0.00').map(
@@ -82,7 +96,6 @@ function costLine(row: RowFigure, currency: string): string {
   const lines = row.lines === 1 ? '1 cost line' : `${row.lines} cost lines`;
   const price = row.price === row.direct ? '' : `; price ${money(row.price)}`;
   const soFar = row.incomplete ? ' so far' : '';
-  const left = row.incomplete ? '; some lines have no value yet' : '';
   const split =
     kinds.length > 1 ? `: ${kinds.join(', ')}` : kinds.length === 1 ? `, all ${kindWord(row)}` : '';
   if (row.lines === 0 && row.price !== row.direct) {

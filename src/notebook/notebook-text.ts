@@ -65,6 +65,7 @@ export class NotebookText implements Notebook {
       blocks: [],
       cells: [],
       findings: [{ ...refusal, part: null, cell: null, spot: null }],
+      passedOver: [],
       front: { title: '', titleSpot: null, settings: USUAL },
     };
     return new NotebookText(text, 0, [front], before?.register ?? NO_REGISTER, refusal);

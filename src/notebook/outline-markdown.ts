@@ -200,7 +200,7 @@ const MARKER = /^(?:[-+*]|\d{1,9}[.)])/;
 const CONTAINERS = /^[ \t]*(?:(?:>|[-+*](?=[ \t])|\d{1,9}[.)](?=[ \t]))[ \t]*)*/;
 
 /** Nesting costs the parser more than its length: it is measured before it is parsed. */
-function tooDeep(piece: string): boolean {
+export function tooDeep(piece: string): boolean {
   for (let at = 0; at < piece.length; at = lineEnd(piece, at)) {
     const code = piece.charCodeAt(at);
     if (

@@ -8,16 +8,20 @@ import type { Spot } from '../words/spot.ts';
 import type { Finding, Notebook } from './document.ts';
 import { identified } from './identified.ts';
 import { NotebookText } from './notebook-text.ts';
-import { markdownSections } from './outline-markdown.ts';
+import { markdownSections, tooDeep } from './outline-markdown.ts';
 import { plainSection } from './outline-plain.ts';
-import type { OutlineSection } from './outline.ts';
+import { type OutlineSection, lineEnd } from './outline.ts';
 import { type DraftSection, draftSection } from './section.ts';
 
 /** The longest text that is read, in characters. */
 export const LONGEST_TEXT = 2_000_000;
-/** Markdown that isn't plain costs the parser: so much of it is read in one stretch, and in one text. */
+/**
+ * Markdown that isn't plain costs the parser: so much of it is read in one stretch, and in one text. Counted in
+ * characters; a line, and a quote or list that opens in it, costs the parser as much as so many characters.
+ */
 const LONGEST_STRETCH = 250_000;
 const MOST_INVOLVED = 500_000;
+const OPENING_COSTS = 60;
 
 /**
  * Reads a notebook. `previous` is what the text was before: parts and cells that are still there keep their
@@ -114,7 +118,7 @@ function readOutline(text: string, from: number, until: number): readonly Outlin
     if (!found) return null;
     sections.push(...found);
     const end = found.at(-1)?.spot.to ?? until;
-    involved += end - at;
+    involved += costOf(text, at, end);
     at = end;
   } while (at < until);
   return sections;
@@ -130,18 +134,46 @@ function involvedSections(
   let cut = nextCut(text, from + 1, until);
   const firstCut = cut;
   for (let tries = 1; ; tries *= 2) {
-    if (cut - from > Math.min(LONGEST_STRETCH, left)) break;
+    // What is too deep isn't parsed, so it costs nothing.
+    const dear = costOf(text, from, cut) > Math.min(LONGEST_STRETCH, left);
+    if (dear && !tooDeep(text.slice(from, cut))) break;
     const found = markdownSections(text, from, cut);
     if (found) return found;
     if (cut === until) return null;
     for (let i = 0; i < tries && cut < until; i++) cut = nextCut(text, cut + 1, until);
   }
   // Too much to be read in good time: the part is kept unread, and reading goes on at the next heading.
-  const end = firstCut - from > Math.min(LONGEST_STRETCH, left) ? firstCut : until;
+  const end = costOf(text, from, firstCut) > Math.min(LONGEST_STRETCH, left) ? firstCut : until;
   if (end === until && until < text.length) return null;
   return [
     { spot: { from, to: end }, heading: headingAt(text, from), blocks: [], unread: 'too-involved' },
   ];
+}
+
+/** What a stretch costs the Markdown parser, in characters: deep lists and quotes cost far more than long ones. */
+function costOf(text: string, from: number, to: number): number {
+  let openings = 0;
+  for (let at = from; at < to; at = lineEnd(text, at)) {
+    LINE_OPENING.lastIndex = at;
+    const opening = LINE_OPENING.exec(text)?.[0] ?? '';
+    const marks = opening.replace(/[ \t]+/g, '').replace(/\d+[.)]/g, '-').length;
+    const deep = Math.max(0, marks + indentOf(opening) / 2 - 2);
+    openings += 1 + marks + deep * deep;
+  }
+  return to - from + openings * OPENING_COSTS;
+}
+
+/** Quotes and lists that open a line, and no more of it than counts. */
+const LINE_OPENING = /[ \t]{0,120}(?:(?:>|[-+*](?=[ \t])|\d{1,9}[.)](?=[ \t]))[ \t]*){0,60}/y;
+
+function indentOf(opening: string): number {
+  let columns = 0;
+  for (const char of opening) {
+    if (char === '\t') columns += 4;
+    else if (char === ' ') columns++;
+    else break;
+  }
+  return columns;
 }
 
 function headingAt(text: string, from: number): OutlineSection['heading'] {

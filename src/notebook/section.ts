@@ -2,7 +2,7 @@
 // Everything in a section stands relative to the section's start, so that an edit elsewhere leaves it as it is.
 import type { Spot } from '../words/spot.ts';
 import type { Block, Cell, Remark, Settings } from './document.ts';
-import { nameProblem, sayNameProblem } from './names.ts';
+import { type NameProblem, nameProblem } from './names.ts';
 import type { OutlineItem, OutlineSection } from './outline.ts';
 import { lineEnd, trimmed } from './outline.ts';
 import { moneyLine, moneyWords, remarkKind, remarkText } from './remarks.ts';
@@ -21,6 +21,14 @@ export interface DraftFinding {
   readonly spot: Spot;
 }
 
+/** A line `Name: text` whose name can't be one, so that it stays prose; pointed out where the text is a formula. */
+export interface PassedOver {
+  readonly name: string;
+  readonly problem: NameProblem;
+  readonly formula: string;
+  readonly spot: Spot;
+}
+
 /** A section before its part has a key and its cells have ids. */
 export interface DraftSection {
   readonly name: string;
@@ -29,6 +37,7 @@ export interface DraftSection {
   readonly blocks: readonly DraftBlock[];
   readonly cells: readonly DraftCell[];
   readonly findings: readonly DraftFinding[];
+  readonly passedOver: readonly PassedOver[];
   /** What stands above the first part; null for a part. */
   readonly front: Front | null;
 }
@@ -56,6 +65,7 @@ class SectionReader {
   readonly #blocks: DraftBlock[] = [];
   readonly #cells: DraftCell[] = [];
   readonly #findings: DraftFinding[] = [];
+  readonly #passedOver: PassedOver[] = [];
   #title: Spot | null = null;
   #settings: Settings = USUAL;
   /** The end of the last item that was prose: the next one joins it when it follows at once. */
@@ -101,6 +111,7 @@ class SectionReader {
       blocks: this.#blocks,
       cells: this.#cells,
       findings: this.#findings,
+      passedOver: this.#passedOver,
       front:
         this.#place === 'front'
           ? {
@@ -131,17 +142,8 @@ class SectionReader {
     }
     const problem = nameProblem(words);
     if (problem) {
-      if (
-        problem === 'starts-with-amount' ||
-        (problem === 'too-long' && words.split(/\s+/).length <= 12)
-      ) {
-        this.#point(
-          'not-a-name',
-          `${sayNameProblem(words, problem)} The line is kept as prose.`,
-          null,
-          name,
-        );
-      }
+      const spot = this.#local({ from: name.from, to: formula.to });
+      this.#passedOver.push({ name: words, problem, formula: saying, spot });
       this.#proseItem(item);
       return;
     }

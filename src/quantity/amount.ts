@@ -3,8 +3,15 @@
 // `12 ft 6 in` are held alike; a rate keeps its number, with both its sides and an exact scale.
 import { type Dimension, PLAIN, countOf, timesDimension } from './dimension.ts';
 import type { Form, Term } from './form.ts';
-import { type AmountMeasure, Fraction, ONE, amountMeasure, rateMeasure } from './measure.ts';
-import { type Unit, unitByKey } from './units.ts';
+import {
+  type AmountMeasure,
+  Fraction,
+  ONE,
+  amountMeasure,
+  conversion,
+  rateMeasure,
+} from './measure.ts';
+import { UNITS, type Unit, unitByKey } from './units.ts';
 
 /** The value and measure that an amount is held in. */
 export interface Held {
@@ -16,11 +23,8 @@ export function heldAmount(number: Fraction, form: Form): Held {
   const measure = formMeasure(form);
   if (measure.rate) return { value: number, measure };
   const finest = foldedInto(form);
-  if (!finest) return { value: number, measure };
-  return {
-    value: number.mul(measure.scale).div(finest.scale),
-    measure: amountMeasure(measure.dimension, finest.scale),
-  };
+  if (!finest || finest === measure) return { value: number, measure };
+  return { value: number.mul(conversion(measure, finest)), measure: finest };
 }
 
 /** What something measures that is written in this form: 1 of it, unfolded. */
@@ -30,6 +34,8 @@ export function formMeasure(form: Form): AmountMeasure {
 }
 
 function sideMeasure(terms: readonly Term[]): AmountMeasure {
+  const [only] = terms;
+  if (only?.count === null && terms.length === 1) return oneOf(only);
   let dimension: Dimension = PLAIN;
   let scale = ONE;
   for (const term of terms) {
@@ -41,26 +47,47 @@ function sideMeasure(terms: readonly Term[]): AmountMeasure {
   return amountMeasure(dimension, scale);
 }
 
+/** By unit or noun: most amounts are of one. */
+const ones = new Map<Unit | string, AmountMeasure>();
+
+function oneOf(term: Term): AmountMeasure {
+  const what = term.kind === 'unit' ? term.unit : term.noun;
+  let measure = ones.get(what);
+  if (!measure) {
+    measure =
+      term.kind === 'unit'
+        ? amountMeasure(term.unit.dimension, term.unit.scale)
+        : amountMeasure(countOf(term.noun));
+    ones.set(what, measure);
+  }
+  return measure;
+}
+
 function nounOf(term: Term): Dimension {
   return term.kind === 'noun' ? countOf(term.noun) : PLAIN;
 }
 
-/** The finest unit of the family of the one unit in this form; null where there is no family. */
-function foldedInto(form: Form): Unit | null {
-  const [term, ...more] = form.over;
-  if (term?.kind !== 'unit' || more.length > 0) return null;
-  return finestOf(term.unit);
+/** What the one unit in this form is held in: the finest of its family; null where there is no family. */
+function foldedInto(form: Form): AmountMeasure | null {
+  const [term] = form.over;
+  if (term?.kind !== 'unit' || form.over.length > 1) return null;
+  return FOLDED.get(term.unit) ?? null;
 }
 
 const FINEST = ['in', 'sq in', 'cubic in', 'oz', 'mm', 'sq mm', 'cubic mm', 'g', 'min', '$'].map(
   unitByKey,
 );
 
-function finestOf(unit: Unit): Unit | null {
-  // A second is no whole number of minutes: it stays.
-  if (unit.key === 'second') return null;
-  return FINEST.find((f) => f.dimension === unit.dimension && f.measures === unit.measures) ?? null;
-}
+const FOLDED: ReadonlyMap<Unit, AmountMeasure> = new Map(
+  UNITS.flatMap((unit) => {
+    const finest = FINEST.find(
+      (f) => f.dimension === unit.dimension && f.measures === unit.measures,
+    );
+    // A second is no whole number of minutes: it stays.
+    if (!finest || unit.key === 'second') return [];
+    return [[unit, amountMeasure(unit.dimension, finest.scale)]];
+  }),
+);
 
 /** A form of these units and nouns; a text is a noun. */
 export function formOf(

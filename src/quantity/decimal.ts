@@ -66,8 +66,14 @@ const ROUNDING = {
 
 /** To 64 digits where the fraction has no end. */
 export function fromFraction(f: Fraction): Dec {
-  const over = new Dec((f.s * f.n).toString());
-  return f.d === 1n ? over : over.div(f.d.toString());
+  const over = new Dec(digitsOf(f.s * f.n));
+  return f.d === 1n ? over : over.div(digitsOf(f.d));
+}
+
+/** As a number where that is exact: text takes longer. */
+function digitsOf(whole: bigint): number | string {
+  const number = Number(whole);
+  return Number.isSafeInteger(number) ? number : whole.toString();
 }
 
 /** Exactly. */
@@ -77,6 +83,6 @@ export function toFraction(d: Dec): Fraction {
 
 /** d × by: times the numerator first, so that what comes out even stays even. */
 export function scaled(d: Dec, by: Fraction): Dec {
-  const over = by.n === 1n && by.s === 1n ? d : d.times((by.s * by.n).toString());
-  return by.d === 1n ? over : over.div(by.d.toString());
+  const over = by.n === 1n && by.s === 1n ? d : d.times(digitsOf(by.s * by.n));
+  return by.d === 1n ? over : over.div(digitsOf(by.d));
 }

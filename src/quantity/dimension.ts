@@ -1,5 +1,6 @@
 // What an amount measures: powers of the four hard dimensions and of counted things.
 // Dimensions are interned: two that are equal are the same object, so `===` compares them.
+import { onceAPair } from './pairs.ts';
 
 /** One counted thing and its power. The noun is its singular, e.g. `bag`. `each` fits any noun. */
 export interface NounPower {
@@ -51,19 +52,11 @@ export function countOf(noun: string, power = 1): Dimension {
   return dimension({ nouns: [{ noun, power }] });
 }
 
-/** Products and quotients that were asked for before: formulas ask for the same few again and again. */
-const products = new Map<Dimension, Map<Dimension, Dimension>>();
-const quotients = new Map<Dimension, Map<Dimension, Dimension>>();
-
 /** a × b; the same noun adds its powers. `each` is left as it stands: see `cancelEach`. */
-export function timesDimension(a: Dimension, b: Dimension): Dimension {
-  return combine(a, b, 1);
-}
+export const timesDimension = onceAPair((a: Dimension, b: Dimension) => combined(a, b, 1));
 
 /** a ÷ b. */
-export function overDimension(a: Dimension, b: Dimension): Dimension {
-  return combine(a, b, -1);
-}
+export const overDimension = onceAPair((a: Dimension, b: Dimension) => combined(a, b, -1));
 
 /** a to a whole power. */
 export function powerDimension(a: Dimension, power: number): Dimension {
@@ -99,17 +92,8 @@ export function withoutNounsAbove(a: Dimension): Dimension {
   return dimension({ ...a, nouns: a.nouns.filter((n) => n.power < 0) });
 }
 
-function combine(a: Dimension, b: Dimension, sign: 1 | -1): Dimension {
-  if (b === PLAIN) return a;
-  const all = sign === 1 ? products : quotients;
-  let ofA = all.get(a);
-  if (!ofA) all.set(a, (ofA = new Map()));
-  let result = ofA.get(b);
-  if (!result) ofA.set(b, (result = combined(a, b, sign)));
-  return result;
-}
-
 function combined(a: Dimension, b: Dimension, sign: 1 | -1): Dimension {
+  if (b === PLAIN) return a;
   return dimension({
     length: a.length + sign * b.length,
     mass: a.mass + sign * b.mass,

@@ -1,4 +1,5 @@
 // How a quantity is written: the units and nouns above and below the line.
+import { onceAPair } from './pairs.ts';
 import type { Unit } from './units.ts';
 
 /** One unit, noun or money sign in a form; `count` is the number before it below the line (per 1000 sq ft). */
@@ -25,13 +26,31 @@ const knownSets = new Map<string, readonly string[]>();
 
 /** The one list of these unit keys. */
 export function writtenUnits(...lists: readonly (readonly string[])[]): readonly string[] {
-  // One amount in one unit, as most are, needs no sorting.
-  const written = lists.length === 1 ? lists : lists.filter((list) => list.length > 0);
-  const single = written.length <= 1 ? (written[0] ?? []) : null;
-  const keys = single && single.length < 2 ? single : [...new Set(written.flat())].sort();
-  const id = keys.length === 1 ? (keys[0] as string) : keys.join('|');
+  const keys = [...new Set(lists.flat())].sort();
+  const id = keys.join('|');
   const found = knownSets.get(id);
   if (found) return found;
   knownSets.set(id, keys);
   return keys;
+}
+
+/** The one list that has no unit in it. */
+export const NONE_WRITTEN = writtenUnits();
+
+/** The one list of the keys in two such lists. */
+export function bothWritten(a: readonly string[], b: readonly string[]): readonly string[] {
+  if (a === b || b.length === 0) return a;
+  return a.length === 0 ? b : union(a, b);
+}
+
+const union = onceAPair((a: readonly string[], b: readonly string[]) => writtenUnits(a, b));
+
+const alone = new Map<string, readonly string[]>();
+
+/** These and one more. Money is no unit that a choice of units could go by. */
+export function withUnit(written: readonly string[], unit: Unit): readonly string[] {
+  if (unit.key === '$' || unit.key === 'cent') return written;
+  let list = alone.get(unit.key);
+  if (!list) alone.set(unit.key, (list = writtenUnits([unit.key])));
+  return bothWritten(written, list);
 }

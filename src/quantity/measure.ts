@@ -6,6 +6,7 @@
 // and a conversion happens only where unlike scales meet. Scales are exact; numbers are decimals.
 import Fraction from 'fraction.js';
 import { type Dimension, PLAIN, overDimension, timesDimension } from './dimension.ts';
+import { onceAPair } from './pairs.ts';
 
 export { Fraction };
 
@@ -76,32 +77,31 @@ export function amountMeasure(
 export const NUMBER = amountMeasure(PLAIN);
 
 /** The rate `over per under`, both sides kept. */
-export function rateMeasure(over: AmountMeasure, under: AmountMeasure): AmountMeasure {
-  return amountMeasure(
-    overDimension(over.dimension, under.dimension),
-    over.scale.div(under.scale),
-    { over: withoutRate(over), under: withoutRate(under) },
-  );
-}
+export const rateMeasure = onceAPair((over: AmountMeasure, under: AmountMeasure) =>
+  amountMeasure(overDimension(over.dimension, under.dimension), over.scale.div(under.scale), {
+    over: withoutRate(over),
+    under: withoutRate(under),
+  }),
+);
 
 export function withoutRate(m: AmountMeasure): AmountMeasure {
   return m.rate ? amountMeasure(m.dimension, m.scale) : m;
 }
 
 /** a × b; a rate stays a rate only when scaled by a plain number. */
-export function timesMeasure(a: AmountMeasure, b: AmountMeasure): AmountMeasure {
+export const timesMeasure = onceAPair((a: AmountMeasure, b: AmountMeasure) => {
   if (b === NUMBER) return a;
   if (a === NUMBER) return b;
   return amountMeasure(timesDimension(a.dimension, b.dimension), a.scale.mul(b.scale));
-}
+});
 
 /** a ÷ b; a rate stays a rate only when divided by a plain number. */
-export function overMeasure(a: AmountMeasure, b: AmountMeasure): AmountMeasure {
+export const overMeasure = onceAPair((a: AmountMeasure, b: AmountMeasure) => {
   if (b === NUMBER) return a;
   return amountMeasure(overDimension(a.dimension, b.dimension), a.scale.div(b.scale));
-}
+});
 
 /** The exact factor that turns a number held in `from` into one held in `to`; dimensions must agree in their hard part. */
-export function conversion(from: AmountMeasure, to: AmountMeasure): Fraction {
-  return from.scale.div(to.scale);
-}
+export const conversion = onceAPair((from: AmountMeasure, to: AmountMeasure) =>
+  from.scale.div(to.scale),
+);

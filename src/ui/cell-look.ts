@@ -112,9 +112,6 @@ export const cellLook = css`
   .money .amount {
     font-weight: inherit;
   }
-  .tape {
-    margin-left: 0.6rem;
-  }
   .money {
     text-align: right;
     white-space: nowrap;
@@ -147,6 +144,12 @@ export const cellLook = css`
   }
   .note.fault b {
     color: var(--keel);
+  }
+  .note.count {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 0.8rem;
+    align-items: baseline;
   }
   .note.hand {
     max-width: none;
@@ -207,7 +210,9 @@ export const cellLook = css`
       min-height: 0;
     }
     .note .act,
-    .note .plain {
+    .note .plain,
+    .how .plain,
+    .note.count {
       display: none;
     }
   }

@@ -1,7 +1,9 @@
 // The lines that may stand under a row: what is wrong and how to mend it, what it waits for, what a total left out.
 import { html, nothing, type TemplateResult } from 'lit';
-import type { Outcome } from '../engine/outcome.ts';
-import type { CellId } from '../language/tree.ts';
+import type { CellState, Outcome } from '../engine/outcome.ts';
+import type { CellId, CostKind } from '../language/tree.ts';
+import type { Cell } from '../notebook/document.ts';
+import { MONEY } from '../quantity/dimension.ts';
 import type { Report } from '../words/report.ts';
 import type { Session } from './session.ts';
 
@@ -37,6 +39,32 @@ export function waitingNote(
   });
   const more = outcome.for.length > 6 ? ` and ${outcome.for.length - 6} more` : '';
   return html`<p class="note waits">waiting for ${names}${more}</p>`;
+}
+
+const KINDS: readonly CostKind[] = ['material', 'labour', 'equipment', 'subcontract', 'fee'];
+
+/** Money that goes into nothing is in no total: a line nobody counted. Says so, and counts it when asked. */
+export function notCountedNote(
+  session: Session,
+  cell: Cell,
+  state: CellState,
+): TemplateResult | typeof nothing {
+  const { outcome, holds, goesInto } = state;
+  if (cell.money || goesInto.length > 0 || outcome.kind !== 'value') return nothing;
+  if (holds?.measure.kind !== 'amount' || holds.measure.dimension !== MONEY) return nothing;
+  return html`<p class="note count">
+    <span>In no total yet. Count it as</span>
+    ${KINDS.map(
+      (kind) =>
+        html`<button
+          class="plain"
+          aria-label="Count ${cell.name} as ${kind}"
+          @click=${() => session.apply((door) => door.setRemark(cell.id, 'cost', kind))}
+        >
+          ${kind}
+        </button>`,
+    )}
+  </p>`;
 }
 
 export function linesNotKnown(count: number): string {

@@ -8,12 +8,18 @@ import { look } from './look.ts';
 import type { Session } from './session.ts';
 import './story-line.ts';
 
+/** Remarks that say one of a few words are picked and not typed. */
+const PICKED: Readonly<Record<string, readonly string[]>> = {
+  cost: ['material', 'labour', 'equipment', 'subcontract', 'fee'],
+  price: ['overhead', 'contingency', 'markup', 'discount', 'tax'],
+};
+
 /** Remarks that can be added here, with what each is for. Amounts by hand are set where the number is. */
 const OFFERED: readonly { readonly word: string; readonly hint: string }[] = [
   { word: 'from', hint: 'measured on site, quoted and by when, looked up, assumed' },
   { word: 'sensible', hint: '3 1/2 in up to 8 in' },
-  { word: 'cost', hint: 'material, labour, equipment, subcontract or fee' },
-  { word: 'price', hint: 'overhead, contingency, markup, discount or tax' },
+  { word: 'cost', hint: '' },
+  { word: 'price', hint: '' },
   { word: 'buy', hint: 'what to ask for at the counter' },
   { word: 'caution', hint: 'what can go wrong, and whom to ask' },
   { word: 'note', hint: 'anything else' },
@@ -55,6 +61,12 @@ export class CellRemarks extends LitElement {
         cursor: text;
         min-height: 1.5rem;
       }
+      .picks {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0.3rem;
+        align-items: center;
+      }
       .offers {
         display: flex;
         flex-wrap: wrap;
@@ -71,6 +83,13 @@ export class CellRemarks extends LitElement {
   constructor() {
     super();
     new Follows(this, 'writing', 'changed');
+  }
+
+  protected override updated(): void {
+    const picks = this.renderRoot.querySelector('.picks');
+    if (picks && !picks.contains(this.shadowRoot?.activeElement ?? null)) {
+      picks.querySelector('button')?.focus();
+    }
   }
 
   protected override render(): TemplateResult {
@@ -133,6 +152,8 @@ export class CellRemarks extends LitElement {
   }
 
   #line(word: string, text: string): TemplateResult {
+    const picked = PICKED[word];
+    if (picked) return this.#picks(word, text, picked);
     return html`<story-line
       label=${word}
       hint=${OFFERED.find((offered) => offered.word === word)?.hint ?? ''}
@@ -140,6 +161,31 @@ export class CellRemarks extends LitElement {
       @keep=${(event: CustomEvent<string>) => this.#keep(word, text, event.detail.trim())}
       @leave=${() => this.session.write(null)}
     ></story-line>`;
+  }
+
+  #picks(word: string, text: string, picked: readonly string[]): TemplateResult {
+    return html`<div
+      class="picks"
+      role="group"
+      aria-label=${word}
+      @keydown=${(event: KeyboardEvent) => {
+        if (event.key !== 'Escape') return;
+        event.stopPropagation();
+        this.session.write(null);
+      }}
+    >
+      ${picked.map(
+        (one) =>
+          html`<button
+            class="act ${one === text ? 'first' : ''}"
+            aria-pressed=${one === text ? 'true' : 'false'}
+            @click=${() => this.#keep(word, text, one)}
+          >
+            ${one}
+          </button>`,
+      )}
+      <button class="plain" @click=${() => this.session.write(null)}>leave</button>
+    </div>`;
   }
 
   #keep(word: string, before: string, now: string): void {

@@ -57,9 +57,23 @@ export const footingLook = css`
     border-left: 1px solid var(--rule);
   }
   .price {
+    display: grid;
+    grid-template: 'by label' auto 'sum sum' auto / 1fr auto;
+    column-gap: 0.75rem;
+    align-items: baseline;
     margin-left: auto;
     text-align: right;
     white-space: nowrap;
+  }
+  .price p {
+    grid-area: label;
+  }
+  .price strong {
+    grid-area: sum;
+  }
+  .price > .by {
+    grid-area: by;
+    font-size: var(--small);
   }
   .price p {
     margin: 0;
@@ -115,9 +129,8 @@ export const footingLook = css`
       line-height: 1.3;
     }
     .price {
-      display: flex;
-      gap: 0.5rem;
-      align-items: baseline;
+      grid-template: 'by label sum' auto / 1fr auto auto;
+      column-gap: 0.5rem;
       white-space: normal;
     }
     .price strong {

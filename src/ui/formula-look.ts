@@ -21,8 +21,8 @@ export const formulaLook = css`
     border-radius: 2px;
   }
   .field:focus-within {
-    outline: 2px solid var(--graphite);
-    outline-offset: 1px;
+    outline: 1.5px solid var(--graphite);
+    outline-offset: 0;
   }
   .mirror,
   .line {
@@ -103,7 +103,6 @@ export const formulaLook = css`
     flex-wrap: wrap;
     gap: 0.1rem 0.75rem;
     align-items: baseline;
-    min-height: 1.4rem;
   }
   .read {
     color: var(--pencil);
@@ -134,18 +133,6 @@ export const formulaLook = css`
     flex-wrap: wrap;
     gap: 0.4rem;
     align-items: center;
-  }
-  kbd {
-    font: inherit;
-    font-weight: 400;
-    font-size: var(--tiny);
-    color: var(--pencil);
-    margin-left: 0.5rem;
-  }
-  @media (pointer: coarse) {
-    kbd {
-      display: none;
-    }
   }
   @media (forced-colors: active) {
     .mirror {

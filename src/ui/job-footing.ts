@@ -1,8 +1,11 @@
-// The footing under the whole page: a strip hatched as drawings hatch materials, direct cost by kind, the price.
+// The footing under the whole page: a strip hatched as drawings hatch materials, direct cost by kind, the price,
+// and what the last change moved it by, which is said once to a screen reader when the change is meant.
 // Property: `session`.
 import { LitElement, html, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { CostKind } from '../language/tree.ts';
+import type { EstimateDoor } from '../notebook/estimate.ts';
+import type { Costs } from '../notebook/recap.ts';
 import { linesNotKnown } from './cell-notes.ts';
 import { Follows } from './follows.ts';
 import { footingLook } from './footing-look.ts';
@@ -18,9 +21,29 @@ export class JobFooting extends LitElement {
 
   @property({ attribute: false }) session!: Session;
 
+  /** The costs before and after the last change that moved the price; what a tape passes over is not yet meant. */
+  #before: Costs | null = null;
+  #costs: Costs | null = null;
+  #of: EstimateDoor | null = null;
+
   constructor() {
     super();
     new Follows(this, 'opened', 'changed', 'tape');
+  }
+
+  protected override willUpdate(): void {
+    const { door, trial } = this.session;
+    const costs = door.costs();
+    if (this.#of !== door) [this.#of, this.#before, this.#costs] = [door, null, costs];
+    if (trial || costs.total.price === this.#costs?.total.price) return;
+    [this.#before, this.#costs] = [this.#costs, costs];
+  }
+
+  /** `$31.84 more`; nothing where more or fewer lines are in the sum than before. */
+  #moved(currency: string): string | null {
+    const [now, before] = [this.#costs?.total, this.#before?.total];
+    if (!now || !before || now.incomplete.length !== before.incomplete.length) return null;
+    return moreOrLess(now.price, before.price, currency);
   }
 
   protected override render(): TemplateResult {
@@ -29,6 +52,7 @@ export class JobFooting extends LitElement {
     const { total, shares } = door.costs();
     const missing = total.incomplete.length;
     const by = trial ? moreOrLess(total.price, trial.costs.total.price, currency) : null;
+    const last = trial ? null : this.#moved(currency);
     return html`
       ${this.#strip(shares)}
       <dl>
@@ -51,7 +75,11 @@ export class JobFooting extends LitElement {
           }
         </p>
         <strong>${money(total.price, currency)}</strong>
+        ${last ? html`<span class="by" aria-hidden="true">${last}</span>` : nothing}
       </div>
+      <p class="heard" role="status">
+        ${last ? `Price ${money(total.price, currency)}, ${last}.` : ''}
+      </p>
     `;
   }
 

@@ -4,14 +4,17 @@ import { html, type TemplateResult } from 'lit';
 const KEYS: readonly (readonly [string, string])[] = [
   ['↑ ↓', 'the cell above, the cell below'],
   ['Enter', 'change the formula; in it, Enter keeps, Esc leaves, Tab goes on to the next cell'],
-  ['T', 'open the tape under a given; arrows slide it, Enter keeps, Esc goes back'],
+  [
+    'T',
+    'open the tape under a given; arrows slide it, Enter keeps, Esc goes back; or type the amount',
+  ],
   ['F2', 'rename the cell'],
   ['Insert', 'add a cell below'],
   ['Delete', 'remove the cell; what it goes into is said first'],
   ['W', 'go to the working of the cell; Esc comes back'],
   ['Ctrl Z, Ctrl Shift Z', 'undo, redo'],
   ['Alt 1 … Alt 9', 'while a formula is written: the first mend offered, the second, …'],
-  ['Ctrl Space', 'while a formula is written: names and units that go on from here'],
+  ['Ctrl Space', 'or ↓, while a formula is written: names and units that go on from here'],
 ];
 
 export function keys(): TemplateResult {

@@ -103,6 +103,18 @@ export const look = css`
     clip-path: inset(50%);
     white-space: nowrap;
   }
+  kbd {
+    font: inherit;
+    font-weight: 400;
+    font-size: var(--tiny);
+    color: var(--pencil);
+    margin-left: 0.5rem;
+  }
+  @media (pointer: coarse) {
+    kbd {
+      display: none;
+    }
+  }
   @media (pointer: coarse) {
     .act,
     .plain {

@@ -21,8 +21,7 @@ export function rowKey(session: Session, id: CellId, key: string, on: 'name' | '
     }
     case 'Enter': {
       if (on !== 'name') return 'nothing';
-      const byHand = session.door.state(id).input.byHand !== null;
-      session.write({ kind: byHand ? 'by-hand' : 'formula', cell: id });
+      session.write({ kind: lineOf(session, id), cell: id });
       return 'done';
     }
     case 'F2':
@@ -41,8 +40,16 @@ export function rowKey(session: Session, id: CellId, key: string, on: 'name' | '
     case 'Delete':
       return 'remove';
     default:
-      return 'nothing';
+      if (on !== 'name' || !/^[\d$€£?.½¼¾]$/.test(key)) return 'nothing';
+      // The start of an amount: a number is changed by typing it.
+      session.write({ kind: lineOf(session, id), cell: id, typed: key });
+      return 'done';
   }
+}
+
+/** What is written when its number is changed. */
+function lineOf(session: Session, id: CellId): 'formula' | 'by-hand' {
+  return session.door.state(id).input.byHand === null ? 'formula' : 'by-hand';
 }
 
 /** Ctrl Z and its like; not in a line that is being written, which has an undoing of its own. */

@@ -7,7 +7,6 @@ export const pageLook = css`
     height: 100dvh;
     grid-template:
       'header header' auto
-      'told told' auto
       'page working' minmax(0, 1fr)
       'footing footing' auto / minmax(0, 1fr) 23.5rem;
     background: var(--paper);
@@ -15,8 +14,11 @@ export const pageLook = css`
   job-header {
     grid-area: header;
   }
+  /* Over the foot of the page: nothing that is read moves when something is told. */
   .told {
-    grid-area: told;
+    grid-area: page;
+    align-self: end;
+    z-index: 3;
   }
   .told p {
     display: flex;
@@ -26,7 +28,7 @@ export const pageLook = css`
     margin: 0;
     padding: 0.45rem 1.5rem;
     background: var(--wash);
-    border-bottom: 1px solid var(--rule);
+    border-top: 1px solid var(--rule);
     font-size: var(--small);
   }
   .told p span {
@@ -81,7 +83,6 @@ export const pageLook = css`
     :host {
       grid-template:
         'header' auto
-        'told' auto
         'page' minmax(0, 1fr)
         'working' auto
         'footing' auto / minmax(0, 1fr);

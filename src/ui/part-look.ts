@@ -65,6 +65,9 @@ export const partLook = css`
     max-width: 22rem;
   }
   .add {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 1rem;
     margin: 0.25rem 0 0 calc(var(--value) + 1.4rem);
     opacity: 0;
   }

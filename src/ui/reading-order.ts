@@ -31,3 +31,16 @@ export function cellCalled(notebook: Notebook, part: string, name: string): Cell
     null
   );
 }
+
+/** The first cell that reads otherwise than before, or was not there. */
+export function firstOther(before: Notebook, now: Notebook): CellId | null {
+  const other = allCells(now).find((cell) => {
+    const was = cellOf(before, cell.id);
+    return !was || says(was) !== says(cell);
+  });
+  return other?.id ?? null;
+}
+
+function says({ name, formula, remarks }: Cell): string {
+  return [name, formula, ...remarks.map(({ word, text }) => `${word}: ${text}`)].join('\n');
+}

@@ -3,8 +3,8 @@
 import type { CellId } from '../language/tree.ts';
 import type { Working } from '../explain/step.ts';
 import type { Applied, Draft, EstimateDoor } from '../notebook/estimate.ts';
-import type { Cell, Finding, Part } from '../notebook/document.ts';
-import { allCells, cellCalled, cellOf } from './reading-order.ts';
+import type { Cell, Finding, Notebook, Part } from '../notebook/document.ts';
+import { allCells, cellCalled, cellOf, firstOther } from './reading-order.ts';
 import { Trial } from './trial.ts';
 
 /** What the page asks about a cell beside the estimate's doorway. */
@@ -20,10 +20,16 @@ export interface Asides {
 
 /** What is being written: one thing at a time on the whole page. */
 export type Writing =
-  | { readonly kind: 'formula' | 'by-hand' | 'name'; readonly cell: CellId }
+  /** `typed` is what opened the line, in place of what stands there. */
+  | {
+      readonly kind: 'formula' | 'by-hand' | 'name';
+      readonly cell: CellId;
+      readonly typed?: string;
+    }
   | { readonly kind: 'remark'; readonly cell: CellId; readonly word: string }
   | { readonly kind: 'new-cell'; readonly part: string; readonly after: CellId | null }
   | { readonly kind: 'prose'; readonly part: string; readonly place: number }
+  | { readonly kind: 'new-prose'; readonly part: string; readonly after: CellId | null }
   | { readonly kind: 'part-name'; readonly part: string }
   | { readonly kind: 'title' };
 
@@ -34,8 +40,8 @@ export type Happening =
   /** The notebook changed; `ran` are the cells worked anew. */
   | { readonly kind: 'changed'; readonly ran: readonly CellId[] }
   | { readonly kind: 'chosen' }
-  /** A cell was asked for: it is to be brought into view and given the keyboard. */
-  | { readonly kind: 'bring'; readonly cell: CellId }
+  /** A cell was asked for: it is to be brought into view, and given the keyboard unless that is elsewhere. */
+  | { readonly kind: 'bring'; readonly cell: CellId; readonly keyboard: 'goes' | 'stays' }
   | { readonly kind: 'writing' }
   | { readonly kind: 'tape' }
   | { readonly kind: 'told' };
@@ -53,6 +59,8 @@ export class Session {
   #door: EstimateDoor;
   #asides: Asides;
   #chosen: CellId | null = null;
+  /** Where the chosen cell stands in reading order: what stands there next is chosen when it goes. */
+  #place = -1;
   #writing: Writing | null = null;
   #trial: Trial | null = null;
   #notice: Notice | null = null;
@@ -107,6 +115,7 @@ export class Session {
     this.#chosen = null;
     this.#writing = null;
     this.#trial = null;
+    this.#quiet();
     this.#happen({ kind: 'opened' });
   }
 
@@ -115,6 +124,7 @@ export class Session {
     const before = this.#chosen;
     if (this.#trial && this.#trial.cell !== cell) this.leaveTape();
     this.#chosen = cell;
+    this.#place = allCells(this.#door.notebook).findIndex(({ id }) => id === cell);
     this.#redraw([before, cell]);
     this.#happen({ kind: 'chosen' });
   }
@@ -122,7 +132,7 @@ export class Session {
   /** Chooses a cell and brings it into view. */
   bring(cell: CellId): void {
     this.choose(cell);
-    this.#happen({ kind: 'bring', cell });
+    this.#happen({ kind: 'bring', cell, keyboard: 'goes' });
   }
 
   write(writing: Writing | null): void {
@@ -148,11 +158,13 @@ export class Session {
   }
 
   undo(): void {
-    this.#back(this.#door.undo(), 'Undone');
+    const { notebook } = this.#door;
+    this.#back(notebook, this.#door.undo(), 'Undone');
   }
 
   redo(): void {
-    this.#back(this.#door.redo(), 'Done again');
+    const { notebook } = this.#door;
+    this.#back(notebook, this.#door.redo(), 'Done again');
   }
 
   openTape(cell: CellId): void {
@@ -215,18 +227,27 @@ export class Session {
     return cellCalled(this.#door.notebook, part, name)?.id ?? null;
   }
 
-  #back(done: Applied | null, word: string): void {
+  #back(before: Notebook, done: Applied | null, word: string): void {
     if (this.#trial) this.#trial = null;
     if (!done) return;
     this.#writing = null;
     this.#changed(done.ran);
     this.tell({ text: `${word}: ${done.change.say}`, lasts: 'plain' });
+    const cell = firstOther(before, this.#door.notebook);
+    if (cell === null) return;
+    this.choose(cell);
+    this.#happen({ kind: 'bring', cell, keyboard: 'stays' });
   }
 
   #changed(ran: readonly CellId[]): void {
-    if (this.#chosen !== null && !this.cell(this.#chosen)) this.#chosen = null;
+    const gone = this.#chosen !== null && !this.cell(this.#chosen);
+    if (gone) this.#chosen = null;
     this.#redraw(ran);
     this.#happen({ kind: 'changed', ran });
+    // Some row is always chosen, so that the keyboard can come back to the page.
+    if (!gone) return;
+    const cells = allCells(this.#door.notebook);
+    this.choose((cells[this.#place] ?? cells.at(-1))?.id ?? null);
   }
 
   #quiet(): void {

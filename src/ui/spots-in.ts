@@ -11,25 +11,31 @@ export type Stretch =
     }
   | { readonly kind: 'amount' | 'plain'; readonly text: string; readonly ringed: boolean };
 
+/** A formula longer than this is shown as it stands: nobody reads ties under so many words. */
+const LONGEST_TIED = 5_000;
+
 /** The formula's text cut where a name, an amount or a ringed spot begins and ends; joined it is the text again. */
 export function stretches(text: string, tree: Formula, rings: readonly Spot[]): readonly Stretch[] {
+  if (text.length > LONGEST_TIED) return [{ kind: 'plain', text, ringed: false }];
   const marks = [...marksIn(tree)]
     .filter((mark) => mark.spot.from >= 0 && mark.spot.to <= text.length)
     .sort((a, b) => a.spot.from - b.spot.from);
-  const ends = marks.flatMap(({ spot }) => [spot.from, spot.to]);
-  const ringEnds = rings.flatMap(({ from, to }) => [from, to]);
-  const cuts = [...new Set([0, text.length, ...ends, ...ringEnds])]
+  const ends = [...marks.map(({ spot }) => spot), ...rings].flatMap(({ from, to }) => [from, to]);
+  const cuts = [...new Set([0, text.length, ...ends])]
     .filter((cut) => cut >= 0 && cut <= text.length)
     .sort((a, b) => a - b);
   const found: Stretch[] = [];
+  let next = 0;
   for (let i = 0; i + 1 < cuts.length; i++) {
     const [from = 0, to = 0] = cuts.slice(i, i + 2);
     const piece = text.slice(from, to);
     const ringed = rings.some((ring) => ring.from < to && from < ring.to);
-    const mark = marks.find(({ spot }) => spot.from <= from && to <= spot.to);
-    if (mark && mark.cell !== null)
-      found.push({ kind: 'name', text: piece, cell: mark.cell, ringed });
-    else found.push({ kind: mark ? 'amount' : 'plain', text: piece, ringed });
+    while ((marks[next]?.spot.to ?? Infinity) <= from) next++;
+    const mark = marks[next];
+    const within = mark && mark.spot.from <= from && to <= mark.spot.to ? mark : null;
+    if (within && within.cell !== null) {
+      found.push({ kind: 'name', text: piece, cell: within.cell, ringed });
+    } else found.push({ kind: within ? 'amount' : 'plain', text: piece, ringed });
   }
   return found;
 }

@@ -6,7 +6,7 @@ import type { CellState } from '../engine/outcome.ts';
 import type { Cell } from '../notebook/document.ts';
 import { cellLook } from './cell-look.ts';
 import { look } from './look.ts';
-import { faultNote, waitingNote } from './cell-notes.ts';
+import { faultNote, notCountedNote, waitingNote } from './cell-notes.ts';
 import type { Session } from './session.ts';
 import { stretches } from './spots-in.ts';
 import { tapeUnder } from './tape-reading.ts';
@@ -88,6 +88,7 @@ export class StoryCell extends LitElement {
                 .session=${session}
                 .cell=${cell}
                 what=${kind}
+                .typed=${(writing?.kind === kind && writing.typed) || null}
                 @done=${() => this.focusSoon()}
               ></story-formula>`
             : html`<div class="how ${cell.money ? '' : 'wide'}">${this.#how(state, chosen)}</div>
@@ -99,7 +100,7 @@ export class StoryCell extends LitElement {
           ? html`<story-tape .session=${session} .cell=${cell}></story-tape>`
           : nothing
       }
-      ${this.#notes(state, kind)}
+      ${this.#notes(state, kind, chosen)}
     `;
   }
 
@@ -129,8 +130,8 @@ export class StoryCell extends LitElement {
   }
 
   #change(state: CellState, chosen: boolean, text: string): TemplateResult {
-    const { session, cell } = this;
     const { outcome, input, kind } = state;
+    const { cell } = this;
     const classes = [
       'amount',
       kind,
@@ -143,24 +144,36 @@ export class StoryCell extends LitElement {
       class=${classes.filter((one) => one !== '').join(' ')}
       tabindex=${chosen ? 0 : -1}
       aria-label="${spoken(text)}. Change ${cell.name}"
-      @click=${() =>
-        session.write({ kind: input.byHand === null ? 'formula' : 'by-hand', cell: cell.id })}
+      @click=${() => this.#press()}
     >
       ${text}
     </button>`;
+  }
+
+  /** A given's number opens the tape under it; pressed again, or where nothing slides, it is written. */
+  #press(): void {
+    const { session, cell } = this;
+    const { byHand } = session.door.state(cell.id).input;
+    const open = session.trial?.cell === cell.id;
+    if (!open && tapeUnder(session.door, cell)) session.openTape(cell.id);
+    else session.write({ kind: byHand === null ? 'formula' : 'by-hand', cell: cell.id });
   }
 
   #how(state: CellState, chosen: boolean): unknown {
     const { session, cell } = this;
     if (state.kind === 'given' && state.outcome.kind !== 'fault') {
       const from = cell.remarks.find((remark) => remark.kind === 'from')?.text;
-      const tape =
-        chosen && session.trial?.cell !== cell.id && tapeUnder(session.door, cell)
-          ? html`<button class="plain tape" @click=${() => session.openTape(cell.id)}>tape</button>`
-          : nothing;
-      return from
-        ? html`<span class="source">${from}</span>${tape}`
-        : html`<span class="source none">no source said</span>${tape}`;
+      if (from) return html`<span class="source">${from}</span>`;
+      return html`<span class="source none">no source said</span> ${
+          chosen
+            ? html`<button
+                class="plain"
+                @click=${() => session.write({ kind: 'remark', cell: cell.id, word: 'from' })}
+              >
+                Say where it comes from
+              </button>`
+            : nothing
+        }`;
     }
     const from = cell.remarks.find((remark) => remark.kind === 'from')?.text;
     const rings = state.reading.problems.flatMap((problem) => problem.spots);
@@ -196,7 +209,7 @@ export class StoryCell extends LitElement {
     </div>`;
   }
 
-  #notes(state: CellState, writing: string | null): unknown {
+  #notes(state: CellState, writing: string | null, chosen: boolean): unknown {
     const { session, cell } = this;
     const caution = cell.remarks.find((remark) => remark.kind === 'caution')?.text;
     const fails = state.outcome.kind === 'value' && state.outcome.value === false;
@@ -209,6 +222,7 @@ export class StoryCell extends LitElement {
         ? faultNote(session, cell.id, state.outcome.report)
         : nothing,
       state.kind === 'given' ? nothing : waitingNote(session, state.outcome, this.#go),
+      chosen && writing === null ? notCountedNote(session, cell, state) : nothing,
     ];
   }
 

@@ -1,22 +1,19 @@
 // The formula of one cell while it is written: a plain input over a copy of itself in which names and
 // amounts are tied, what it is read as and comes to, what can't be read with its mends, and names to pick.
-// Properties: `session`, `cell`, `what` (the formula, or the amount set by hand). Event: `done` when it was left.
+// Properties: `session`, `cell`, `what` (the formula, or the amount set by hand), `typed` (what opened it).
+// Event: `done` when it was left.
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { Cell } from '../notebook/document.ts';
 import type { Draft } from '../notebook/estimate.ts';
+import type { Dimension } from '../quantity/dimension.ts';
+import type { Holds } from '../quantity/form.ts';
 import { Nouns } from '../quantity/nouns.ts';
-import { unitPhrases } from '../quantity/units.ts';
-import {
-  type Candidate,
-  type Completion,
-  completionsAt,
-  namesFor,
-  unitsFor,
-} from './completing.ts';
+import { type Completion, type Wanted, namesFor, unitsFor } from './completing.ts';
 import { formulaLook } from './formula-look.ts';
 import { mirrored, problemsSaid, said, stay } from './formula-words.ts';
 import { look } from './look.ts';
+import { Offers } from './offers.ts';
 import type { Session } from './session.ts';
 import { isPlainAmount } from './spots-in.ts';
 import { valueSaid } from './value-words.ts';
@@ -28,48 +25,47 @@ export class StoryFormula extends LitElement {
   @property({ attribute: false }) session!: Session;
   @property({ attribute: false }) cell!: Cell;
   @property() what: 'formula' | 'by-hand' = 'formula';
+  /** What was typed to open it, in place of what stands there. */
+  @property({ attribute: false }) typed: string | null = null;
 
   @state() private text = '';
   @state() private draft: Draft | null = null;
-  @state() private list: readonly Completion[] = [];
-  /** Which of the list is marked; -1 is none. */
-  @state() private marked = -1;
   @query('input.line') private input!: HTMLInputElement;
   @query('.mirror') private mirror!: HTMLElement;
   @query('.list') private listbox!: HTMLElement;
-  @query('.said') private said!: HTMLElement;
+  @query('.sheet') private sheet!: HTMLElement;
 
-  #names: readonly Candidate[] = [];
-  #units: readonly Candidate[] = [];
+  readonly #offers = new Offers(this);
   #left = false;
 
   override connectedCallback(): void {
     super.connectedCallback();
     const { notebook } = this.session.door;
-    const { input } = this.session.door.state(this.cell.id);
-    this.text = this.what === 'by-hand' ? (input.byHand ?? '') : input.formula;
-    this.#names = namesFor(notebook, this.cell.part, this.cell.id);
-    const nouns = new Nouns(notebook.settings.counted);
-    this.#units = unitsFor(
-      [...unitPhrases.keys(), ...nouns.phrases.keys()].filter((p) => p.length > 1),
+    const { input, holds } = this.session.door.state(this.cell.id);
+    this.text = this.typed ?? (this.what === 'by-hand' ? (input.byHand ?? '') : input.formula);
+    this.#offers.from(
+      namesFor(notebook, this.cell.part, this.cell.id),
+      unitsFor(new Nouns(notebook.settings.counted), measured(holds)),
     );
     this.#read();
   }
 
   protected override firstUpdated(): void {
     this.input.focus();
-    this.input.select();
+    if (this.typed === null) this.input.select();
+    else this.input.setSelectionRange(this.text.length, this.text.length);
   }
 
   protected override updated(): void {
     this.mirror.scrollLeft = this.input.scrollLeft;
-    this.#place();
+    const { bottom } = this.sheet.getBoundingClientRect();
+    this.#offers.place(this.listbox, this.input.getBoundingClientRect(), bottom);
   }
 
   protected override render(): TemplateResult {
     const blank = this.text.trim() === '';
     const problems = blank ? [] : (this.draft?.reading.problems ?? []);
-    const open = this.list.length > 0;
+    const { open, active } = this.#offers;
     return html`
       <div class="sheet">
         <div class="field">
@@ -86,7 +82,7 @@ export class StoryFormula extends LitElement {
             aria-haspopup="listbox"
             aria-expanded=${open ? 'true' : 'false'}
             aria-controls="list"
-            aria-activedescendant=${open && this.marked >= 0 ? `option-${this.marked}` : nothing}
+            aria-activedescendant=${active ?? nothing}
             aria-describedby="said"
             aria-invalid=${problems.length > 0 ? 'true' : 'false'}
             .value=${this.text}
@@ -96,22 +92,16 @@ export class StoryFormula extends LitElement {
             enterkeyhint="done"
             @input=${this.#typed}
             @keydown=${this.#key}
-            @compositionend=${() => this.#complete()}
+            @compositionend=${() => this.#offer('unasked')}
             @scroll=${() => (this.mirror.scrollLeft = this.input.scrollLeft)}
             @click=${this.#closeList}
             @blur=${this.#blurred}
           />
         </div>
-        <ul
-          class="list"
-          id="list"
-          role="listbox"
-          aria-label="Names and units"
-          popover="manual"
-          ?hidden=${!open}
-        >
-          ${this.list.map((one, place) => this.#option(one, place))}
-        </ul>
+        ${this.#offers.render(
+          (cell) => valueSaid(this.session.door, cell),
+          (one) => this.#take(one),
+        )}
         <div class="said" id="said" aria-live="polite">
           ${said(this.session, this.text, this.draft, problems)}
         </div>
@@ -146,64 +136,20 @@ export class StoryFormula extends LitElement {
     `;
   }
 
-  #option(one: Completion, place: number): TemplateResult {
-    const { candidate } = one;
-    const shown = candidate.cell === null ? null : valueSaid(this.session.door, candidate.cell);
-    return html`<li
-      role="option"
-      id="option-${place}"
-      aria-selected=${place === this.marked ? 'true' : 'false'}
-      @mousedown=${(event: Event) => {
-        event.preventDefault();
-        this.#take(one);
-      }}
-    >
-      <span>${candidate.text}</span>
-      <span class="small">${shown ?? ''}${candidate.place ? ` · ${candidate.place}` : ''}</span>
-    </li>`;
-  }
-
   #typed = (event: InputEvent): void => {
     this.text = this.input.value;
     this.#read();
-    if (!event.isComposing) this.#complete();
+    if (!event.isComposing) this.#offer('unasked');
   };
 
   #key = (event: KeyboardEvent): void => {
     event.stopPropagation();
     if (event.isComposing) return;
-    if (this.#listKey(event) || this.#ownKey(event)) event.preventDefault();
+    const pressed = this.#offers.press(event);
+    if (typeof pressed === 'object') this.#take(pressed);
+    else if (pressed === 'nothing' && !this.#ownKey(event)) return;
+    event.preventDefault();
   };
-
-  /** Keys that move in the list of names while it is open. */
-  #listKey(event: KeyboardEvent): boolean {
-    const count = this.list.length;
-    if (event.key === ' ' && event.ctrlKey) {
-      this.#complete();
-      return true;
-    }
-    if (count === 0) return false;
-    switch (event.key) {
-      case 'ArrowDown':
-        this.marked = (this.marked + 1) % count;
-        return true;
-      case 'ArrowUp':
-        this.marked = (this.marked - 1 + count + (this.marked < 0 ? 1 : 0)) % count;
-        return true;
-      case 'Escape':
-        this.#closeList();
-        return true;
-      case 'Enter':
-      case 'Tab': {
-        const one = this.list[this.marked];
-        if (!one || event.shiftKey) return false;
-        this.#take(one);
-        return true;
-      }
-      default:
-        return false;
-    }
-  }
 
   #ownKey(event: KeyboardEvent): boolean {
     const digit = /^Digit([1-9])$/.exec(event.code)?.[1];
@@ -214,6 +160,12 @@ export class StoryFormula extends LitElement {
       return fix !== undefined;
     }
     switch (event.key) {
+      case ' ':
+        if (event.ctrlKey) this.#offer('asked');
+        return event.ctrlKey;
+      case 'ArrowDown':
+        this.#offer('asked');
+        return true;
       case 'Enter':
         if (event.altKey) this.#keepFormula(0);
         else this.#keep(0);
@@ -276,7 +228,7 @@ export class StoryFormula extends LitElement {
 
   #write(text: string, caret = text.length): void {
     this.text = text;
-    this.#closeList();
+    this.#offers.close();
     this.#read();
     void this.updateComplete.then(() => {
       this.input.focus();
@@ -295,15 +247,13 @@ export class StoryFormula extends LitElement {
     this.draft = this.session.door.draft(this.cell.id, this.text);
   }
 
-  #complete(): void {
+  #offer(wanted: Wanted): void {
     const caret = this.input.selectionStart ?? this.text.length;
-    this.list = completionsAt(this.text, caret, this.#names, this.#units);
-    this.marked = -1;
+    this.#offers.look(this.text, caret, wanted);
   }
 
   #closeList = (): void => {
-    this.list = [];
-    this.marked = -1;
+    this.#offers.close();
   };
 
   /** Going on to something else on the page keeps what was written; only Esc leaves it. */
@@ -334,22 +284,11 @@ export class StoryFormula extends LitElement {
     this.#left = true;
     session.write(null);
   }
+}
 
-  /** The list stands in the top layer, under the line or over it where there is more room. */
-  #place(): void {
-    if (this.list.length === 0) {
-      if (this.listbox.matches(':popover-open')) this.listbox.hidePopover();
-      return;
-    }
-    if (!this.listbox.matches(':popover-open')) this.listbox.showPopover();
-    const line = this.input.getBoundingClientRect();
-    const said = this.said.getBoundingClientRect();
-    const height = this.listbox.offsetHeight;
-    const below = said.bottom + height < window.innerHeight;
-    const left = Math.max(4, Math.min(line.left, window.innerWidth - this.listbox.offsetWidth - 4));
-    this.listbox.style.left = `${left}px`;
-    this.listbox.style.top = `${below ? said.bottom + 2 : Math.max(4, line.top - height - 2)}px`;
-  }
+/** What the cell measures now, so that units of it are offered first. */
+function measured(holds: Holds | null): Dimension | null {
+  return holds?.measure.kind === 'amount' ? holds.measure.dimension : null;
 }
 
 declare global {

@@ -1,7 +1,7 @@
 // The whole page: header, rod, parts, working, footing; scrolling, keys, and what is told.
 // Property: `desk`.
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
-import { customElement, property, query, state } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
 import { keyed } from 'lit/directives/keyed.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { CellId } from '../language/tree.ts';
@@ -13,11 +13,10 @@ import { styled } from './styled.ts';
 import { pageLook } from './page-look.ts';
 import { allCells } from './reading-order.ts';
 import { type Asked, rodKey, rowKey, undoKey } from './page-keys.ts';
-import { RodMeasure, sameMarks } from './rod-measure.ts';
-import type { RodMark, RodView } from './rod-scale.ts';
+import { PagePlaces } from './page-places.ts';
+import { told } from './page-told.ts';
 import type { Happening, Session } from './session.ts';
 import type { StoryCell } from './story-cell.ts';
-import type { StoryPart } from './story-part.ts';
 import { valueSaid } from './value-words.ts';
 import './job-footing.ts';
 import './job-header.ts';
@@ -42,21 +41,11 @@ export class StoryPage extends LitElement {
   /** On narrow screens the working is a sheet from below. */
   @state() private workingUp = false;
   @state() private drawn = DRAWN_FIRST;
-  @state() private marks: readonly RodMark[] = [];
-  @state() private view: RodView = { height: 0, scroll: 0, total: 0 };
   @state() private narrow = false;
-  @query('.scroll') private scroller!: HTMLElement;
-  @query('.parts') private parts!: HTMLElement;
 
   #stops: (() => void)[] = [];
-  #measuring = 0;
-  #rowsMoved = true;
-  #leftAt: number | null = null;
-  readonly #rod = new RodMeasure();
-  #sizes: ResizeObserver | null = null;
+  readonly #places = new PagePlaces(this);
   #narrow = window.matchMedia('(max-width: 760px)');
-  /** Which cell to bring into view when it has been drawn. */
-  #wanted: CellId | null = null;
   /** How many notebooks were opened: ids mean something else in each, so nothing drawn is used again. */
   #opened = 0;
 
@@ -80,7 +69,6 @@ export class StoryPage extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     for (const stop of this.#stops) stop();
-    this.#sizes?.disconnect();
     this.#narrow.removeEventListener('change', this.#turned);
     this.removeEventListener('keydown', this.#key);
     window.removeEventListener('pagehide', this.#leaving);
@@ -88,9 +76,7 @@ export class StoryPage extends LitElement {
   }
 
   protected override firstUpdated(): void {
-    this.#sizes = new ResizeObserver(() => this.#measureSoon());
-    this.#sizes.observe(this.scroller);
-    this.#sizes.observe(this.parts);
+    this.#places.watch();
     this.#comeBack();
   }
 
@@ -108,17 +94,12 @@ export class StoryPage extends LitElement {
         this.drawn += DRAWN_EACH;
       });
     }
-    if (!going && this.#leftAt !== null) {
-      const to = this.#leftAt;
-      this.#leftAt = null;
-      requestAnimationFrame(() => (this.scroller.scrollTop = to));
-    }
-    if (this.#wanted !== null) this.#show(this.#wanted);
-    this.#measureSoon(going && this.marks.length > 0 ? 'view' : 'all');
+    this.#places.drawn(going ? 'some' : 'all');
   }
 
   protected override render(): TemplateResult {
     const { session, desk } = this;
+    const { view, marks } = this.#places;
     const { notebook } = session.door;
     const long = allCells(notebook).length > LONG_NOTEBOOK;
     document.title = notebook.title ? `${notebook.title} · Storyrod` : 'Storyrod';
@@ -128,8 +109,8 @@ export class StoryPage extends LitElement {
         .desk=${desk}
         @sheet=${(event: CustomEvent<SheetName>) => (this.sheet = event.detail)}
       ></job-header>
-      ${this.#told()}
-      <main class="scroll" id="page" aria-label="Estimate" @scroll=${this.#scrolled}>
+      ${told(desk)}
+      <main class="scroll" id="page" aria-label="Estimate" @scroll=${this.#places.scrolled}>
         <story-rod
           role="scrollbar"
           tabindex="0"
@@ -137,14 +118,14 @@ export class StoryPage extends LitElement {
           aria-controls="page"
           aria-orientation="vertical"
           aria-valuemin="0"
-          aria-valuemax=${Math.max(0, Math.round(this.view.total - this.view.height))}
-          aria-valuenow=${Math.round(this.view.scroll)}
-          ${styled({ height: `${this.view.height}px` })}
+          aria-valuemax=${Math.max(0, Math.round(view.total - view.height))}
+          aria-valuenow=${Math.round(view.scroll)}
+          ${styled({ height: `${view.height}px` })}
           .session=${session}
-          .marks=${this.marks}
-          .view=${this.view}
+          .marks=${marks}
+          .view=${view}
           ?narrow=${this.narrow}
-          @travel=${(event: CustomEvent<number>) => (this.scroller.scrollTop = event.detail)}
+          @travel=${(event: CustomEvent<number>) => this.#places.scrollTo(event.detail)}
           @keydown=${this.#rodKey}
         ></story-rod>
         <div class="parts">
@@ -206,37 +187,6 @@ export class StoryPage extends LitElement {
     });
   }
 
-  #told(): TemplateResult {
-    const { notice } = this.session;
-    const behind = this.desk.keeping.kind === 'behind';
-    return html`<div class="told" role="status">
-      ${
-        behind
-          ? html`<p>
-              <span
-                >Another tab kept this notebook after this one had read it. Nothing of either is
-                lost, and this tab keeps nothing more until you choose.</span
-              >
-              <button class="act" @click=${() => void this.desk.follow()}>
-                Follow what the other kept
-              </button>
-              <button class="act" @click=${() => void this.desk.keepAsCopy()}>
-                Keep mine as a copy
-              </button>
-            </p>`
-          : nothing
-      }
-      ${
-        notice
-          ? html`<p>
-              <span>${notice.text}</span>
-              <button class="plain" @click=${() => this.session.tell(null)}>Put away</button>
-            </p>`
-          : nothing
-      }
-    </div>`;
-  }
-
   #pulled(): TemplateResult {
     const { session } = this;
     const cell = session.chosen === null ? null : session.cell(session.chosen);
@@ -257,7 +207,7 @@ export class StoryPage extends LitElement {
       case 'tape':
         break;
       case 'chosen':
-        void this.desk.keepPlace(this.scroller?.scrollTop ?? 0);
+        void this.desk.keepPlace(this.#places.scroll);
         break;
       case 'writing':
         if (this.session.writing?.kind === 'new-cell') this.workingUp = false;
@@ -265,43 +215,14 @@ export class StoryPage extends LitElement {
         break;
       case 'bring':
         this.workingUp = false;
-        this.#wanted = happening.cell;
+        this.#places.bring(happening.cell, happening.keyboard);
         break;
     }
     this.requestUpdate();
   }
 
-  /** To where one left off: at once, and again when all rows stand and heights are true. */
   #comeBack(): void {
-    this.#leftAt = this.desk.place?.scroll ?? 0;
-    void this.updateComplete.then(() => {
-      this.scroller.scrollTop = this.#leftAt ?? 0;
-      this.#measureSoon();
-    });
-  }
-
-  #rows(): readonly StoryCell[] {
-    const parts = [...this.renderRoot.querySelectorAll<StoryPart>('story-part')];
-    return parts.flatMap((part) => [...part.renderRoot.querySelectorAll<StoryCell>('story-cell')]);
-  }
-
-  #row(cell: CellId): StoryCell | null {
-    return this.#rows().find((row) => row.cell.id === cell) ?? null;
-  }
-
-  /** Brings a row into view and gives it the keyboard, unless something is being written in it. */
-  #show(cell: CellId): void {
-    const row = this.#row(cell);
-    if (!row) return;
-    this.#wanted = null;
-    const page = this.scroller.getBoundingClientRect();
-    const box = row.getBoundingClientRect();
-    const margin = Math.min(110, page.height / 5);
-    const away = box.top < page.top + margin || box.bottom > page.bottom - margin;
-    if (away) row.scrollIntoView({ block: 'center' });
-    void row.updateComplete.then(() => {
-      if (this.session.writing === null && this.session.trial === null) row.focus();
-    });
+    this.#places.comeBack(this.desk.place?.scroll ?? 0);
   }
 
   #remove(cell: CellId): void {
@@ -310,55 +231,24 @@ export class StoryPage extends LitElement {
     this.sheet = 'removing';
   }
 
-  #scrolled = (): void => {
-    this.#measureSoon('view');
-  };
-
   #turned = (): void => {
     this.narrow = this.#narrow.matches;
   };
 
   #leaving = (): void => {
-    void this.desk.leave(this.scroller.scrollTop);
+    void this.desk.leave(this.#places.scroll);
   };
 
   #hidden = (): void => {
     if (document.visibilityState === 'hidden') this.#leaving();
   };
 
-  #measureSoon(what: 'all' | 'view' = 'all'): void {
-    if (what === 'all') this.#rowsMoved = true;
-    if (this.#measuring) return;
-    this.#measuring = requestAnimationFrame(() => {
-      this.#measuring = 0;
-      if (this.isConnected) this.#measure();
-    });
-  }
-
-  /** Read all at once, in a frame in which nothing was written. */
-  #measure(): void {
-    const { scrollTop, clientHeight, scrollHeight } = this.scroller;
-    const view = { height: clientHeight, scroll: scrollTop, total: scrollHeight };
-    const { height, scroll, total } = this.view;
-    if (view.height !== height || view.scroll !== scroll || view.total !== total) this.view = view;
-    if (!this.#rowsMoved && view.total === total) return;
-    this.#rowsMoved = false;
-    const { parts } = this.session.door.notebook;
-    const places = new Map(parts.map(({ key }, place) => [key, place]));
-    const marks = this.#rod.marks(
-      this.renderRoot.querySelectorAll<StoryPart>('story-part'),
-      this.scroller.getBoundingClientRect().top - scrollTop,
-      (key) => places.get(key) ?? 0,
-    );
-    if (!sameMarks(marks, this.marks)) this.marks = marks;
-  }
-
   #rodKey = (event: KeyboardEvent): void => {
-    const by = rodKey(event.key, this.view);
+    const by = rodKey(event.key, this.#places.view);
     if (by === null) return;
     event.preventDefault();
     event.stopPropagation();
-    this.scroller.scrollTop += by;
+    this.#places.scrollTo(this.#places.scroll + by);
   };
 
   #key = (event: KeyboardEvent): void => {

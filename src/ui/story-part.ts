@@ -85,18 +85,21 @@ export class StoryPart extends LitElement {
                 )}
               </div>`,
           )}
-          ${this.#newCell(null)}
+          ${this.#newCell(null)}${this.#newProse(null)}
         </div>
         ${left > 0 ? html`<div ${styled({ height: `${left * BLOCK_HEIGHT}px` })}></div>` : nothing}
         ${
           part.key === ''
             ? nothing
-            : html`<button
-                class="plain add"
-                @click=${() => this.session.write({ kind: 'new-cell', part: part.key, after: null })}
-              >
-                Add a cell to ${part.name}
-              </button>`
+            : html`<p class="add">
+                <button
+                  class="plain"
+                  @click=${() => this.session.write({ kind: 'new-cell', part: part.key, after: null })}
+                >
+                  Add a cell to ${part.name}
+                </button>
+                <button class="plain" @click=${() => this.#writeProse()}>Write a note</button>
+              </p>`
         }
       </section>
     `;
@@ -167,7 +170,7 @@ export class StoryPart extends LitElement {
             .session=${this.session}
             .cell=${block.cell}
           ></story-cell>
-          ${this.#newCell(block.cell.id)}`;
+          ${this.#newCell(block.cell.id)}${this.#newProse(block.cell.id)}`;
       case 'heading':
         return html`<div role="listitem" class="deeper">
           <h3 class="level-${Math.min(6, block.level)}">${block.text}</h3>
@@ -195,6 +198,27 @@ export class StoryPart extends LitElement {
         @leave=${() => this.session.write(null)}
       ></story-line>
     </div>`;
+  }
+
+  /** Prose comes after the chosen cell where that stands in this part, or at its end. */
+  #writeProse(): void {
+    const { session, content: part } = this;
+    const chosen = session.chosen === null ? null : session.cell(session.chosen);
+    const after = chosen?.part === part.key ? chosen.id : null;
+    session.write({ kind: 'new-prose', part: part.key, after });
+  }
+
+  #newProse(after: number | null): unknown {
+    const { writing } = this.session;
+    if (writing?.kind !== 'new-prose' || writing.part !== this.content.key) return nothing;
+    if (writing.after !== after) return nothing;
+    return html`<story-prose
+      role="listitem"
+      .session=${this.session}
+      in=${this.content.key}
+      place="-1"
+      .below=${after}
+    ></story-prose>`;
   }
 
   /** A new cell starts as not yet known; its formula is written next. */

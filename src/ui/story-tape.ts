@@ -1,5 +1,6 @@
 // A short length of tape under a given's number: it slides between the number's sensible limits, a pencil
-// tick stays where it began, and everything on the page follows. Drag, or arrow keys; Enter keeps, Esc goes back.
+// tick stays where it began, and everything on the page follows. Drag, or arrow keys; Enter keeps, Esc goes back,
+// a typed amount goes on in the line.
 // Properties: `session`, `cell`.
 import { LitElement, html, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
@@ -84,6 +85,7 @@ export class StoryTape extends LitElement {
         <b>${text}</b> <span>${this.#difference()}</span>
         <span class="acts">
           <button class="act first" @click=${this.#keep}>Keep</button>
+          <button class="act" @click=${() => this.#write()}>Type it</button>
           <button class="act" @click=${this.#leave}>Back to ${this.#text(scale.from)}</button>
         </span>
         ${scale.limited ? nothing : html`<span class="small">no sensible limits said</span>`}
@@ -136,6 +138,7 @@ export class StoryTape extends LitElement {
     if (to !== null) this.#slide(to);
     else if (event.key === 'Enter') this.#keep();
     else if (event.key === 'Escape') this.#leave();
+    else if (isTyped(event)) this.#write(event.key);
     else return;
     event.preventDefault();
   };
@@ -185,11 +188,23 @@ export class StoryTape extends LitElement {
     this.session.bring(this.cell.id);
   };
 
+  /** Typing says the amount outright: the tape goes back and the line under the number opens. */
+  #write(typed?: string): void {
+    cancelAnimationFrame(this.#frame);
+    const { cell, session } = this;
+    session.write({ kind: 'formula', cell: cell.id, ...(typed === undefined ? {} : { typed }) });
+  }
+
   #leave = (): void => {
     cancelAnimationFrame(this.#frame);
     this.session.leaveTape();
     this.session.bring(this.cell.id);
   };
+}
+
+/** The start of an amount: it is written instead of slid. */
+function isTyped({ key, ctrlKey, metaKey, altKey }: KeyboardEvent): boolean {
+  return !ctrlKey && !metaKey && !altKey && key.length === 1 && key !== ' ';
 }
 
 function keyTo(event: KeyboardEvent, at: number, scale: TapeScale): number | null {

@@ -19,6 +19,12 @@ export const tapeLook = css`
     touch-action: none;
     user-select: none;
   }
+  .tape:focus-visible {
+    outline: 0;
+  }
+  .tape:focus-visible .blade {
+    stroke-width: 2.5px;
+  }
   svg {
     display: block;
     width: 100%;

@@ -69,4 +69,23 @@ describe('the footing', () => {
     await settled(element);
     expect(wordsOf(found(element, '.price'))).toBe('price $459.20');
   });
+
+  test('says what the last change moved the price by, once and not while a tape is slid', async () => {
+    const { session, element } = await footing(MIXED);
+    const said = (): string => wordsOf(found(element, '[role=status]'));
+    const price = (): string => wordsOf(found(element, '.price'));
+    session.openTape(idOf(session, 'Bag price'));
+    for (const slid of ['$7 per bag', '$7.48 per bag']) {
+      session.slideTape(slid);
+      await settled(element);
+      expect(said()).toBe('');
+    }
+    session.keepTape();
+    await settled(element);
+    expect(price()).toBe('price $499.20 $40.00 more');
+    expect(said()).toBe('Price $499.20, $40.00 more.');
+    session.apply((door) => door.setFormula(idOf(session, 'Bag price'), '?'));
+    await settled(element);
+    expect(said()).toBe('');
+  });
 });

@@ -73,7 +73,37 @@ describe('a row', () => {
     );
     expect(wordsOf(cell)).toBe('Permit office $140.00');
     button(cell, '$140.00. Change Permit').click();
+    expect(session.trial?.cell).toBe(cell.cell.id);
+    await settled(cell);
+    button(cell, '$140.00. Change Permit').click();
     expect(session.writing).toEqual({ kind: 'formula', cell: cell.cell.id });
+  });
+
+  test('opens the tape when a given’s number is pressed, and the line for a worked one', async () => {
+    const given = await row('Thickness');
+    button(given.cell, '4 in. Change Thickness').click();
+    expect(given.session.trial?.cell).toBe(given.cell.cell.id);
+    const worked = await row('Slab volume');
+    button(worked.cell, 'Change Slab volume').click();
+    expect(worked.session.writing).toEqual({ kind: 'formula', cell: worked.cell.cell.id });
+  });
+
+  test('of money that no total counts says so when it is chosen, and counts it when asked', async () => {
+    const { session, cell } = await row('Rail hire', '## Fees\n\n- Rail hire: 3 h at $20 per h\n');
+    expect(wordsOf(cell)).not.toContain('In no total yet');
+    session.choose(cell.cell.id);
+    await settled(cell);
+    expect(wordsOf(cell)).toContain('In no total yet');
+    button(cell, 'Count Rail hire as equipment').click();
+    expect(session.door.costs().total.equipment).toBe('60.00');
+  });
+
+  test('of a given without a source asks for one when it is chosen', async () => {
+    const { session, cell } = await row('Size', '## P\n\n- Size: 4 ft\n');
+    session.choose(cell.cell.id);
+    await settled(cell);
+    button(cell, 'Say where it comes from').click();
+    expect(session.writing).toEqual({ kind: 'remark', cell: cell.cell.id, word: 'from' });
   });
 
   test('of a check says holds, or does not hold and the caution', async () => {

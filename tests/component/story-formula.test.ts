@@ -83,6 +83,37 @@ describe('writing a formula', () => {
     expect(list()).toContain('sq ft');
   });
 
+  test('offers nothing once a word is whole, until one asks', async () => {
+    await open('Slab length');
+    await write('12 in');
+    expect(list()).toEqual([]);
+    await userEvent.keyboard('{ArrowDown}');
+    await settled(editor);
+    expect(list()).toContain('sq in');
+    await userEvent.keyboard('{Escape}');
+    await settled(editor);
+    expect(list()).toEqual([]);
+    expect(session.writing).not.toBeNull();
+  });
+
+  test('lays the list clear of what was read and of Keep and Leave', async () => {
+    await write('slab');
+    const box = found(editor, '.list').getBoundingClientRect();
+    for (const part of ['.field', '.said', '.acts']) {
+      const { top, bottom } = found(editor, part).getBoundingClientRect();
+      expect(bottom <= box.top || box.bottom <= top).toBe(true);
+    }
+  });
+
+  test('begins with what was typed to open it', async () => {
+    document.body.replaceChildren();
+    const cell = cellOf(session, 'Slab length');
+    session.write({ kind: 'formula', cell: cell.id, typed: '9' });
+    editor = await drawn('story-formula', { session, cell, typed: '9' });
+    await userEvent.keyboard(' ft{Enter}');
+    expect(shownOf(session, 'Slab length')).toBe('9 ft');
+  });
+
   test('marks the option that Enter takes for a screen reader', async () => {
     await write('slab');
     await userEvent.keyboard('{ArrowDown}{ArrowDown}');

@@ -50,6 +50,14 @@ async function choose(name: string): Promise<void> {
   await frames();
 }
 
+/** The sheet that lies over the page, when it has come. */
+async function openSheet(): Promise<HTMLElement> {
+  const open = () => everyElement(page).some((one) => one.matches('paper-sheet[open]'));
+  await expect.poll(open, { timeout: 5000 }).toBe(true);
+  await settled(page);
+  return found(page, 'paper-sheet[open]');
+}
+
 const header = (): string => wordsOf(found(page, 'job-header'));
 const chosen = (): string => desk.session.cell(desk.session.chosen ?? -1)?.name ?? '';
 
@@ -88,6 +96,16 @@ describe('the page', () => {
     expect(focusedElement()?.textContent?.trim()).toBe('Thickness');
     await keys('{ArrowDown}');
     expect(wordsOf(found(page, 'story-working'))).toContain('Slab volume 20 cubic feet');
+  });
+
+  test('a number is changed by typing it on the row, or on its tape', async () => {
+    await choose('Thickness');
+    await keys('5 in{Enter}');
+    expect(shownOf(desk.session, 'Thickness')).toBe('5 in');
+    await choose('Thickness');
+    await keys('t{ArrowRight}6 in{Enter}');
+    expect(shownOf(desk.session, 'Thickness')).toBe('6 in');
+    expect(desk.session.door.canUndo()).toBe('Thickness: 6 in');
   });
 
   test('arrows go from row to row and the keyboard goes with them', async () => {
@@ -139,7 +157,7 @@ describe('the page', () => {
   test('Delete says first what the cell goes into', async () => {
     await choose('Waste');
     await keys('{Delete}');
-    const sheet = found(page, 'paper-sheet[open]');
+    const sheet = await openSheet();
     expect(wordsOf(sheet)).toContain('It goes into Bags to buy');
     expect(await axeFindings(page)).toEqual([]);
     button(sheet, 'Remove it').click();
@@ -157,7 +175,7 @@ describe('the page', () => {
     expect(header()).toMatch(/Look here 2 /);
     button(page, 'Look here').click();
     await frames();
-    const sheet = found(page, 'paper-sheet[open]');
+    const sheet = await openSheet();
     expect(await axeFindings(page)).toEqual([]);
     button(sheet, '"Bag price" is not yet known').click();
     await frames();
@@ -175,8 +193,9 @@ describe('the page', () => {
   test('a part is inserted from a template and its first given asked for', async () => {
     button(page, 'Insert a part').click();
     await frames();
-    await expect.poll(() => wordsOf(found(page, 'paper-sheet[open]'))).toContain('Fence');
-    button(found(page, 'paper-sheet[open]'), 'Fence').click();
+    const sheet = await openSheet();
+    await expect.poll(() => wordsOf(sheet)).toContain('Fence');
+    button(await openSheet(), 'Fence').click();
     await expect
       .poll(() => focusedElement()?.getAttribute('aria-label'))
       .toBe('Formula of Fence length');
@@ -198,7 +217,7 @@ describe('the page', () => {
     expect(header()).toContain('Fence');
     button(page, 'Notebooks').click();
     await frames();
-    const sheet = found(page, 'paper-sheet[open]');
+    const sheet = await openSheet();
     await expect.poll(() => wordsOf(sheet)).toContain('Back step');
     expect(await axeFindings(page)).toEqual([]);
     button(sheet, 'Remove Back step').click();
@@ -237,6 +256,19 @@ describe('the page', () => {
     expect(document.title).toContain('<img src=x');
   });
 
+  test.each([
+    ['a formula of 100,000 characters', `${'size plus '.repeat(9_999)}size`],
+    ['5,000 brackets', `${'('.repeat(5000)}size${')'.repeat(5000)}`],
+  ])('shows %s, and it can be edited', async (_, formula) => {
+    await open(`## P\n\n- Size: 3 ft\n- Long: ${formula}\n`);
+    const row = everyElement(page).find((one) => one.matches('.words'));
+    expect(row?.textContent?.trim()).toBe(formula);
+    await choose('Long');
+    await keys('{Enter}');
+    await keys('size{Enter}');
+    expect(shownOf(desk.session, 'Long')).toBe('3 ft');
+  });
+
   test('a notebook of 2,000 cells is soon there and stays quick', async () => {
     const cells = Array.from({ length: 2000 }, (_, n) => `- Size ${n}: ${n + 1} in\n`).join('');
     await open(`# Long\n\n## Sizes\n\n${cells}\n## Sum\n\n- All: size 0 plus size 1999\n`);
@@ -253,7 +285,7 @@ describe('the page', () => {
     expect(header()).toContain('No title yet');
     button(page, 'Insert a part').click();
     await frames();
-    button(found(page, 'paper-sheet[open]'), 'Add an empty part').click();
+    button(await openSheet(), 'Add an empty part').click();
     await frames();
     await keys('Fence{Enter}');
     expect(desk.session.door.notebook.parts.at(-1)?.name).toBe('Fence');

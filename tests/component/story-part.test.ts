@@ -125,4 +125,36 @@ describe('a part', () => {
     expect(session.door.notebook.text).toBe(SMALL_JOB);
     expect(session.writing).toBeNull();
   });
+
+  test('takes a note below the chosen row, or at its end, as a paragraph of its own', async () => {
+    session.choose(idOf(session, 'Waste'));
+    button(part, 'Write a note').click();
+    await settled(part);
+    await userEvent.keyboard('Pour early.{Control>}{Enter}{/Control}');
+    await settled(part);
+    const { text } = session.door.notebook;
+    expect(text).toContain('- from: rule of thumb\n\nPour early.\n\n- Bag yield');
+    expect(wordsOf(part)).toMatch(/rule of thumb Pour early\. 0\.45 cubic feet per bag Bag yield/);
+    session.choose(null);
+    button(part, 'Write a note').click();
+    await settled(part);
+    await userEvent.keyboard('Cure for a week.{Control>}{Enter}{/Control}');
+    expect(session.door.notebook.text.endsWith('department.\n\nCure for a week.\n')).toBe(true);
+    expect(session.door.notebook.parts.at(-1)?.blocks.at(-1)?.kind).toBe('prose');
+  });
+
+  test('shows the settings as one quiet line that is written without dashes', async () => {
+    const settings = '- Currency: US dollars\n- Counted things: row';
+    await open('', `# Job\n\n${settings}\n\n## Deck\n\n- Rows: 3 rows\n`);
+    expect(wordsOf(found(part, '.settings'))).toBe('Currency US dollars Counted things row');
+    expect(await axeFindings(part)).toEqual([]);
+    found(part, '.read').click();
+    await settled(part);
+    const area = found<HTMLTextAreaElement>(part, 'textarea');
+    expect(area.value).toBe('Currency: US dollars\nCounted things: row');
+    await userEvent.fill(area, 'Currency: euros\nCounted things: row');
+    button(part, 'Keep').click();
+    expect(session.door.notebook.settings.currency).toBe('€');
+    expect(session.door.notebook.text).toContain('\n- Currency: euros\n- Counted things: row\n');
+  });
 });

@@ -112,12 +112,25 @@ describe('a tape', () => {
     expect(found(tape, '.began').getAttribute('x1')).toBe(tick);
   });
 
+  test('typing an amount goes back to the start and on in the line', async () => {
+    await userEvent.keyboard('{ArrowRight}');
+    await frames();
+    await userEvent.keyboard('5');
+    expect(shownOf(session, 'Thickness')).toBe('4 in');
+    const cell = idOf(session, 'Thickness');
+    expect(session.writing).toEqual({ kind: 'formula', cell, typed: '5' });
+    expect(session.door.canUndo()).toBeNull();
+  });
+
   test('has buttons for whoever has no keys', async () => {
     await userEvent.keyboard('{ArrowRight}');
     await frames();
     button(tape, 'Back to 4 in').click();
     expect(shownOf(session, 'Thickness')).toBe('4 in');
     expect(session.trial).toBeNull();
+    await open('Thickness');
+    button(tape, 'Type it').click();
+    expect(session.writing).toEqual({ kind: 'formula', cell: idOf(session, 'Thickness') });
   });
 
   test.each([

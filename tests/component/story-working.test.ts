@@ -98,7 +98,7 @@ describe('the working', () => {
     await settled(element);
     button(element, 'Add cost').click();
     await settled(element);
-    await userEvent.keyboard('labour{Enter}');
+    await userEvent.keyboard('{Tab}{Enter}');
     expect(session.door.costs().total.labour).toBe('12.00');
     expect(shownOf(session, 'Bags to buy')).toBe('$12.00');
   });

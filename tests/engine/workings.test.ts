@@ -269,7 +269,7 @@ describe('what is not yet known', () => {
     const job = new Job(`
       Landing
       boards: $100 | material
-      stain: $10 by nothing there | material
+      stain: $10 by lost width | material
       glue: $10 divided by none | material
       none: 0
       total cost: total cost of Landing
@@ -420,7 +420,7 @@ describe('a value by hand', () => {
   });
 
   test('may stand in for a formula that is at fault', () => {
-    const job = new Job('b: nothing there times 2 | by hand 9 ft\nc: b times 2');
+    const job = new Job('b: lost width times 2 | by hand 9 ft\nc: b times 2');
     expect(job.value('c')).toBe('18 ft');
     expect(job.worked('b')).toBe('unknown-name');
   });

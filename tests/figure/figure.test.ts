@@ -234,7 +234,7 @@ describe('figure without --json', () => {
       /\$30\.00 +Sealer: set by hand; worked from concrete divided by 10 \(quoted\)\n/,
     );
     expect(out).toContain(
-      'Whole job: 3 cost lines, direct cost $289.20 so far, all material; some lines have no value yet',
+      'Whole job: 3 cost lines, direct cost $289.20 so far, all material; 1 line not yet known',
     );
     expect(out).toMatch(/Worth a look\n {2}Landing: "Screed" is not yet known\.\n/);
   });

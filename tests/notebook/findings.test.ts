@@ -158,3 +158,80 @@ test('findings about the text come with those about the numbers', () => {
     'same-name: Run',
   ]);
 });
+
+describe('a part said in words', () => {
+  const run = `- Run: 3 ft${SOURCED}`;
+  test.for([
+    ['half of run', []],
+    ['a third of run', []],
+    ['1.15 times run', ['assumed-amount: B']],
+    ['run plus 1/2 in', ['assumed-amount: B']],
+  ] as const)('%s', ([formula, codes]) => {
+    expect(found(`${run}- B: ${formula}\n`)).toEqual(codes);
+  });
+});
+
+describe('a written share beside a cell that holds another', () => {
+  const waste = `- Waste: 15%${SOURCED}- Profit: 12%${SOURCED}- Run: $300${SOURCED}`;
+  test.for([
+    ['run plus 10% waste', ['other-share: B']],
+    ['run plus 10% for waste', ['other-share: B']],
+    ['run for 10% profit', ['other-share: B']],
+    ['run plus 15% waste', []],
+    ['run plus 10% extra', []],
+  ] as const)('%s', ([formula, codes]) => {
+    expect(found(`## P\n${waste}- B: ${formula}${SOURCED}`)).toEqual(codes);
+  });
+});
+
+describe('a total says what it leaves out', () => {
+  const total = (line: string): string | null => {
+    const e = new Estimate(
+      `## P\n- A: $5\n  - cost: fee\n- B: ${line}\n  - cost: fee\n- Area: ?\n- All: total cost of this part\n`,
+    );
+    return e.shown(cellNamed(e.notebook, 'All').id)?.text ?? null;
+  };
+  test.for([
+    ['$?', '$5.00 so far; 1 line not yet known'],
+    ['area at $2 per sq ft', '$5.00 so far; 1 line not yet known'],
+    ['nonsense', '$5.00 so far; 1 line without a value'],
+    ['$5 divided by 0', '$5.00 so far; 1 line without a value'],
+  ] as const)('%s', ([line, text]) => {
+    expect(total(line)).toBe(text);
+  });
+});
+
+test("a cost line set by hand says its formula's worth in dollars", () => {
+  const e = new Estimate(
+    '- Concrete: 40 bags at 85 cents per bag\n  - cost: material\n  - by hand: $30\n  - from: quote\n',
+  );
+  const { id } = cellNamed(e.notebook, 'Concrete');
+  expect([e.shown(id)?.text, e.shownWorked(id)?.text]).toEqual(['$30.00', '$34.00']);
+});
+
+describe('however long a circle is', () => {
+  const ring = (many: number): Estimate =>
+    new Estimate(
+      Array.from({ length: many }, (_, i) => `- C${i}: c${(i + 1) % many} plus 1\n`).join(''),
+    );
+
+  it('every cell in it is pointed out once, with the next one around', () => {
+    const findings = ring(1200).findings();
+    expect(findings.map((f) => f.code)).toEqual(Array.from({ length: 1200 }, () => 'circle'));
+    expect(findings[7]?.message).toBe(
+      'These 1,200 cells wait for one another. C7 needs C8, and C8 in turn, over others, needs C7. ' +
+        'Give one of them a plain amount, or a formula without the others.',
+    );
+  });
+
+  it('pointing it out takes time in proportion', () => {
+    const took = (many: number): number => {
+      const e = ring(many);
+      const start = performance.now();
+      e.findings();
+      return performance.now() - start;
+    };
+    took(1000);
+    expect(took(8000) / took(2000)).toBeLessThan(9);
+  });
+});

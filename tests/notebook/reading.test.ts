@@ -96,9 +96,6 @@ describe('an item is a cell when it begins with a name and a colon', () => {
 
 describe('what may have been meant as a cell is pointed out', () => {
   test.for([
-    ['- 60 lb bags: 40', ['not-a-name']],
-    ['- one two three four five six seven eight nine: 1', ['not-a-name']],
-    ['- plus: 3', []],
     ['- Slab volume: length by width\n  by thickness', ['formula-goes-on']],
     ['- Slab volume: length by width\nby thickness', ['formula-goes-on']],
     ['- Prose\n  - Slab length: 12 ft', ['cell-under-prose']],
@@ -235,3 +232,19 @@ describe('hostile text', () => {
     expect(linesOf(readNotebook('- A: 1\n\n```\n## No part\n- B: 2\n'))).toEqual(['A: 1']);
   });
 });
+
+test.for([
+  ['link definitions', (many: number) => '[a]: x\n'.repeat(many), 12_000],
+  ['lists in lists', (many: number) => '- - - - - - - - a\n'.repeat(many), 600],
+  ['quotes in quotes', (many: number) => '> > > > > > > > a\n\n'.repeat(many), 600],
+  ['underlined headings', (many: number) => 'a\n===\n'.repeat(many), 8000],
+] as const)(
+  'a part of nothing but %s is kept unread where it would take long',
+  ([, make, many]) => {
+    const few = readNotebook(`## P\n${make(5)}\n## Q\n- A: 1 ft\n`);
+    expect(codesOf(few.findings)).not.toContain('too-involved');
+    const notebook = readNotebook(`## P\n${make(many)}\n## Q\n- A: 1 ft\n`);
+    expect(codesOf(notebook.findings)).toEqual(['too-involved']);
+    expect(linesOf(notebook)).toEqual(['Q / A: 1 ft']);
+  },
+);

@@ -1,10 +1,13 @@
 // The small reckonings of the page that need no screen.
 import { describe, expect, test } from 'vitest';
 import { Estimate } from '../../src/notebook/estimate.ts';
-import { completionsAt, namesFor, unitsFor } from '../../src/ui/completing.ts';
+import { LENGTH } from '../../src/quantity/dimension.ts';
+import { Nouns } from '../../src/quantity/nouns.ts';
+import { type Wanted, completionsAt, namesFor, unitsFor } from '../../src/ui/completing.ts';
 import { centsBetween, money, moreOrLess, percentOf, sumOf } from '../../src/ui/money-words.ts';
 import { allCells } from '../../src/ui/reading-order.ts';
 import { foldOf, onPage, onRod, spread } from '../../src/ui/rod-scale.ts';
+import { settingsIn, settingsText, settingsToWrite } from '../../src/ui/settings-line.ts';
 import { stretches } from '../../src/ui/spots-in.ts';
 
 describe('money in words', () => {
@@ -105,13 +108,13 @@ const JOB = `## Deck
 - Thickness: 4 in
 `;
 
-function offered(text: string, caret = text.length): readonly string[] {
+function offered(text: string, caret = text.length, wanted: Wanted = 'unasked'): readonly string[] {
   const { notebook } = new Estimate(JOB);
   const own = allCells(notebook).find((cell) => cell.name === 'Thickness');
   if (!own) throw new Error('no thickness');
   const names = namesFor(notebook, own.part, own.id);
-  const units = unitsFor(['ft', 'feet', 'in', 'inches', 'boards', 'square feet', 'square yards']);
-  return completionsAt(text, caret, names, units).map(({ candidate }) => candidate.text);
+  const units = unitsFor(new Nouns([]), LENGTH);
+  return completionsAt(text, caret, names, units, wanted).map(({ candidate }) => candidate.text);
 }
 
 describe('completion', () => {
@@ -119,9 +122,13 @@ describe('completion', () => {
     ['sl', ['slab length']],
     ['slab length by wid', ['width', 'Deck width']],
     ['board', ['board count', 'board price']],
-    ['12 f', ['ft', 'feet', 'square feet']],
-    ['12 square f', ['square feet']],
-    ['3 bo', ['boards']],
+    ['12 fe', ['ft', 'fences', 'sq ft', 'cubic feet', 'board feet', 'MBF']],
+    ['12 square f', ['sq ft']],
+    ['12 feet', []],
+    ['5 in', []],
+    ['3 boa', ['board feet', 'boards', 'MBF', 'deck boards']],
+    ['3 boards', []],
+    ['slab length by', []],
     ['price', ['board price']],
     ['slab length', []],
     ['thick', []],
@@ -130,6 +137,19 @@ describe('completion', () => {
     ['slab length plus 2', []],
   ])('after "%s" come %j', (text, names) => {
     expect(offered(text)).toEqual(names);
+  });
+
+  test('offers what goes on from a whole word only when asked', () => {
+    expect(offered('board')).toEqual(['board count', 'board price']);
+    expect(offered('5 in')).toEqual([]);
+    expect(offered('5 in', 4, 'asked')).toEqual(['sq in', 'cubic inches', 'inspections']);
+    expect(offered('slab length by ', 15, 'asked')).toEqual([
+      'width',
+      'slab length',
+      'Deck width',
+      'board count',
+      'board price',
+    ]);
   });
 
   test('offers nothing in the middle of a word', () => {
@@ -160,5 +180,25 @@ describe('stretches of a formula', () => {
     expect(pieces.map(({ text }) => text).join('')).toBe(formula);
     const names = pieces.filter(({ kind }) => kind === 'name').map(({ text }) => text);
     for (const name of names) expect(['slab length', 'width']).toContain(name);
+  });
+});
+
+describe('settings in the text', () => {
+  test('are told from prose', () => {
+    expect(settingsIn('- Currency: euros\n- Counted things: row, handrail')).toEqual([
+      { name: 'Currency', value: 'euros' },
+      { name: 'Counted things', value: 'row, handrail' },
+    ]);
+    expect(settingsIn('- Currency: euros\nand a word on it')).toBeNull();
+    expect(settingsIn('Two lines\nof prose')).toBeNull();
+    expect(settingsIn('')).toBeNull();
+  });
+
+  test('go back into it as list items, however they were written in place', () => {
+    const written = settingsToWrite(settingsIn('* Currency: euros\n+ Measures: metric') ?? []);
+    expect(written).toBe('Currency: euros\nMeasures: metric');
+    expect(settingsText(`${written}\n\n- Fractions: 1/8 in\n`)).toBe(
+      '- Currency: euros\n- Measures: metric\n- Fractions: 1/8 in',
+    );
   });
 });

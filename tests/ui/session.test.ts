@@ -59,10 +59,26 @@ describe('a session', () => {
     expect(shown('Area')).toBe('60 sq ft');
   });
 
-  test('lets go of a cell that is no longer there', () => {
+  test('chooses what stands in the place of a cell that is no longer there', () => {
     session.choose(id('Price'));
+    const after = session.neighbour(id('Price'), 1);
     session.apply((door) => door.removeCell(id('Price')));
-    expect(session.chosen).toBeNull();
+    expect(session.chosen).toBe(after);
+  });
+
+  test('undo chooses the cell that it changed back', () => {
+    session.apply((door) => door.setFormula(id('Width'), '5 ft'));
+    session.choose(id('Cost'));
+    session.undo();
+    expect(session.chosen).toBe(id('Width'));
+  });
+
+  test('what was told of one notebook is not told of the next', () => {
+    session.apply((door) => door.setFormula(id('Width'), '5 ft'));
+    session.undo();
+    const door = new Estimate('## Other\n\n- Size: 1 ft\n');
+    session.open(door, asidesOf(door));
+    expect(session.notice).toBeNull();
   });
 
   test('opens another notebook with nothing chosen or being written', () => {

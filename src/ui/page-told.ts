@@ -1,0 +1,32 @@
+// What the page tells the person: that another tab kept this notebook, or what has just happened.
+import { html, nothing, type TemplateResult } from 'lit';
+import type { Desk } from './desk.ts';
+
+export function told(desk: Desk): TemplateResult {
+  const { session, keeping } = desk;
+  const { notice } = session;
+  return html`<div class="told" role="status">
+    ${
+      keeping.kind === 'behind'
+        ? html`<p>
+            <span
+              >Another tab kept this notebook after this one had read it. Nothing of either is lost,
+              and this tab keeps nothing more until you choose.</span
+            >
+            <button class="act" @click=${() => void desk.follow()}>
+              Follow what the other kept
+            </button>
+            <button class="act" @click=${() => void desk.keepAsCopy()}>Keep mine as a copy</button>
+          </p>`
+        : nothing
+    }
+    ${
+      notice
+        ? html`<p>
+            <span>${notice.text}</span>
+            <button class="plain" @click=${() => session.tell(null)}>Put away</button>
+          </p>`
+        : nothing
+    }
+  </div>`;
+}
