@@ -223,15 +223,4 @@ describe('however long a circle is', () => {
         'Give one of them a plain amount, or a formula without the others.',
     );
   });
-
-  it('pointing it out takes time in proportion', () => {
-    const took = (many: number): number => {
-      const e = ring(many);
-      const start = performance.now();
-      e.findings();
-      return performance.now() - start;
-    };
-    took(1000);
-    expect(took(8000) / took(2000)).toBeLessThan(9);
-  });
 });
