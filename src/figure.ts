@@ -39,7 +39,12 @@ function run(args: readonly string[]): number {
     process.stderr.write(workings);
   } else process.stdout.write(workings === '' ? listingOf(estimate) : workings);
   const isAtFault = (id: CellId): boolean => estimate.state(id).outcome.kind === 'fault';
-  return estimate.notebook.parts.some((p) => cellsOf(p).some((c) => isAtFault(c.id))) ? 1 : 0;
+  const inRows = (id: CellId): readonly CellId[] => estimate.rows(id)?.flat() ?? [];
+  return estimate.notebook.parts.some((p) =>
+    cellsOf(p).some((c) => isAtFault(c.id) || inRows(c.id).some(isAtFault)),
+  )
+    ? 1
+    : 0;
 }
 
 function optionsOf(args: readonly string[]): Options {
@@ -116,15 +121,34 @@ function setCell(estimate: Estimate, set: string): void {
     );
   const formula = set.slice(equals + 1).trim();
   const id = cellNamed(estimate, set.slice(0, equals), '--set');
-  const done = estimate.setFormula(id, formula);
+  const done = setText(estimate, id, formula);
   if ('code' in done) throw new Refusal(`--set "${set}": ${done.message}`);
+}
+
+/** A row's cell is set in its row. */
+function setText(estimate: Estimate, id: CellId, text: string) {
+  const { inTable } = estimate.state(id).input;
+  if (inTable === undefined) return estimate.setFormula(id, text);
+  const rows = estimate.rows(inTable) ?? [];
+  const row = rows.findIndex((cells) => cells.includes(id));
+  return estimate.setRowCell(inTable, row, rows[row].indexOf(id), text);
 }
 
 /** A cell by its name alone where only one has it, or with its part's name and a colon before it. */
 function cellNamed(estimate: Estimate, said: string, option: string): CellId {
   const wanted = nameKey(said);
   const all = estimate.notebook.parts.flatMap((part) =>
-    cellsOf(part).map((cell) => ({ id: cell.id, part: part.name, name: cell.name })),
+    cellsOf(part).flatMap((cell) => [
+      { id: cell.id, part: part.name, name: cell.name },
+      // `Slab bays: B: volume`
+      ...(wanted.includes(nameKey(cell.name))
+        ? (estimate.rows(cell.id)?.flat() ?? []).map((id) => ({
+            id,
+            part: part.name,
+            name: estimate.state(id).input.name,
+          }))
+        : []),
+    ]),
   );
   const alone = all.filter((cell) => nameKey(cell.name) === wanted);
   const found =

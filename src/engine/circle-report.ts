@@ -1,7 +1,6 @@
 // What a cell in a circle is told: the way around, and for a fee in its own total the formula that has none.
 import { marks } from '../language/marks.ts';
-import type { Scan } from '../language/reading.ts';
-import type { CellId } from '../language/tree.ts';
+import type { Mark, Scan } from '../language/reading.ts';
 import type { Report } from '../words/report.ts';
 import type { Spot } from '../words/spot.ts';
 import { circle, largeCircle, ownTotal } from './faults.ts';
@@ -10,11 +9,19 @@ import type { CellInput } from './outcome.ts';
 /** A formula without the circle, or null; `others`: the lines that its recaps add beside it. */
 export type Mend = (share: string) => string | null;
 
-/** `path`: from this cell around to the one that needs it again, each needing the next; `found`: its formula. */
-export function circleReport(found: Scan, path: readonly CellInput[], mend: Mend): Report {
-  const [cell, next = cell] = path;
+/**
+ * `path`: from this cell around to the one that needs it again, each needing the next; `found`: its formula;
+ * `isNext`: does a mark in it name the next cell of the way?
+ */
+export function circleReport(
+  found: Scan,
+  path: readonly CellInput[],
+  isNext: (mark: Mark) => boolean,
+  mend: Mend,
+): Report {
+  const [cell] = path;
   const names = path.map((each) => each.name);
-  const spots = mentionsOf(found, next?.id);
+  const spots = spotsOf(found, isNext);
   if (spots.length > 0) return circle(names, spots);
   const whole = { from: 0, to: found.text.length };
   if (path.length > 1 || cell?.money?.line !== 'cost') return circle(names, [whole]);
@@ -29,9 +36,10 @@ export function largeCircleReport(
   found: Scan,
   cell: CellInput,
   next: CellInput,
+  isNext: (mark: Mark) => boolean,
   many: number,
 ): Report {
-  const spots = mentionsOf(found, next.id);
+  const spots = spotsOf(found, isNext);
   const whole = { from: 0, to: found.text.length };
   return largeCircle(cell.name, next.name, many, spots.length > 0 ? spots : [whole]);
 }
@@ -47,8 +55,8 @@ export function feeOfWhole(share: string, others: readonly string[]): string | n
 /** A list of more lines than this is no formula to offer. */
 const MOST_LINES = 8;
 
-function mentionsOf(found: Scan, cell: CellId | undefined): readonly Spot[] {
+function spotsOf(found: Scan, isNext: (mark: Mark) => boolean): readonly Spot[] {
   return marks(found)
-    .filter((mark) => mark.cell === cell)
+    .filter(isNext)
     .map(({ from, to }) => ({ from, to }));
 }

@@ -18,6 +18,7 @@ import {
   functions,
 } from './math.ts';
 import { ChooseNode, HeldNode, JoinNode, ListNode, PlaceNode, TotalNode } from './nodes.ts';
+import { ColumnNode, LookUpNode } from './table-nodes.ts';
 
 /** A formula ready to be worked with whatever the cells hold now. */
 export type Work = () => Held;
@@ -27,6 +28,16 @@ export interface Cells {
   /** By place; entries change, the array stays. */
   readonly values: readonly Held[];
   placeOf(cell: CellId): number;
+  /** Changes whenever a cell of the column does: until then a figure of the column stays what it is. */
+  turnOf?(column: CellId): object;
+  /** Within a row of a table: where the columns of the row that is being worked stand. */
+  readonly row?: RowCells;
+}
+
+interface RowCells {
+  readonly values: readonly Held[];
+  /** Null: not a column of this table. */
+  placeOf(column: CellId): number | null;
 }
 
 /** How many nodes may stand above one another before they are cut into steps. */
@@ -119,7 +130,7 @@ class Compilation {
       case 'yes-no':
         return new ConstantNode(plan.value);
       case 'cell':
-        return new PlaceNode(this.#cells.values, this.#cells.placeOf(plan.cell));
+        return this.#cell(plan.cell);
       case 'add':
         return this.#two('+', 'plus', plan.left, plan.right);
       case 'subtract':
@@ -158,7 +169,26 @@ class Compilation {
         return new FunctionNode(plan.op, [new ListNode(plan.items.map((i) => this.#nodeOf(i)))]);
       case 'total':
         return new TotalNode(plan.items.map((i) => ({ node: this.#nodeOf(i), cell: cellOf(i) })));
+      case 'column': {
+        const { column } = plan;
+        return new ColumnNode(this.#nodeOf(plan.of), () => this.#cells.turnOf?.(column) ?? null);
+      }
+      case 'look-up':
+        return new LookUpNode(
+          plan.wanted.map((w) => ({ compare: COMPARE[w.relation], value: this.#nodeOf(w.value) })),
+          plan.rows.map((row) => ({
+            cells: row.cells.map((cell) => this.#nodeOf(cell)),
+            answer: this.#nodeOf(row.answer),
+          })),
+        );
     }
+  }
+
+  #cell(cell: CellId): MathNode {
+    const { row, values } = this.#cells;
+    const inRow = row?.placeOf(cell) ?? null;
+    if (row && inRow !== null) return new PlaceNode(row.values, inRow);
+    return new PlaceNode(values, this.#cells.placeOf(cell));
   }
 
   #two(sign: string, name: string, left: Plan, right: Plan): MathNode {
@@ -245,6 +275,13 @@ export function operandsOf(plan: Plan): readonly Plan[] {
     case 'total':
     case 'average':
       return plan.items;
+    case 'column':
+      return [plan.of];
+    case 'look-up':
+      return [
+        ...plan.wanted.map((w) => w.value),
+        ...plan.rows.flatMap((row) => [...row.cells, row.answer]),
+      ];
   }
 }
 

@@ -4,6 +4,7 @@ import { describe } from '../quantity/describe.ts';
 import type { Measure } from '../quantity/measure.ts';
 import type { Fix, Report } from '../words/report.ts';
 import type { Spot } from '../words/spot.ts';
+import type { LookUp, LookUpCondition } from '../language/tree.ts';
 import type { FaultCode } from './held.ts';
 
 /** What can't be worked with the values there are; `what` says it of the formula's own words at `spot`, if they are known. */
@@ -51,6 +52,14 @@ export function workingFault(
           'A piece has to be shorter than what it is cut from. If joints are allowed, buy it as one run.',
         fixes: [],
       };
+    case 'no-row':
+      return {
+        code,
+        headline: 'No row of the table fits.',
+        spots,
+        explanation: 'Nothing in the table meets all that is asked. Ask for less, or add a row.',
+        fixes: [],
+      };
     case 'too-large':
       return {
         code,
@@ -62,6 +71,32 @@ export function workingFault(
         fixes: [],
       };
   }
+}
+
+/** No row of a look-up met this condition, of those that met the conditions before it. */
+export function noRow(
+  formula: LookUp,
+  condition: number,
+  text: string,
+  shown: string | null,
+  there: readonly string[],
+): Report {
+  const missed = formula.conditions[condition];
+  if (!missed) throw new Error(`a look-up without its condition ${condition}`);
+  const said = (one: LookUpCondition): string =>
+    text.slice(one.columnSpot.from, one.value.spot.to).trim();
+  const before = formula.conditions.slice(0, condition).map((one) => `"${said(one)}"`);
+  const among = before.length === 0 ? '' : ` of those with ${before.join(' and ')}`;
+  const value = shown === null || said(missed).includes(shown) ? '' : ` (${shown})`;
+  const have = there.length === 0 ? '' : ` There ${missed.columnSay} is ${there.join(', ')}.`;
+  const headline = `No row of ${formula.tableSay} fits.`;
+  return {
+    code: 'no-row',
+    headline: headline.length < 60 ? headline : 'No row of the table fits.',
+    spots: [{ from: missed.columnSpot.from, to: missed.value.spot.to }],
+    explanation: `In "${formula.tableSay}" no row${among} has "${said(missed)}"${value}.${have} Ask for something that stands there.`,
+    fixes: [],
+  };
 }
 
 /** `names`: of the cells from this one around to the one that needs it again, each needing the next. */

@@ -38,13 +38,17 @@ export type FaultCode =
   | 'root-of-negative'
   | 'nothing-left'
   | 'piece-too-long'
-  | 'too-large';
+  | 'too-large'
+  | 'no-row';
 
 /** This formula itself can't be worked. */
 export class Fault {
   readonly code: FaultCode;
-  constructor(code: FaultCode) {
+  /** Of a look-up: which of its conditions no row met that met those before it. */
+  readonly condition: number;
+  constructor(code: FaultCode, condition = 0) {
     this.code = code;
+    this.condition = condition;
   }
 }
 
@@ -106,7 +110,8 @@ export function sameHeld(a: Held, b: Held): boolean {
   }
   if (a instanceof Unknown) return b instanceof Unknown && sameCells(a.for, b.for);
   if (a instanceof Waiting) return b instanceof Waiting && sameCells(a.for, b.for);
-  if (a instanceof Fault) return b instanceof Fault && a.code === b.code;
+  if (a instanceof Fault)
+    return b instanceof Fault && a.code === b.code && a.condition === b.condition;
   if (b instanceof SoFar || isNoValue(b)) return false;
   return a.e === b.e && a.s === b.s && a.eq(b);
 }

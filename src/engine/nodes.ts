@@ -195,7 +195,7 @@ export class JoinNode extends Node {
 }
 
 /** Where a yes or no is needed: what there is instead of one. */
-function unanswered(held: Held): Fault | Unknown | Waiting {
+export function unanswered(held: Held): Fault | Unknown | Waiting {
   if (isNoValue(held)) return held;
   if (held instanceof SoFar) return new Unknown(held.leftOut);
   throw new TypeError(`a yes or no is needed, not ${String(held)}`);

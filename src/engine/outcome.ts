@@ -22,6 +22,22 @@ export type Outcome =
   /** This cell itself is at fault: can't be read, circle, division by zero. */
   | { readonly kind: 'fault'; readonly report: Report };
 
+/** A table as the engine is told it: texts as written, `''` where nothing stands. */
+export interface TableInput {
+  readonly columns: readonly { readonly name: string; readonly formula: string | null }[];
+  readonly rows: readonly (readonly string[])[];
+}
+
+/** A table of the trade: every formula can read from it by name, unless the notebook has a table of that name. */
+export interface ReferenceTable {
+  readonly name: string;
+  /** Where it comes from, with its edition. */
+  readonly source: string;
+  /** What to heed where the work can hurt someone. */
+  readonly caution: string | null;
+  readonly table: TableInput;
+}
+
 /** A cell as the engine is told it. */
 export interface CellInput {
   readonly id: CellId;
@@ -36,6 +52,15 @@ export interface CellInput {
     | { readonly line: 'cost'; readonly kind: import('../language/tree.ts').CostKind }
     | { readonly line: 'price'; readonly kind: string }
     | null;
+  /** The table it holds in place of a formula. */
+  readonly table?: TableInput | null;
+  /** What may be chosen for it: `pine, hem-fir`, or `species of joist spans`. */
+  readonly choices?: string | null;
+  /** Of a cell in a row: the cell that holds the table. */
+  readonly inTable?: CellId;
+  /** Of a table of the trade and the cells in it: where the figures come from, and what to heed. */
+  readonly source?: string | null;
+  readonly caution?: string | null;
 }
 
 /** All that the engine knows of a cell. */

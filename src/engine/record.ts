@@ -7,6 +7,7 @@ import { FAULT_OF_TEXT, Fault, type Held, Waiting, bare, isNoValue } from './hel
 import type { Slot } from './graph.ts';
 import type { CellInput } from './outcome.ts';
 import type { Side } from './sides.ts';
+import type { EngineTable, PlaceInTable, TableColumn } from './tables.ts';
 
 export interface Scans {
   readonly formula: Scan;
@@ -31,6 +32,10 @@ export class CellRecord {
   hand: Side | null = null;
   lastValue: Dec | boolean | string | null = null;
   lastHolds: Holds | null = null;
+  /** The table it holds, where in a table it stands, or the whole column that it stands for. */
+  table: EngineTable | null = null;
+  place: PlaceInTable | null = null;
+  column: TableColumn | null = null;
 
   constructor(slot: Slot, input: CellInput) {
     this.slot = slot;

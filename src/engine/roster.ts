@@ -7,9 +7,12 @@ import type { CellId } from '../language/tree.ts';
 import { Vocabulary } from '../language/vocabulary.ts';
 import type { Nouns } from '../quantity/nouns.ts';
 import type { Graph, Slot } from './graph.ts';
-import type { CellInput } from './outcome.ts';
+import type { CellInput, ReferenceTable } from './outcome.ts';
 import { RecapLines } from './recap-lines.ts';
 import { CellRecord, type Scans } from './record.ts';
+import { Change } from './roster-change.ts';
+import { TableRoster } from './table-roster.ts';
+import { type PlaceInTable, textOf } from './tables.ts';
 import { WordIndex } from './word-index.ts';
 
 export type CellEdit =
@@ -33,6 +36,7 @@ export interface Enrolled {
 export class Roster {
   readonly vocabulary: Vocabulary;
   readonly lines = new RecapLines();
+  readonly tables: TableRoster;
   readonly #graph: Graph;
   readonly #cells = new Map<CellId, CellRecord>();
   readonly #bySlot: CellRecord[] = [];
@@ -43,17 +47,37 @@ export class Roster {
   /** Cells whose text has a problem. */
   readonly #problems = new Set<CellRecord>();
 
-  constructor(nouns: Nouns, currency: string, graph: Graph) {
+  /** `bring` works what a table of the trade came to that was named outside a change. */
+  constructor(
+    nouns: Nouns,
+    currency: string,
+    graph: Graph,
+    reference: readonly ReferenceTable[] = NONE,
+    bring: (enrolled: Enrolled) => void = () => {},
+  ) {
     this.vocabulary = new Vocabulary(nouns, currency);
     this.#graph = graph;
+    const rolls = {
+      vocabulary: this.vocabulary,
+      graph,
+      at: (slot: Slot) => this.at(slot),
+      enter: (record: CellRecord, change: Change) => this.#enter(record, change),
+      leave: (record: CellRecord, change: Change) => this.#leave(record, change),
+      bring: (make: (change: Change) => void) => {
+        const change = new Change();
+        make(change);
+        bring(this.#enrolled(change));
+      },
+    };
+    this.tables = new TableRoster(rolls, reference);
   }
 
   maybe(id: CellId): CellRecord | undefined {
-    return this.#cells.get(id);
+    return this.#cells.get(id) ?? this.tables.cell(id);
   }
 
   record(id: CellId): CellRecord {
-    const record = this.#cells.get(id);
+    const record = this.#cells.get(id) ?? this.tables.cell(id);
     if (!record) throw new Error(`there is no cell ${id}`);
     return record;
   }
@@ -73,13 +97,21 @@ export class Roster {
   /** Makes the edits; formulas that they could give another meaning are scanned. */
   enrol(edits: readonly CellEdit[]): Enrolled {
     const change = new Change();
-    for (const edit of edits) this.#edit(edit, change);
+    return this.tables.during(change, () => {
+      for (const edit of edits) this.#edit(edit, change);
+      return this.#enrolled(change);
+    });
+  }
+
+  #enrolled(change: Change): Enrolled {
     if (change.order) this.#putInOrder();
     this.#findNames(change);
+    this.tables.findChoices(change);
     for (const record of change.dropped) {
       change.scan.delete(record);
       change.read.delete(record);
     }
+    this.tables.forgetShared(change);
     for (const record of change.scan) this.scan(record);
     if (change.lines) this.#findLines(change);
     const edges = this.#edgesOf(change);
@@ -135,30 +167,44 @@ export class Roster {
       change.lines = true;
       change.read.add(record);
     } else if (moved && cell.money) change.lines = true;
+    this.tables.putChoices(record, was.choices ?? null, change);
+    this.tables.put(record, moved || was.name !== cell.name ? 'renamed' : 'same', change);
   }
 
   #add(cell: CellInput, change: Change): void {
     const record = new CellRecord(this.#graph.add(), cell);
     this.#cells.set(cell.id, record);
-    this.#bySlot[record.slot] = record;
+    this.#enter(record, change);
     this.#order.push(cell.id);
     this.vocabulary.add(cell);
     change.names.push(cell.name);
-    change.added.push(record);
     change.scan.add(record);
     if (cell.money) change.lines = true;
+    this.tables.putChoices(record, null, change);
+    this.tables.put(record, 'same', change);
+  }
+
+  #enter(record: CellRecord, change: Change): void {
+    this.#bySlot[record.slot] = record;
+    change.added.push(record);
+  }
+
+  #leave(record: CellRecord, change: Change): void {
+    this.#words.drop(record.slot);
+    this.#recaps.delete(record);
+    this.#problems.delete(record);
+    change.dropped.add(record);
   }
 
   #drop(record: CellRecord, change: Change): void {
+    this.tables.drop(record, change);
+    this.tables.dropChoices(record);
     this.vocabulary.remove(record.id);
-    this.#words.drop(record.slot);
     this.#cells.delete(record.id);
-    this.#recaps.delete(record);
-    this.#problems.delete(record);
     change.order = true;
     change.names.push(record.input.name);
     for (const user of this.#graph.usersOf(record.slot)) change.scan.add(this.at(user));
-    change.dropped.add(record);
+    this.#leave(record, change);
     if (record.input.money) change.lines = true;
   }
 
@@ -193,27 +239,55 @@ export class Roster {
     return this.#words.holding(words)?.map((slot) => this.at(slot)) ?? this.#cells.values();
   }
 
-  #turnsOn(words: readonly string[], { input }: CellRecord): boolean {
+  #turnsOn(words: readonly string[], { input, column, place }: CellRecord): boolean {
+    // What rows say is told for their column as a whole.
+    if (column || place) return true;
     const { formula, byHand, part, id } = input;
     const texts = byHand === null ? [formula] : [formula, byHand];
     return texts.some((text) => turnsOn(words, text, this.vocabulary, part, id));
   }
 
-  /** Finds the names in a cell's texts. */
-  scan(record: CellRecord): Scans {
+  /** Finds the names in a cell's texts. Null: there is nothing in it to be read. */
+  scan(record: CellRecord): Scans | null {
+    const { place } = record;
+    if (record.column) return null;
+    if (place && textOf(place) !== '' && !place.column.isText) return this.#scanRow(record, place);
+    if (place || record.table) {
+      this.#words.drop(record.slot);
+      return this.#scanned(record, null, true);
+    }
     const { id, part, formula, byHand } = record.input;
     const scans = {
       formula: scan(formula, this.vocabulary, part, id),
       hand: byHand === null ? null : scan(byHand, this.vocabulary, part, id),
     };
+    this.#words.put(record.slot, joined(scans.formula.words, scans.hand?.words));
+    return this.#scanned(record, scans, scans.formula.given);
+  }
+
+  #scanned<S extends Scans | null>(record: CellRecord, scans: S, given: boolean): S {
     record.scans = scans;
-    record.given = scans.formula.given;
-    record.recaps = joined(scans.formula.recaps, scans.hand?.recaps);
+    record.given = given;
+    record.recaps = joined(scans?.formula.recaps ?? NONE, scans?.hand?.recaps);
     if (record.recaps.length > 0) this.#recaps.add(record);
     else this.#recaps.delete(record);
     record.lines = this.#linesOf(record);
-    this.#words.put(record.slot, joined(scans.formula.words, scans.hand?.words));
     return scans;
+  }
+
+  /** What rows say alike is scanned once; its words are kept for the column. */
+  #scanRow(record: CellRecord, place: PlaceInTable): Scans | null {
+    const { column } = place;
+    const text = textOf(place);
+    let found = column.scans.get(text);
+    if (!found) {
+      found = scan(text, column.vocabulary, record.input.part, null);
+      column.scans.set(text, found);
+      const before = column.words.size;
+      for (const word of found.words) column.words.add(word);
+      if (column.words.size > before) this.#words.put(column.record.slot, column.words);
+    }
+    return this.#scanned(record, { formula: found, hand: null }, found.given);
   }
 
   #linesOf({ recaps }: CellRecord): readonly (readonly CellId[])[] {
@@ -244,35 +318,42 @@ export class Roster {
       }
       change.read.add(record);
     }
+    for (const record of change.columns) {
+      edges.push([record.slot, this.#needsOf(record)]);
+      change.read.add(record);
+    }
     for (const record of change.dropped) edges.push([record.slot, []]);
     return edges;
   }
 
   #needsOf(record: CellRecord): readonly Slot[] {
-    const { scans, lines } = record;
+    const { scans, lines, column } = record;
+    if (column) return column.cells().map((cell) => cell.slot);
+    if (record.place || hasColumns(scans)) return this.#needsAround(record);
     const mentions = joined(scans?.formula.mentions ?? NONE, scans?.hand?.mentions);
     const ids =
       lines.length === 0 && !scans?.hand ? mentions : [...new Set([...mentions, ...lines.flat()])];
     // `map` makes a list no longer than it has to be: there is one a cell.
     return ids.length === 0 ? NONE : ids.map((id) => this.record(id).slot);
   }
+
+  /** Of a formula in a row, or one that asks about columns: cells of its own row, and columns as a whole. */
+  #needsAround({ scans, lines, place }: CellRecord): readonly Slot[] {
+    if (!scans) return NONE;
+    const slots = new Set<Slot>();
+    for (const id of joined(scans.formula.mentions, scans.hand?.mentions)) {
+      slots.add((place?.row.cellOf(id) ?? this.record(id)).slot);
+    }
+    for (const id of joined(scans.formula.columns, scans.hand?.columns)) {
+      slots.add(this.tables.column(id).slot);
+    }
+    for (const line of lines.flat()) slots.add(this.record(line).slot);
+    return slots.size === 0 ? NONE : [...slots];
+  }
 }
 
-/** What a set of edits touches. */
-class Change {
-  readonly added: CellRecord[] = [];
-  /** Names of cells that came or went, and of parts. */
-  readonly names: string[] = [];
-  readonly partNames: string[] = [];
-  /** Cells whose names have to be found anew. */
-  readonly scan = new Set<CellRecord>();
-  /** Cells whose formulas have to be read anew. */
-  readonly read = new Set<CellRecord>();
-  readonly dropped = new Set<CellRecord>();
-  /** Cost lines may have come, gone or moved. */
-  lines = false;
-  /** The order of the cells may have gaps or lack some. */
-  order = false;
+function hasColumns(scans: Scans | null): boolean {
+  return scans !== null && joined(scans.formula.columns, scans.hand?.columns).length > 0;
 }
 
 /** A name came or went that makes no difference to it, though it has its words. */

@@ -8,7 +8,7 @@
 // A fault is an outcome. A cell in a circle is at fault whatever its formula says; what reads it waits.
 import { scan } from '../language/scan.ts';
 import type { Plan } from '../language/plan.ts';
-import type { PartName, Reading, Scan, Surroundings } from '../language/reading.ts';
+import type { Mark, PartName, Reading, Scan, Surroundings } from '../language/reading.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Vocabulary } from '../language/vocabulary.ts';
 import type { Holds } from '../quantity/form.ts';
@@ -21,16 +21,29 @@ import { reportAtWork } from './fault-at-work.ts';
 import { workingFault } from './faults.ts';
 import { Graph, type Slot } from './graph.ts';
 import { FAULT_OF_TEXT, Fault, type Held, Waiting, bare, isNoValue, sameHeld } from './held.ts';
-import { type CellInput, type CellState, type Outcome, outcomeOf } from './outcome.ts';
+import {
+  type CellInput,
+  type CellState,
+  type Outcome,
+  type ReferenceTable,
+  outcomeOf,
+} from './outcome.ts';
+import { missedRow } from './missed-row.ts';
 import type { CellRecord } from './record.ts';
-import { type CellEdit, Roster } from './roster.ts';
+import { type CellEdit, type Enrolled, Roster } from './roster.ts';
 import { type Ground, type Side, formulaSide, handSide, sameHolds, workSide } from './sides.ts';
+import { type RowGround, draftSide, readingInRow, rowSide, unreadSide } from './row-sides.ts';
+import { neededByTable, toldOf } from './table-needs.ts';
+import type { TableColumn, TableRow } from './tables.ts';
+import { whereAtFault } from './tracing.ts';
 
 export type { CellEdit } from './roster.ts';
 
 export interface WorkingsSettings {
   readonly nouns: Nouns;
   readonly show: ShowSettings;
+  /** Tables of the trade that formulas may read from. */
+  readonly reference?: readonly ReferenceTable[];
 }
 
 /** A formula that was read and worked without being put anywhere. */
@@ -53,6 +66,8 @@ export class Workings {
   /** Reports of circles, worded when they are asked for. */
   readonly #circles = new Map<CellId, Report>();
   #ran: CellId[] = [];
+  /** The row that is being read: a column stands for its cell there. */
+  #row: TableRow | null = null;
 
   constructor(settings: WorkingsSettings) {
     this.#settings = settings;
@@ -85,7 +100,11 @@ export class Workings {
   change(edits: readonly CellEdit[]): readonly CellId[] {
     this.#ran = [];
     this.#circles.clear();
-    const { added, dropped, read, edges } = this.#roster.enrol(edits);
+    this.#take(this.#roster.enrol(edits));
+    return this.#ran;
+  }
+
+  #take({ added, dropped, read, edges }: Enrolled): void {
     for (const { slot, id } of added) this.#values[slot] = new Waiting([id]);
     this.#graph.connect(edges);
     for (const { slot } of dropped) this.#graph.remove(slot);
@@ -94,13 +113,13 @@ export class Workings {
       this.#graph.touch(record.slot);
     }
     this.#graph.settle();
-    return this.#ran;
   }
 
   state(id: CellId): CellState {
     const record = this.#roster.record(id);
     const { used, formula, hand, told: holds, lastValue, lastHolds } = record;
     const outcome = this.#outcome(record, used);
+    if (record.place || record.table) return this.#stateInTable(record, outcome);
     return {
       input: record.input,
       kind: record.given ? 'given' : holds?.measure.kind === 'yes-no' ? 'check' : 'worked',
@@ -111,8 +130,80 @@ export class Workings {
       workedHolds: hand ? formula.holds : holds,
       lastGood:
         lastValue === null || lastHolds === null ? null : { value: lastValue, holds: lastHolds },
-      needs: this.#ids(this.#graph.needsOf(record.slot)),
-      goesInto: this.#ids(this.#graph.usersOf(record.slot)),
+      needs: this.#ids(this.#graph.needsOf(record.slot), record),
+      goesInto: this.#ids(this.#graph.usersOf(record.slot), record),
+    };
+  }
+
+  /** Of a table or a cell in it, of which there may be thousands: what takes longer is found when it is asked for. */
+  #stateInTable(record: CellRecord, outcome: Outcome): CellState {
+    const { formula, place, table, slot, told: holds, lastValue, lastHolds } = record;
+    const reading = (): Reading =>
+      place ? readingInRow(formula.reading, place.row) : formula.reading;
+    const needs = (): readonly CellId[] =>
+      table
+        ? neededByTable(table, this.#graph, this.#roster)
+        : this.#ids(this.#graph.needsOf(slot), record);
+    const goesInto = (): readonly CellId[] => this.#ids(this.#graph.usersOf(slot), record);
+    return {
+      input: record.input,
+      kind: record.given ? 'given' : holds?.measure.kind === 'yes-no' ? 'check' : 'worked',
+      get reading() {
+        return reading();
+      },
+      holds,
+      outcome,
+      worked: outcome,
+      workedHolds: holds,
+      lastGood:
+        lastValue === null || lastHolds === null ? null : { value: lastValue, holds: lastHolds },
+      get needs() {
+        return needs();
+      },
+      get goesInto() {
+        return goesInto();
+      },
+    };
+  }
+
+  /** The cells of a table row by row, or null where the cell holds none. */
+  rowsOf(id: CellId): readonly (readonly CellId[])[] | null {
+    const { table } = this.#roster.record(id);
+    return table && table.rows.map((row) => row.cells.map((cell) => cell.id));
+  }
+
+  /** Is this column one of texts? */
+  isText(id: CellId, column: number): boolean {
+    return this.#roster.record(id).table?.columns[column]?.isText ?? false;
+  }
+
+  /** Reads and works a text as if it stood in this row and column; for a row that is not there yet, in the last one. */
+  draftInRow(id: CellId, row: number, column: number, text: string): Draft {
+    const record = this.#roster.record(id);
+    const place = record.table?.columns[column];
+    if (!record.table || !place) throw new Error(`cell ${id} has no column ${column}`);
+    const there = record.table.rows[row] ?? record.table.rows.at(-1) ?? null;
+    const found = scan(text, place.vocabulary, record.input.part, null);
+    const side = draftSide(found, place, there, this.#rowGround);
+    const outcome = this.#sideOutcome(side, workSide(side), text, there);
+    return { reading: side.reading, holds: side.holds, outcome };
+  }
+
+  get #rowGround(): RowGround {
+    return {
+      ground: this.#ground,
+      values: this.#values,
+      holdsOf: (id) => this.#holdsOf(id),
+      kindOf: (id) => this.#roster.tables.column(id).column?.kind ?? {},
+      within: (row, done) => {
+        const before = this.#row;
+        this.#row = row;
+        try {
+          return done();
+        } finally {
+          this.#row = before;
+        }
+      },
     };
   }
 
@@ -136,28 +227,40 @@ export class Workings {
   }
 
   #newRoster(): Roster {
-    return new Roster(this.#settings.nouns, this.#settings.show.currency, this.#graph);
+    const { nouns, show: showing, reference } = this.#settings;
+    return new Roster(nouns, showing.currency, this.#graph, reference, (enrolled) => {
+      // Named by a draft: the notebook's own cells are as they were.
+      const ran = this.#ran;
+      this.#ran = [];
+      this.#take(enrolled);
+      this.#ran = ran;
+    });
   }
 
   #newGround(): Ground {
     const roster = this.#roster;
     const surroundings: Surroundings = {
       holdsOf: (id) => this.#holdsOf(id),
-      nameOf: (id) => roster.maybe(id)?.input.name ?? '',
+      nameOf: (id) => roster.tables.maybeColumn(id)?.name ?? roster.maybe(id)?.input.name ?? '',
       shownOf: (id) => this.#shownOf(id),
       linesOf: (scope) => roster.lines.of(scope),
     };
-    const cells = { values: this.#values, placeOf: (id: CellId) => roster.record(id).slot };
+    const cells = {
+      values: this.#values,
+      placeOf: (id: CellId) => roster.record(id).slot,
+      turnOf: (id: CellId) => roster.tables.maybeColumn(id)?.turn ?? {},
+    };
     return { vocabulary: roster.vocabulary, surroundings, cells };
   }
 
-  #ids(slots: readonly Slot[]): readonly CellId[] {
-    return slots.map((slot) => this.#roster.at(slot).id);
+  #ids(slots: readonly Slot[], of: CellRecord): readonly CellId[] {
+    return toldOf(slots, of, this.#graph, this.#roster);
   }
 
   /** Runs a cell; true when readers of it see something else than before. */
   #run(slot: Slot): boolean {
     const record = this.#roster.at(slot);
+    if (record.column) return this.#runColumn(record, record.column);
     this.#ran.push(record.id);
     const heldBefore = this.#values[slot];
     const toldBefore = record.told;
@@ -177,18 +280,35 @@ export class Workings {
     return !sameKind || !sameHeld(heldBefore, held);
   }
 
+  /** A cell of the column has changed: all that asks about the column looks again. */
+  #runColumn(record: CellRecord, column: TableColumn): boolean {
+    column.turn = {};
+    if (!record.stale) return true;
+    record.stale = false;
+    column.kind = {};
+    for (const user of this.#graph.usersOf(record.slot)) this.#roster.at(user).stale = true;
+    return true;
+  }
+
   #read(record: CellRecord): void {
     const scans = record.scans ?? this.#roster.scan(record);
     const { id, input } = record;
     record.scans = null;
     record.stale = false;
-    record.formula = formulaSide(scans.formula, id, input.money, this.#ground);
-    record.hand = scans.hand && handSide(scans.hand, input, record.formula, this.#ground);
+    if (!scans) record.formula = unreadSide(record);
+    else if (record.place) record.formula = rowSide(record, scans.formula, this.#rowGround);
+    else record.formula = formulaSide(scans.formula, id, input.money, this.#ground);
+    record.hand = scans?.hand ? handSide(scans.hand, input, record.formula, this.#ground) : null;
     this.#roster.noteProblem(record);
   }
 
+  /** The cell meant by an id: of a column, the one in the row that is being read. */
+  #meant(id: CellId): CellRecord | undefined {
+    return this.#row?.cellOf(id) ?? this.#roster.maybe(id);
+  }
+
   #holdsOf(id: CellId): Holds | null {
-    const record = this.#roster.maybe(id);
+    const record = this.#meant(id);
     // Within a circle one may ask before the other was told of it.
     return record && !this.#graph.inCircle(record.slot) ? record.told : null;
   }
@@ -196,18 +316,23 @@ export class Workings {
   #shownOf(id: CellId): string | null {
     const holds = this.#holdsOf(id);
     if (!holds) return null;
-    const { held } = this.#roster.record(id).used;
-    return isNoValue(held) ? null : show(bare(held), holds, this.#settings.show).text;
+    const held = this.#meant(id)?.used.held;
+    return held === undefined || isNoValue(held)
+      ? null
+      : show(bare(held), holds, this.#settings.show).text;
   }
 
   #outcome(record: CellRecord, side: Side): Outcome {
     if (!this.#graph.inCircle(record.slot)) {
-      return this.#sideOutcome(side, side.held, side === record.hand ? null : record.input.formula);
+      const text = side === record.hand ? null : record.input.formula;
+      return this.#sideOutcome(side, side.held, text, record.place?.row ?? null);
     }
     let report = this.#circles.get(record.id);
     if (!report) {
       const { formula, part, id } = record.input;
-      const found = scan(formula, this.vocabulary, part, id);
+      const found = record.place
+        ? scan(formula, record.place.column.vocabulary, part, null)
+        : scan(formula, this.vocabulary, part, id);
       const path = this.#graph.pathAround(record.slot, LONGEST_WAY);
       report = path ? this.#circleReport(found, record, path) : this.#largeCircle(found, record);
       this.#circles.set(id, report);
@@ -216,14 +341,19 @@ export class Workings {
   }
 
   /** `text` null: not the formula, so that spots would point nowhere. */
-  #sideOutcome(side: Side, held: Held, text: string | null): Outcome {
+  #sideOutcome(side: Side, held: Held, text: string | null, row: TableRow | null = null): Outcome {
     if (!(held instanceof Fault)) return outcomeOf(held);
     if (side.fault) return { kind: 'fault', report: side.fault };
-    const { checked } = side.reading;
+    const { checked } = row && !side.fault ? readingInRow(side.reading, row) : side.reading;
     if (!checked || held.code === 'text') throw new Error(`at fault without a reason: ${text}`);
     if (text === null) return { kind: 'fault', report: workingFault(held.code, null, null) };
     const { cells, surroundings } = this.#ground;
     const work = (plan: Plan): Held => compile(plan, cells, null)();
+    if (held.code === 'no-row') {
+      const node = whereAtFault(checked, work);
+      const missed = missedRow(node, text, work, (id) => this.#shownOf(id));
+      if (missed) return { kind: 'fault', report: missed };
+    }
     const telling = { text, surroundings, work, ...this.#settings };
     return { kind: 'fault', report: reportAtWork(checked, telling) };
   }
@@ -231,23 +361,37 @@ export class Workings {
   /** The circle that a formula would make of a cell, or null. */
   #wayAround(found: Scan, record: CellRecord): Report | null {
     const starts = [...found.mentions, ...this.#linesIn(found)];
-    const way = this.#graph.pathFrom(
-      starts.map((id) => this.#roster.record(id).slot),
-      record.slot,
-    );
+    const slots = starts.map((id) => this.#roster.record(id).slot);
+    for (const id of found.columns) slots.push(this.#roster.tables.column(id).slot);
+    const way = this.#graph.pathFrom(slots, record.slot);
     return way && this.#circleReport(found, record, [record.slot, ...way.slice(0, -1)]);
   }
 
   /** Of a circle so large that the way around isn't looked for from each of its cells. */
-  #largeCircle(found: Scan, { slot, input }: CellRecord): Report {
+  #largeCircle(found: Scan, record: CellRecord): Report {
+    const { slot, input } = record;
     const circle = this.#graph.circleOf(slot) ?? [];
     const next = this.#graph.needsOf(slot).find((need) => this.#graph.circleOf(need) === circle);
-    return largeCircleReport(found, input, this.#roster.at(next ?? slot).input, circle.length);
+    const there = this.#roster.at(next ?? slot);
+    const others = circle.map((member) => this.#roster.at(member)).filter((r) => !r.column);
+    const named = there.column ? (others.find((r) => r !== record) ?? record) : there;
+    return largeCircleReport(found, input, named.input, this.#names(record, there), others.length);
   }
 
-  #circleReport(found: Scan, { id, input }: CellRecord, path: readonly Slot[]): Report {
-    const cells = path.map((slot) => this.#roster.at(slot).input);
-    return circleReport(found, cells, (share) => {
+  /** Does a mark in the formula of a cell name this other one? */
+  #names({ place }: CellRecord, other: CellRecord): (mark: Mark) => boolean {
+    return ({ cell, column }) =>
+      other.column
+        ? column === other.id
+        : cell !== null && (place?.row.cellOf(cell)?.id ?? cell) === other.id;
+  }
+
+  #circleReport(found: Scan, record: CellRecord, path: readonly Slot[]): Report {
+    const { id, input } = record;
+    const around = path.map((slot) => this.#roster.at(slot));
+    const isNext = this.#names(record, around[1] ?? record);
+    const cells = around.filter((each) => !each.column).map((each) => each.input);
+    return circleReport(found, cells, isNext, (share) => {
       const others = this.#linesIn(found).filter((line) => line !== id);
       const says = others.map((line) => this.vocabulary.wayToSay(line, input.part, id));
       const formula = feeOfWhole(share, says);

@@ -96,5 +96,12 @@ export function swapped(plan: Plan, swaps: ReadonlyMap<Plan, Plan>, level = WRAP
     case 'total':
     case 'average':
       return { op: plan.op, items: plan.items.map(within) };
+    case 'column':
+      return { ...plan, of: within(plan.of) };
+    case 'look-up':
+      return {
+        ...plan,
+        wanted: plan.wanted.map((w) => ({ ...w, value: within(w.value) })),
+      };
   }
 }

@@ -1,6 +1,6 @@
 // What an explanation asks of whoever holds the notebook, and the little it looks up by itself:
 // names, sources and cautions of cells, and what a unit word measures.
-import type { CellState, Outcome } from '../engine/outcome.ts';
+import type { CellInput, CellState, Outcome } from '../engine/outcome.ts';
 import type { Plan } from '../language/plan.ts';
 import { sentence } from '../language/sentence.ts';
 import type { CellId, Formula } from '../language/tree.ts';
@@ -41,16 +41,21 @@ export function bookOf(estimate: Explainable): Book {
   const { notebook } = estimate;
   const { currency, counted, fractions, measures } = notebook.settings;
   const nouns = nounsWith(counted);
+  /** The cell in the notebook: a row's cell stands where its table does. */
+  const standing = (cell: CellId): CellId => estimate.state(cell).input.inTable ?? cell;
   const partOf = (cell: CellId): PartIndex | null =>
     indexOf(notebook, estimate.state(cell).input.part);
   return {
     show: { currency, fractions, measures, many: (noun) => nouns.many(noun) },
     state: (cell) => estimate.state(cell),
     evaluate: (plan) => estimate.evaluate(plan),
-    facts: (cell) => factsOf(partOf(cell)?.cells.get(cell), estimate.state(cell).input.name),
+    facts: (cell) => factsOf(partOf(cell)?.cells.get(standing(cell)), estimate.state(cell).input),
     isBefore(a, b) {
       const [one, other] = [partOf(a), partOf(b)];
-      if (!one || !other || one === other) return placeIn(one, a) < placeIn(other, b);
+      const [first, second] = [standing(a), standing(b)];
+      // Rows of one table were given their ids from the first on, downwards from nought.
+      if (first === second) return a > b;
+      if (!one || !other || one === other) return placeIn(one, first) < placeIn(other, second);
       return one.place < other.place;
     },
     say: (formula) => sentence(formula, nouns),
@@ -106,8 +111,13 @@ function measuredBy(word: string, currency: string, nouns: Nouns): Dimension | n
   return noun === undefined ? null : countOf(noun);
 }
 
-function factsOf(cell: Cell | undefined, name: string): CellFacts {
-  return { name, from: remark(cell, 'from'), caution: remark(cell, 'caution') };
+function factsOf(cell: Cell | undefined, input: CellInput): CellFacts {
+  const { name, source = null, caution = null } = input;
+  return {
+    name,
+    from: remark(cell, 'from') ?? source,
+    caution: remark(cell, 'caution') ?? caution,
+  };
 }
 
 function remark(cell: Cell | undefined, kind: 'from' | 'caution'): string | null {

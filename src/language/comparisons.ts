@@ -1,4 +1,5 @@
 // Level 2: comparisons, each between two picked values; they don't chain.
+import { maybeChoice } from './choices.ts';
 import { readPicked, readSum } from './levels.ts';
 import type { Reader } from './reader.ts';
 import type { Formula, Relation } from './tree.ts';
@@ -28,7 +29,7 @@ export function readComparison(r: Reader): Formula {
   const found = relationAt(r);
   if (!found) return left;
   const opSpot = r.take(found.words, 'operator');
-  const right = readPicked(r);
+  const right = maybeChoice(r, found.relation, left) ?? readPicked(r);
   const relation = (found.relation === 'is' && maybeOrLess(r)) || found.relation;
   return { kind: 'comparison', relation, opSpot, left, right, spot: r.since(from) };
 }

@@ -5,6 +5,7 @@ import { Reader } from './reader.ts';
 import type { Mark, Surroundings } from './reading.ts';
 import type { ReadingProblem } from './problems.ts';
 import type { CellId, Formula, RecapScope } from './tree.ts';
+import { maybeOwnChoice, ownChoiceMissed } from './choices.ts';
 import { leftOver } from './values.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
@@ -13,6 +14,7 @@ export interface Parsed {
   readonly problem: ReadingProblem | null;
   readonly mentions: readonly CellId[];
   readonly recaps: readonly RecapScope[];
+  readonly columns: readonly CellId[];
   readonly marks: readonly Mark[];
   readonly askedHolds: boolean;
   /** How many values were read: never more than a few times the tokens. */
@@ -35,6 +37,7 @@ export function parseTokens(
     problem: r.problem,
     mentions: r.mentions,
     recaps: r.recaps,
+    columns: r.columns,
     marks: r.marks,
     askedHolds: r.askedHolds,
     steps: r.steps,
@@ -49,8 +52,10 @@ function whole(r: Reader): Formula {
   if (r.token.kind === 'end') {
     return r.fail({ code: 'empty', spots: [{ from: 0, to: r.text.length }] });
   }
+  const choice = maybeOwnChoice(r);
+  if (choice) return choice;
   const tree = readFormula(r);
-  if (r.problem) return tree;
+  if (r.problem) return ownChoiceMissed(r) ?? tree;
   // A comma, a full stop or a question mark at the very end says nothing.
   while (r.sees('.') || r.sees(',') || r.sees('?') || r.sees('please')) {
     if (!r.sees('please') && r.peek(1).kind !== 'end' && !/^[.,?]$|^please$/.test(r.peek(1).text))

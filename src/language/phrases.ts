@@ -5,10 +5,11 @@ import { expectList } from './lists.ts';
 import type { Reader } from './reader.ts';
 import { costKindAt, readRecap } from './recaps.ts';
 import type { Ends, Formula } from './tree.ts';
+import { tablePhraseAt } from './table-phrases.ts';
 import { expectSlot, expectValue, slotEnd } from './values.ts';
 import { byFirstWord } from './words.ts';
 
-interface Phrase {
+export interface Phrase {
   /** How many words it opens with. */
   readonly opening: number;
   read(r: Reader): Formula;
@@ -18,6 +19,8 @@ interface Phrase {
 export function phraseAt(r: Reader): Phrase | null {
   if (r.token.kind !== 'word' || r.token.text === 'in') return null;
   const skip = ARTICLES.has(r.token.text) ? 1 : 0;
+  const ofTable = tablePhraseAt(r, skip);
+  if (ofTable) return ofTable;
   const kind = costKindAt(r, skip + 2);
   if (r.seesAt(skip, 'total', 'of') && kind) {
     return { opening: skip + 2 + kind.length, read: readRecap };

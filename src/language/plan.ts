@@ -49,7 +49,27 @@ export type Plan =
   | { readonly op: 'greatest' | 'least'; readonly items: readonly Plan[] }
   /** Items not yet known (or at fault, for a recap) are left out, and the outcome says how many. */
   | { readonly op: 'total'; readonly items: readonly Plan[] }
-  | { readonly op: 'average'; readonly items: readonly Plan[] };
+  | { readonly op: 'average'; readonly items: readonly Plan[] }
+  /** A figure of a whole column: worked once for all that ask for it, until a cell of the column changes. */
+  | { readonly op: 'column'; readonly column: CellId; readonly of: Plan }
+  /** The first row that meets all conditions; none is a fault that names the condition. */
+  | {
+      readonly op: 'look-up';
+      readonly wanted: readonly Wanted[];
+      readonly rows: readonly LookUpRow[];
+    };
+
+/** One condition of a look-up. */
+export interface Wanted {
+  readonly relation: Relation;
+  readonly value: Plan;
+}
+
+/** A row of the table: its cells in the order of the conditions, and what it answers. */
+export interface LookUpRow {
+  readonly cells: readonly Plan[];
+  readonly answer: Plan;
+}
 
 /** A formula node with what it measures and how it is worked; `parts` are its operands in reading order. */
 export interface Checked {

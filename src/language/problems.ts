@@ -42,6 +42,34 @@ export type ReadingProblem =
       readonly fixes: readonly Fix[];
     }
   | {
+      readonly code: 'unknown-table';
+      readonly spots: readonly Spot[];
+      readonly word: string;
+      readonly near: readonly string[];
+      readonly fixes: readonly Fix[];
+    }
+  | {
+      readonly code: 'unknown-column';
+      readonly spots: readonly Spot[];
+      readonly word: string;
+      readonly table: string;
+      readonly columns: readonly string[];
+      readonly fixes: readonly Fix[];
+    }
+  | {
+      readonly code: 'not-a-choice';
+      readonly spots: readonly Spot[];
+      readonly word: string;
+      readonly choices: readonly string[];
+      readonly fixes: readonly Fix[];
+    }
+  | {
+      readonly code: 'table-not-a-value';
+      readonly spots: readonly Spot[];
+      readonly table: string;
+      readonly fixes: readonly Fix[];
+    }
+  | {
       readonly code: 'missing-operator';
       readonly spots: readonly Spot[];
       readonly left: string;
@@ -176,6 +204,32 @@ export function wordProblem(problem: ReadingProblem): Report {
           ? `Nearest here: ${listed(problem.near)}.`
           : 'Write the name of a part as its heading has it, "this part" or "every part".',
       );
+    case 'unknown-table':
+      return report(
+        short(`No table is called "${problem.word}".`, 'No table has this name.'),
+        problem.near.length > 0
+          ? `Nearest here: ${listed(problem.near)}.`
+          : 'Write the name of a cell that holds a table, or of a table of the trade.',
+      );
+    case 'unknown-column':
+      return report(
+        short(`No column is called "${problem.word}".`, 'No column has this name.'),
+        problem.columns.length > 0
+          ? `"${problem.table}" has ${listed(few(problem.columns))}.`
+          : `"${problem.table}" has no columns with names.`,
+      );
+    case 'not-a-choice':
+      return report(
+        short(`"${problem.word}" is not one of the choices.`, 'This is not one of the choices.'),
+        problem.choices.length > 0
+          ? `They are ${listed(few(problem.choices))}.`
+          : 'There are none to choose from yet.',
+      );
+    case 'table-not-a-value':
+      return report(
+        short(`"${problem.table}" is a table, not an amount.`, 'This is a table, not an amount.'),
+        'Say which column is meant, such as "total of … in" it, or read a row "off" it.',
+      );
     case 'missing-operator':
       return report(
         'Two things stand side by side.',
@@ -238,6 +292,13 @@ export function wordProblem(problem: ReadingProblem): Report {
         problem.why,
       );
   }
+}
+
+/** As many as one reads at a glance. */
+const FEW = 8;
+
+function few(names: readonly string[]): readonly string[] {
+  return names.length <= FEW ? names : names.slice(0, FEW);
 }
 
 function short(headline: string, otherwise: string): string {

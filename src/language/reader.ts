@@ -28,6 +28,7 @@ export class Reader {
 
   readonly mentions: CellId[] = [];
   readonly recaps: RecapScope[] = [];
+  readonly columns: CellId[] = [];
   readonly marks: Mark[] = [];
   problem: ReadingProblem | null = null;
   at = 0;
@@ -154,6 +155,15 @@ export class Reader {
     this.marks.length = marks;
     this.brackets = brackets;
     this.problem = null;
+  }
+
+  /** Takes the words of a column's name in a phrase about its table. */
+  takeColumn(count: number, column: CellId): Spot {
+    const spot = { from: this.token.from, to: this.peek(Math.max(0, count - 1)).to };
+    this.marks.push({ ...spot, kind: 'name', cell: null, column });
+    if (!this.columns.includes(column)) this.columns.push(column);
+    this.at += count;
+    return spot;
   }
 
   skipArticle(): void {

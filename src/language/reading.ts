@@ -29,6 +29,8 @@ export interface Scan {
   readonly mentions: readonly CellId[];
   /** Recap phrases in it, whose lines it also needs. */
   readonly recaps: readonly RecapScope[];
+  /** Columns that a phrase asks about, as a whole, without repeats. */
+  readonly columns: readonly CellId[];
   /** Words of the formula, lower case, for an index from words to formulas. */
   readonly words: readonly string[];
   /** A single written amount and nothing else: a given. */
@@ -66,4 +68,6 @@ export interface Reading {
 export interface Mark extends Spot {
   readonly kind: 'name' | 'amount' | 'operator' | 'phrase' | 'unread';
   readonly cell: CellId | null;
+  /** The column that a phrase about a table names here. */
+  readonly column?: CellId;
 }

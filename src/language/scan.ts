@@ -33,6 +33,7 @@ export function scan(
     self,
     mentions,
     recaps: r.recaps,
+    columns: r.columns,
     words: wordsOf(tokens),
     given: isGiven(r.tree),
     inner,

@@ -76,7 +76,7 @@ class Speaker {
       case 'amount':
         return tree.say;
       case 'words':
-        return `"${tree.text}"`;
+        return tree.chosen ? tree.text : `"${tree.text}"`;
       case 'yes-no':
         return tree.value ? 'yes' : 'no';
       case 'name':
@@ -150,6 +150,12 @@ class Speaker {
         return `even gap for ${this.say(tree.count, SLOT)} of ${this.say(tree.width, SLOT)} across ${this.say(tree.across, SLOT)}`;
       case 'recap':
         return tree.say;
+      case 'column':
+        return `${COLUMN[tree.what]} ${tree.columnSay} in ${tree.tableSay}`;
+      case 'row-count':
+        return `how many ${tree.tableSay}`;
+      case 'look-up':
+        return this.#lookUp(tree);
       case 'bracket':
         return `(${this.say(tree.of, CONDITION)})`;
       case 'hole':
@@ -170,6 +176,13 @@ class Speaker {
       (b) => `${this.say(b.value, TERM)} where ${this.say(b.when, OR)}`,
     );
     return `${branches.join(', ')}, otherwise ${this.say(tree.otherwise, VALUE)}`;
+  }
+
+  #lookUp(tree: Extract<Formula, { kind: 'look-up' }>): string {
+    const conditions = tree.conditions.map(
+      (c) => `${c.columnSay} ${LOOK_UP[c.relation]}${this.say(c.value, SLOT)}`,
+    );
+    return `read ${tree.columnSay} off ${tree.tableSay} for ${conditions.join(', ')}`;
   }
 
   #pick(tree: Extract<Formula, { kind: 'pick' }>): string {
@@ -237,6 +250,23 @@ const OPERATOR: Readonly<Record<Binary['op'], string>> = {
   over: 'divided by',
 };
 
+const COLUMN = {
+  total: 'total of',
+  average: 'average of',
+  greatest: 'greatest',
+  least: 'least',
+} as const;
+
+/** Between a column and its value in a look-up. */
+const LOOK_UP: Readonly<Record<Relation, string>> = {
+  is: '',
+  'is-not': 'is not ',
+  more: 'over ',
+  less: 'under ',
+  'at-least': 'at least ',
+  'at-most': 'at most ',
+};
+
 const RELATION: Readonly<Record<Relation, string>> = {
   is: 'is',
   'is-not': 'is not',
@@ -293,6 +323,7 @@ function tightness(tree: Formula): number {
     // After the last item of a list only a comma lets anything follow.
     case 'list':
     case 'pick':
+    case 'look-up':
       return CLAUSE;
     case 'binary':
       return isSum(tree) ? SUM : TERM;
@@ -310,6 +341,8 @@ function tightness(tree: Formula): number {
     case 'fewest':
     case 'even-gap':
     case 'recap':
+    case 'column':
+    case 'row-count':
       return VALUE;
     case 'bracket':
     case 'amount':

@@ -28,6 +28,8 @@ export interface Amount extends At {
 export interface Words extends At {
   readonly kind: 'words';
   readonly text: string;
+  /** Written without quotes: one of the choices known here. */
+  readonly chosen?: true;
 }
 
 export interface YesNo extends At {
@@ -280,6 +282,55 @@ export interface Recap extends At {
   readonly lines: readonly CellId[];
 }
 
+/** `total of volume in slab bays`, `greatest volume in slab bays`, `average of …`: one figure of a column. */
+export interface ColumnOf extends At {
+  readonly kind: 'column';
+  readonly what: 'total' | 'average' | 'greatest' | 'least';
+  readonly table: CellId;
+  readonly column: CellId;
+  readonly columnSay: string;
+  readonly tableSay: string;
+  /** Its cells from the first row to the last. */
+  readonly cells: readonly CellId[];
+}
+
+/** `how many slab bays`: the rows of a table. */
+export interface RowCount extends At {
+  readonly kind: 'row-count';
+  readonly table: CellId;
+  readonly tableSay: string;
+  readonly rows: number;
+  /** What a row is, where the table's name ends in something that is counted. */
+  readonly noun: string | null;
+}
+
+/** One condition of a look-up: a column at the left, a value at the right. */
+export interface LookUpCondition {
+  readonly column: CellId;
+  readonly columnSay: string;
+  readonly columnSpot: Spot;
+  readonly cells: readonly CellId[];
+  readonly blanks: readonly CellId[];
+  readonly relation: Relation;
+  readonly value: Formula;
+  /** The value is one of the texts that stand in the column, written without quotes. */
+  readonly listed: boolean;
+}
+
+/** `read size off joist spans for species hem-fir, span at least joist length`: the first row that fits. */
+export interface LookUp extends At {
+  readonly kind: 'look-up';
+  readonly table: CellId;
+  readonly column: CellId;
+  readonly columnSay: string;
+  readonly columnSpot: Spot;
+  readonly tableSay: string;
+  readonly cells: readonly CellId[];
+  readonly conditions: readonly LookUpCondition[];
+  /** What to heed where figures of this table are used. */
+  readonly caution: string | null;
+}
+
 /** Something in brackets: kept so that the sentence can show what was typed in doubt. */
 export interface Bracket extends At {
   readonly kind: 'bracket';
@@ -325,5 +376,8 @@ export type Formula =
   | Fewest
   | EvenGap
   | Recap
+  | ColumnOf
+  | RowCount
+  | LookUp
   | Bracket
   | Hole;

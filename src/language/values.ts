@@ -3,6 +3,7 @@ import { expectAmount, seesAmount, termAfter, writtenAmount } from './amounts.ts
 import { partOf, phraseAt, piecesOf } from './phrases.ts';
 import { LEAVE_OUT } from './problems.ts';
 import { DEEPEST, type Reader } from './reader.ts';
+import type { TableShape } from './table-shape.ts';
 import type { Formula } from './tree.ts';
 import { plainName } from './vocabulary.ts';
 
@@ -102,12 +103,7 @@ export function slotEnd(r: Reader, ahead: number): number {
 }
 
 export function seesSlot(r: Reader): boolean {
-  return (
-    seesAmount(r) ||
-    r.sees('(') ||
-    r.sees('[') ||
-    r.nameAt(0) !== null
-  );
+  return seesAmount(r) || r.sees('(') || r.sees('[') || r.nameAt(0) !== null;
 }
 
 /** The name that stands here, already known to be one. */
@@ -116,6 +112,8 @@ export function expectName(r: Reader): Formula {
   const id = found?.cells[0];
   if (!found || id === undefined) return missing(r);
   if (found.cells.length > 1) return ambiguous(r, found.length, found.cells);
+  const table = r.vocabulary.table(id);
+  if (table) return notAValue(r, found.length, table);
   const skipped = found.length > 1 ? r.token : null;
   const spot = r.take(found.length, 'name', id);
   r.mention(id);
@@ -141,6 +139,22 @@ function afterName(r: Reader, name: Formula): Formula {
 function maybePieces(r: Reader, count: Formula): Formula | null {
   const follows = r.sees('pieces', 'of') || r.sees('piece', 'of') || r.sees('of');
   return follows ? piecesOf(r, count) : null;
+}
+
+/** A table is no amount: one of its columns may be added up, or a row read off it. */
+function notAValue(r: Reader, length: number, table: TableShape): Formula {
+  const spot = { from: r.token.from, to: r.peek(length - 1).to };
+  const words = r.slice(spot);
+  r.mention(table.id);
+  const columns = table.columns.filter((c) => c.texts === null && c.name !== '').slice(-3);
+  return r.fail({
+    code: 'table-not-a-value',
+    spots: [spot],
+    table: table.name,
+    fixes: columns.map((c) =>
+      r.fix(`Add up ${plainName(c.name)}`, spot, `(total of ${plainName(c.name)} in ${words})`),
+    ),
+  });
 }
 
 function ambiguous(r: Reader, length: number, cells: readonly number[]): Formula {

@@ -2,8 +2,10 @@
 // A name in reach of a formula: the own part's first, then the notebook's; see `nameAt`.
 import type { Nouns } from '../quantity/nouns.ts';
 import { type Unit, unitPhrases } from '../quantity/units.ts';
+import type { Spot } from '../words/spot.ts';
 import { ARTICLES, type Token, nameWords, tokensOf } from './lexer.ts';
 import type { NamedCell, PartName } from './reading.ts';
+import type { TableShape } from './table-shape.ts';
 import type { CellId } from './tree.ts';
 import { Trie } from './trie.ts';
 import { OPERATOR_WORDS } from './words.ts';
@@ -37,6 +39,11 @@ export class Vocabulary {
   readonly #namesakes = new Map<string, Namesakes>();
   readonly #parts = new Trie<string>();
   readonly #nouns = new Trie<string>();
+  readonly #tables = new Map<CellId, TableShape>();
+  /** What the `choices` of a cell say. */
+  readonly #choices = new Map<CellId, string>();
+  /** Tables that every notebook can read from; the notebook's own go before them. */
+  #reference: ReferenceTables | null = null;
   #partNames: readonly PartName[] = [];
   #nameOfPart: ReadonlyMap<string, string> = new Map();
 
@@ -103,6 +110,78 @@ export class Vocabulary {
 
   cell(id: CellId): NamedCell | undefined {
     return this.#cells.get(id);
+  }
+
+  /** From now on this cell is a table of this shape. */
+  putTable(shape: TableShape): void {
+    this.#tables.set(shape.id, shape);
+  }
+
+  dropTable(id: CellId): void {
+    this.#tables.delete(id);
+  }
+
+  table(id: CellId): TableShape | undefined {
+    return this.#tables.get(id);
+  }
+
+  setReference(tables: ReferenceTables): void {
+    this.#reference = tables;
+  }
+
+  /** The table whose name stands here, an article before it skipped; one of the notebook before one of reference. */
+  tableAt(
+    tokens: readonly Token[],
+    at: number,
+    part: string,
+    self: CellId | null,
+  ): { readonly length: number; readonly table: TableShape } | null {
+    const found = this.nameAt(tokens, at, part, self);
+    const [only, ...more] = found?.cells ?? [];
+    const table = only === undefined || more.length > 0 ? undefined : this.#tables.get(only);
+    if (found && table) return { length: found.length, table };
+    return this.#reference?.at(tokens, at) ?? null;
+  }
+
+  /** The names of all tables, for messages. */
+  tableNames(): readonly string[] {
+    const own = [...this.#tables.values()].map((table) => table.name);
+    return [...new Set([...own, ...(this.#reference?.names ?? [])])];
+  }
+
+  /** What may be chosen for a cell of text: `pine, hem-fir`, or `species of joist spans`. Null: it has no choices. */
+  setChoices(id: CellId, text: string | null): void {
+    if (text === null) this.#choices.delete(id);
+    else this.#choices.set(id, text);
+  }
+
+  choicesOf(id: CellId): readonly string[] | null {
+    const text = this.#choices.get(id);
+    const cell = this.#cells.get(id);
+    if (text === undefined || !cell) return null;
+    return this.choiceColumn(id)?.texts ?? listedChoices(text);
+  }
+
+  /** The column that the choices of a cell are taken from, with its table. */
+  choiceColumn(id: CellId): ChoiceColumn | null {
+    const text = this.#choices.get(id);
+    const cell = this.#cells.get(id);
+    if (text === undefined || !cell) return null;
+    const tokens = tokensOf(text);
+    for (let at = 1; at < tokens.length; at++) {
+      if (tokens[at]?.text !== 'of') continue;
+      const found = this.tableAt(tokens, at + 1, cell.part, id);
+      if (!found || at + 1 + found.length !== tokens.length - 1) continue;
+      const name = nameWords(text.slice(0, tokens[at]?.from)).join(' ');
+      const column = found.table.columns.find((c) => nameWords(c.name).join(' ') === name);
+      if (!column?.texts) continue;
+      const spots = {
+        column: { from: 0, to: tokens[at - 1]?.to ?? 0 },
+        table: { from: tokens[at + 1]?.from ?? 0, to: tokens.at(-2)?.to ?? text.length },
+      };
+      return { from: found.table.id, texts: column.texts, spots };
+    }
+    return null;
   }
 
   partName(key: string): string {
@@ -277,6 +356,53 @@ function insert(id: CellId, ids: CellId[]): void {
   let at = ids.length;
   while (at > 0 && (ids[at - 1] ?? 0) > id) at--;
   ids.splice(at, 0, id);
+}
+
+/** Where the choices of a cell come from; the spots are in what its remark says. */
+interface ChoiceColumn {
+  readonly from: CellId;
+  readonly texts: readonly string[];
+  readonly spots: { readonly column: Spot; readonly table: Spot };
+}
+
+/** Tables of the trade, by their names. */
+export interface ReferenceTables {
+  readonly names: readonly string[];
+  at(
+    tokens: readonly Token[],
+    at: number,
+  ): { readonly length: number; readonly table: TableShape } | null;
+}
+
+function listedChoices(text: string): readonly string[] {
+  return text
+    .split(',')
+    .map((choice) => choice.trim())
+    .filter((choice) => choice !== '');
+}
+
+const choiceTries = new WeakMap<readonly string[], Trie<string>>();
+
+/** The longest of these texts that begins here. */
+export function choiceAt(
+  tokens: readonly Token[],
+  at: number,
+  texts: readonly string[],
+): { readonly length: number; readonly text: string } | null {
+  let trie = choiceTries.get(texts);
+  if (!trie) {
+    trie = new Trie<string>();
+    for (const text of texts) {
+      const words = tokensOf(text)
+        .slice(0, -1)
+        .map((t) => t.text);
+      if (words.length > 0) trie.add(words, text);
+    }
+    choiceTries.set(texts, trie);
+  }
+  const found = trie.longest(tokens, at);
+  const text = found?.values[0];
+  return found && text !== undefined ? { length: found.length, text } : null;
 }
 
 const UNITS_BY_WORDS = new Trie<Unit>();

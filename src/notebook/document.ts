@@ -33,6 +33,33 @@ export type MoneyLine =
 /** What stands between direct cost and price. */
 export type PriceKind = 'overhead' | 'contingency' | 'markup' | 'discount' | 'tax';
 
+/** Places in a table are told from the start of its cell (`cell.spot.from`): an edit above leaves them as they are. */
+export interface Table {
+  /** From the first bar of its header to the end of its last row, with the line break. */
+  readonly spot: Spot;
+  /** These lines as written: two tables with the same source say the same. */
+  readonly source: string;
+  readonly columns: readonly TableColumn[];
+  readonly rows: readonly TableRow[];
+}
+
+/** A header of a table: `name`, or `name: formula` for every row that says nothing else. */
+export interface TableColumn {
+  readonly name: string;
+  readonly formula: string | null;
+  readonly nameSpot: Spot;
+  readonly formulaSpot: Spot;
+  /** Both of them. */
+  readonly spot: Spot;
+}
+
+export interface TableRow {
+  /** One a column, as written; `''` where nothing stands. */
+  readonly texts: readonly string[];
+  /** Its line without the blanks around it. */
+  readonly spot: Spot;
+}
+
 export interface Cell {
   readonly id: CellId;
   /** Key of its part. */
@@ -46,6 +73,8 @@ export interface Cell {
   readonly remarks: readonly Remark[];
   /** From its `cost` or `price` remark. */
   readonly money: MoneyLine | null;
+  /** The table in its list item; such a cell has no formula. Null: none. */
+  readonly table: Table | null;
 }
 
 /** What stands in a part, in order: cells, deeper headings and prose. */

@@ -20,8 +20,10 @@ export function doubleCounted(
   const wholesOf = (id: CellId): readonly CellId[] => {
     const known = wholes.get(id);
     if (known) return known;
-    const { reading, input } = state(id);
-    const made = reading.checked && input.byHand === null ? wholesIn(reading.checked) : [];
+    const found = state(id);
+    const isWorked = found.kind !== 'given' && found.input.byHand === null;
+    const checked = isWorked ? found.reading.checked : null;
+    const made = checked ? wholesIn(checked) : [];
     wholes.set(id, made);
     return made;
   };

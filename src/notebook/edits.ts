@@ -14,6 +14,14 @@ export interface MeantCell {
   readonly formula?: string;
   /** Word and text of every remark. */
   readonly remarks?: readonly (readonly [string, string])[];
+  readonly table?: MeantTable;
+}
+
+/** What has to be read back of a table. */
+export interface MeantTable {
+  /** Name and formula of every column. */
+  readonly columns: readonly (readonly [string, string | null])[];
+  readonly rows: readonly (readonly string[])[];
 }
 
 /** One way to write an edit, and what it is meant to say. */
@@ -275,7 +283,8 @@ function writtenRemarks(
   meant.splice(index, 0, ...lines);
   const written = lines.map(([word, body]) => `${lead}${word}:${body === '' ? '' : ` ${body}`}`);
   const edit = { ...NOTHING, say, cells: new Map([[cell.id, { remarks: meant }]]) };
-  const first = cell.remarks.at(-1)?.spot.to ?? lineEnd(text, cell.formulaSpot.to);
+  const own = cell.table ? cell.spot.from + cell.table.spot.to : lineEnd(text, cell.formulaSpot.to);
+  const first = cell.remarks.at(-1)?.spot.to ?? own;
   return [
     { ...edit, splices: [lineAfter(text, first, written)] },
     // Where the item goes on below its first line, the remark goes to its end.

@@ -2,10 +2,14 @@
 // the tests all go through this door. It knows no screen, no clock and no file.
 import type { CellState, Outcome } from '../engine/outcome.ts';
 import type { CellEdit, Workings } from '../engine/workings.ts';
+import { tokensOf } from '../language/lexer.ts';
 import type { Plan } from '../language/plan.ts';
 import type { Reading } from '../language/reading.ts';
 import type { CellId } from '../language/tree.ts';
+import { describe } from '../quantity/describe.ts';
+import { hardPart, isHard } from '../quantity/dimension.ts';
 import type { Holds } from '../quantity/form.ts';
+import type { Measure } from '../quantity/measure.ts';
 import { type Shown, show } from '../quantity/show.ts';
 import { changed, inverse } from './change.ts';
 import type { Cell, Change, Finding, Notebook, Part } from './document.ts';
@@ -29,6 +33,18 @@ import { LONGEST_TEXT, readNotebook, refusal } from './read-notebook.ts';
 import { type Costs, costsOf } from './recap.ts';
 import { renameEdit, renamePartEdit } from './renames.ts';
 import { insertTemplateEdit, withNewCell } from './templates.ts';
+import { renameColumnEdit } from './column-renames.ts';
+import { type NotPasted, pasteEdit } from './paste-edit.ts';
+import {
+  addColumnEdit,
+  addRowsEdit,
+  addTableEdit,
+  columnFormulaEdit,
+  moveRowEdit,
+  removeColumnEdit,
+  removeRowEdit,
+  rowCellEdit,
+} from './table-edits.ts';
 import { tried } from './trying.ts';
 import { cellEdits, settingsOf, worked } from './worked-cells.ts';
 
@@ -93,7 +109,40 @@ export interface EstimateDoor {
   redo(): Applied | null;
 }
 
-export class Estimate implements EstimateDoor {
+/** Tables through the same door: rows and columns by their places, counted from 0. */
+export interface TableDoor {
+  /** The cells of a table, row by row in the order of the columns, for `state` and `shown`; null where it is none. */
+  rows(cell: CellId): readonly (readonly CellId[])[] | null;
+  /** Reads a text for a row and column without changing anything. */
+  draftInRow(cell: CellId, row: number, column: number, text: string): Draft;
+  /** `''` leaves it to the column's formula. */
+  setRowCell(cell: CellId, row: number, column: number, text: string): Applied | Finding;
+  /** `after` null: at the end; -1: before the first. */
+  addRow(cell: CellId, after: number | null, texts: readonly string[]): Applied | Finding;
+  removeRow(cell: CellId, row: number): Applied | Finding;
+  moveRow(cell: CellId, from: number, to: number): Applied | Finding;
+  setColumnFormula(cell: CellId, column: number, formula: string | null): Applied | Finding;
+  /** Rewrites every formula that names it. */
+  renameColumn(cell: CellId, column: number, name: string): Applied | Finding;
+  addColumn(cell: CellId, name: string, formula: string | null): Applied | Finding;
+  removeColumn(cell: CellId, column: number): Applied | Finding;
+  /** `after` null: at the end of the part. */
+  addTable(
+    part: string,
+    after: CellId | null,
+    name: string,
+    columns: readonly { readonly name: string; readonly formula: string | null }[],
+  ): Applied | Finding;
+  /** Tab- or comma-separated text, from this row and column on; new rows as they are needed. What can't be read is told and left out. */
+  pasteRows(
+    cell: CellId,
+    row: number,
+    column: number,
+    text: string,
+  ): (Applied & { readonly refused: readonly NotPasted[] }) | Finding;
+}
+
+export class Estimate implements EstimateDoor, TableDoor {
   readonly #longest: number;
   readonly #history = new History();
   #notebook: NotebookText;
@@ -149,6 +198,8 @@ export class Estimate implements EstimateDoor {
         sections: this.#notebook.sections,
         starts: this.#notebook.starts,
         state: (id) => this.state(id),
+        rows: (id) => this.rows(id),
+        isName: (text, part) => this.#isName(text, part),
         say: (outcome, holds) => this.#shown(outcome, holds)?.text ?? null,
         draft: (part, cell, text) => this.#workings.draft(part, cell, text),
       }),
@@ -217,6 +268,90 @@ export class Estimate implements EstimateDoor {
     return this.#record(change, readNotebook(text, this.#notebook, this.#longest) as NotebookText);
   }
 
+  rows(cell: CellId): readonly (readonly CellId[])[] | null {
+    return this.#workings.rowsOf(cell);
+  }
+
+  draftInRow(cell: CellId, row: number, column: number, text: string): Draft {
+    const { reading, outcome, holds } = this.#workings.draftInRow(cell, row, column, text);
+    return { reading, outcome, shown: this.#shown(outcome, holds) };
+  }
+
+  setRowCell(cell: CellId, row: number, column: number, text: string): Applied | Finding {
+    return this.#edit(rowCellEdit(this.#notebook, this.#cell(cell), { row, column, text }));
+  }
+
+  addRow(cell: CellId, after: number | null, texts: readonly string[]): Applied | Finding {
+    return this.#edit(addRowsEdit(this.#notebook, this.#cell(cell), after, [texts]));
+  }
+
+  removeRow(cell: CellId, row: number): Applied | Finding {
+    return this.#edit(removeRowEdit(this.#notebook, this.#cell(cell), row));
+  }
+
+  moveRow(cell: CellId, from: number, to: number): Applied | Finding {
+    return this.#edit(moveRowEdit(this.#notebook, this.#cell(cell), from, to));
+  }
+
+  setColumnFormula(cell: CellId, column: number, formula: string | null): Applied | Finding {
+    return this.#edit(columnFormulaEdit(this.#cell(cell), column, formula));
+  }
+
+  renameColumn(cell: CellId, column: number, name: string): Applied | Finding {
+    return this.#edit(renameColumnEdit(this.#known(), this.#cell(cell), column, name));
+  }
+
+  addColumn(cell: CellId, name: string, formula: string | null): Applied | Finding {
+    return this.#edit(addColumnEdit(this.#notebook, this.#cell(cell), name, formula));
+  }
+
+  removeColumn(cell: CellId, column: number): Applied | Finding {
+    return this.#edit(removeColumnEdit(this.#notebook, this.#cell(cell), column));
+  }
+
+  addTable(
+    part: string,
+    after: CellId | null,
+    name: string,
+    columns: readonly { readonly name: string; readonly formula: string | null }[],
+  ): Applied | Finding {
+    const place = this.#part(part);
+    const neighbour = after === null ? null : this.#cell(after);
+    const edits = addTableEdit(this.#notebook, place, neighbour, name.trim(), columns);
+    return this.#edit(withNewCell(this.#known(), place.key, name.trim(), edits));
+  }
+
+  pasteRows(
+    cell: CellId,
+    row: number,
+    column: number,
+    text: string,
+  ): (Applied & { readonly refused: readonly NotPasted[] }) | Finding {
+    const pasted = pasteEdit(this.#notebook, this.#cell(cell), row, column, text, {
+      isText: (k) => this.#workings.isText(cell, k),
+      why: (k, words) => this.#whyNotInColumn(cell, k, words),
+    });
+    if (isRefused(pasted)) return pasted;
+    const done = this.#edit(pasted.edits);
+    return isRefused(done) ? done : { ...done, refused: pasted.refused };
+  }
+
+  /** Why a text can't stand in a column: it can't be read, or measures something else than the rows there. */
+  #whyNotInColumn(cell: CellId, column: number, text: string): string | null {
+    const { reading, holds } = this.#workings.draftInRow(cell, -1, column, text);
+    const [problem] = reading.problems;
+    if (problem) return `${problem.headline} ${problem.explanation}`;
+    const there = this.#workings.rowsOf(cell) ?? [];
+    for (const row of there) {
+      const other = this.#workings.state(row[column]);
+      if (other.outcome.kind === 'fault' || !other.holds || other.holds.measure.kind === 'open')
+        continue;
+      if (!holds || alikeMeasures(holds.measure, other.holds.measure)) return null;
+      return `This column holds ${describe(other.holds.measure)}, and this is ${describe(holds.measure)}.`;
+    }
+    return null;
+  }
+
   canUndo(): string | null {
     return this.#history.undoes;
   }
@@ -282,6 +417,12 @@ export class Estimate implements EstimateDoor {
     };
   }
 
+  #isName(text: string, part: string): boolean {
+    const tokens = tokensOf(text);
+    const found = this.#workings.vocabulary.nameAt(tokens, 0, part, null);
+    return found !== null && found.length === tokens.length - 1;
+  }
+
   #known() {
     return {
       notebook: this.#notebook,
@@ -301,4 +442,11 @@ export class Estimate implements EstimateDoor {
     if (!part) throw new Error(`no part ${key} in the notebook`);
     return part;
   }
+}
+
+/** Labels of what is counted don't matter beside a hard unit. */
+function alikeMeasures(a: Measure, b: Measure): boolean {
+  if (a.kind !== 'amount' || b.kind !== 'amount') return a.kind === b.kind || a.kind === 'open';
+  if (a.dimension === b.dimension) return true;
+  return isHard(a.dimension) && hardPart(a.dimension) === hardPart(b.dimension);
 }

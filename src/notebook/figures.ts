@@ -1,7 +1,7 @@
 // An estimate as plain values for machines: what `figure --json` prints. Its shape is src/figure.schema.json.
 import type { CellState, Outcome } from '../engine/outcome.ts';
 import type { CellId } from '../language/tree.ts';
-import type { Cell } from './document.ts';
+import type { Cell, Table } from './document.ts';
 import type { Estimate } from './estimate.ts';
 import { cellsOf } from './lines.ts';
 import { COST_KINDS, type CostRow } from './recap.ts';
@@ -24,6 +24,15 @@ export interface CellFigure {
   readonly waitsFor: readonly string[];
 }
 
+export interface TableFigure {
+  readonly part: string;
+  readonly name: string;
+  readonly from: string | null;
+  readonly columns: readonly { readonly name: string; readonly formula: string | null }[];
+  /** Row by row, in the order of the columns. */
+  readonly rows: readonly (readonly CellFigure[])[];
+}
+
 export interface ErrorFigure {
   readonly code: string;
   readonly message: string;
@@ -36,6 +45,7 @@ export type RowFigure = Omit<CostRow, 'incomplete'> & { readonly incomplete: boo
 export interface Figures {
   readonly title: string;
   readonly cells: readonly CellFigure[];
+  readonly tables: readonly TableFigure[];
   readonly costs: {
     readonly parts: readonly (RowFigure & { readonly part: string })[];
     readonly total: RowFigure;
@@ -56,7 +66,14 @@ export function figuresOf(estimate: Estimate): Figures {
   return {
     title: notebook.title,
     cells: notebook.parts.flatMap((part) =>
-      cellsOf(part).map((cell) => cellFigure(estimate, part.name, cell, nameOf)),
+      cellsOf(part)
+        .filter((cell) => cell.table === null)
+        .map((cell) => cellFigure(estimate, part.name, cell, nameOf)),
+    ),
+    tables: notebook.parts.flatMap((part) =>
+      cellsOf(part).flatMap((cell) =>
+        cell.table ? [tableFigure(estimate, part.name, cell, cell.table, nameOf)] : [],
+      ),
     ),
     costs: {
       parts: costs.parts.map((row) => ({ part: row.part, ...rowFigure(row) })),
@@ -71,10 +88,32 @@ export function figuresOf(estimate: Estimate): Figures {
   };
 }
 
-function cellFigure(
+function tableFigure(
   estimate: Estimate,
   part: string,
   cell: Cell,
+  table: Table,
+  nameOf: (id: CellId) => string,
+): TableFigure {
+  const rows = estimate.rows(cell.id) ?? [];
+  return {
+    part,
+    name: cell.name,
+    from: sourceOf(cell.remarks),
+    columns: table.columns.map(({ name, formula }) => ({ name, formula })),
+    rows: rows.map((ids) =>
+      ids.map((id) => {
+        const { name, formula } = estimate.state(id).input;
+        return cellFigure(estimate, part, { id, name, formula, remarks: [] }, nameOf);
+      }),
+    ),
+  };
+}
+
+function cellFigure(
+  estimate: Estimate,
+  part: string,
+  cell: Pick<Cell, 'id' | 'name' | 'formula' | 'remarks'>,
   nameOf: (id: CellId) => string,
 ): CellFigure {
   const state = estimate.state(cell.id);

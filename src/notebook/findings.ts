@@ -8,6 +8,7 @@ import { doubleCounted } from './double-counting.ts';
 import type { Section } from './identified.ts';
 import { nameKey } from './names.ts';
 import { passedOver } from './passed-over.ts';
+import { tableFindings } from './table-findings.ts';
 import { remarkText, sourceOf } from './remarks.ts';
 import { type Limits, outsideLimits, readLimits } from './sensible.ts';
 import { amountsIn } from './tree-parts.ts';
@@ -19,6 +20,10 @@ export interface Findable {
   /** Where each section starts in the text. */
   readonly starts: readonly number[];
   state(cell: CellId): CellState;
+  /** The cells of a table, row by row. */
+  rows(cell: CellId): readonly (readonly CellId[])[] | null;
+  /** Is there a cell of this name for a formula of this part? */
+  isName(text: string, part: string): boolean;
   /** A value in words. */
   say(outcome: Outcome, holds: Holds | null): string | null;
   draft(
@@ -48,6 +53,10 @@ export function findingsOf(estimate: Findable): readonly Finding[] {
         found.push({ code, message, part: cell.part, cell: cell.id, spot: null });
       };
       const { outcome } = state;
+      if (cell.table) {
+        found.push(...tableFindings(estimate, cell, cell.table));
+        continue;
+      }
       if (outcome.kind === 'fault') {
         point(outcome.report.code, `${outcome.report.headline} ${outcome.report.explanation}`);
       }

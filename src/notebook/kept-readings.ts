@@ -12,6 +12,7 @@ import {
   namedIn,
   said,
   sayingsOf,
+  vocabularyOf,
 } from './mentions.ts';
 import type { NotebookText } from './notebook-text.ts';
 
@@ -62,7 +63,7 @@ export function keptReadings(wish: NewNames): readonly Rewritten[] | Finding {
         if (text !== saying.text) rewritten.push({ saying, text, mended: [] });
         continue;
       }
-      const mended = mend(text, mentions, saying, vocabulary, same);
+      const mended = mend(text, mentions, saying, vocabularyOf(saying, vocabulary), same);
       if (!mended) {
         const cell = vocabulary.cell(saying.cell)?.name ?? '';
         return refused(

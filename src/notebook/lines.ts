@@ -38,6 +38,14 @@ export function cellLead(notebook: NotebookText, part: Part): string {
   return '- ';
 }
 
+/** The blanks before the rows of a table in a new cell of this part, or after this one. */
+export function tableLead(notebook: NotebookText, part: Part, after: Cell | null): string {
+  const neighbour = after ?? cellsOf(part).at(-1);
+  const lead =
+    (neighbour && leadAt(notebook.text, neighbour.spot.from)) ?? cellLead(notebook, part);
+  return nextLead(lead).replace(/[^\t]/g, ' ');
+}
+
 /** The lead of a new remark under this cell: as its other remarks, or as remarks of cells that begin alike. */
 export function remarkLead(notebook: NotebookText, cell: Cell): string {
   const { text } = notebook;

@@ -1,10 +1,12 @@
 // An estimate as plain text that reads well aloud: part by part the value, the name and how it came about,
 // then what each part costs, then where the owner should look.
-import type { Finding, Part } from './document.ts';
+import type { Finding } from './document.ts';
 import type { Estimate } from './estimate.ts';
 import { type CellFigure, type Figures, type RowFigure, figuresOf } from './figures.ts';
 import { sayLeftOut } from './left-out.ts';
+import { cellsOf } from './lines.ts';
 import { COST_KINDS } from './recap.ts';
+import { tableLines } from './table-listing.ts';
 
 /** Values wider than this push their name out instead of moving all names. */
 const WIDEST_VALUE = 30;
@@ -16,28 +18,29 @@ export function listingOf(estimate: Estimate): string {
   const lines: string[] = [];
   if (figures.title !== '') lines.push(figures.title, '');
   let index = 0;
+  let tables = 0;
   for (const part of estimate.notebook.parts) {
-    const count = cellCount(part);
-    const cells = figures.cells.slice(index, index + count);
-    index += count;
+    const blocks = cellsOf(part);
     if (part.key !== '') lines.push(part.name);
-    for (const cell of cells) lines.push(...cellLines(cell, width));
+    for (const { table } of blocks) {
+      const [cell, rows] = table
+        ? [null, figures.tables[tables++]]
+        : [figures.cells[index++], null];
+      if (cell) lines.push(...cellLines(cell, width));
+      else if (rows) lines.push(...tableLines(rows, width));
+    }
     const row = rowOf(estimate, figures, part.key);
     if (row)
       lines.push(
         `  ${costLine(row, estimate.notebook.settings.currency, leftOut(estimate, part.key))}`,
       );
-    if (part.key !== '' || cells.length > 0) lines.push('');
+    if (part.key !== '' || blocks.length > 0) lines.push('');
   }
   lines.push(
     `Whole job: ${costLine(figures.costs.total, estimate.notebook.settings.currency, leftOut(estimate, null))}`,
   );
   lines.push(...problemLines(estimate, figures));
   return `${lines.join('\n')}\n`;
-}
-
-function cellCount(part: Part): number {
-  return part.blocks.filter((block) => block.kind === 'cell').length;
 }
 
 function rowOf(estimate: Estimate, figures: Figures, key: string): RowFigure | null {

@@ -1,12 +1,14 @@
 // Where formulas mention cells and parts, by the language's own reading, and how to say them anew.
 import { nameWords, tokensOf } from '../language/lexer.ts';
 import { marks } from '../language/marks.ts';
-import type { Mark } from '../language/reading.ts';
+import type { Mark, Scan } from '../language/reading.ts';
+import { RowVocabulary } from '../language/row-vocabulary.ts';
 import { scan } from '../language/scan.ts';
 import type { CellId } from '../language/tree.ts';
 import { type Vocabulary, plainName } from '../language/vocabulary.ts';
 import type { Spot } from '../words/spot.ts';
-import type { Cell, Splice } from './document.ts';
+import { isTextColumn } from '../engine/tables.ts';
+import type { Cell, Splice, Table } from './document.ts';
 import type { NotebookText } from './notebook-text.ts';
 import { changed } from './change.ts';
 
@@ -14,7 +16,9 @@ import { changed } from './change.ts';
 export interface Saying {
   readonly cell: CellId;
   readonly part: string;
-  readonly where: 'formula' | 'by hand';
+  readonly where: 'formula' | 'by hand' | 'table';
+  /** In a table: the row, or null for what the column says, and the column. */
+  readonly at?: { readonly row: number | null; readonly column: number };
   readonly text: string;
 }
 
@@ -26,10 +30,38 @@ export function* sayingsOf(notebook: NotebookText): Iterable<Saying> {
   for (const section of notebook.sections) {
     for (const cell of section.cells) {
       yield { cell: cell.id, part: cell.part, where: 'formula', text: cell.formula };
+      if (cell.table) yield* sayingsInTable(cell, cell.table);
       const hand = cell.remarks.find((r) => r.kind === 'by hand');
       if (hand) yield { cell: cell.id, part: cell.part, where: 'by hand', text: hand.text };
     }
   }
+}
+
+/** What the columns and the rows of a table say, but for texts. */
+function* sayingsInTable({ id, part }: Cell, table: Table): Iterable<Saying> {
+  const where = 'table';
+  for (const [column, { name, formula }] of table.columns.entries()) {
+    const texts = table.rows.map((row) => row.texts[column] ?? '');
+    if (isTextColumn({ name, formula }, texts)) continue;
+    if (formula !== null) {
+      yield { cell: id, part, where, at: { row: null, column }, text: formula };
+    }
+    for (const [row, text] of texts.entries()) {
+      if (/\p{L}/u.test(text)) yield { cell: id, part, where, at: { row, column }, text };
+    }
+  }
+}
+
+/** What can be named where this stands. */
+export function vocabularyOf(saying: Saying, vocabulary: Vocabulary): Vocabulary {
+  if (!saying.at) return vocabulary;
+  const own = vocabulary.table(saying.cell)?.columns[saying.at.column]?.id ?? null;
+  return new RowVocabulary(vocabulary, saying.cell, own);
+}
+
+export function scanOf(text: string, saying: Saying, vocabulary: Vocabulary): Scan {
+  const self = saying.at ? null : saying.cell;
+  return scan(text, vocabularyOf(saying, vocabulary), saying.part, self);
 }
 
 /** The names in a text as it is read, in order; those after a spot that can't be read are found by their words. */
@@ -38,17 +70,18 @@ export function mentionsIn(
   saying: Saying,
   vocabulary: Vocabulary,
 ): readonly Mention[] {
-  const found = scan(text, vocabulary, saying.part, saying.cell);
+  const found = scanOf(text, saying, vocabulary);
   const read = marks(found).flatMap((m) =>
     m.cell === null ? [] : [{ from: m.from, to: m.to, cell: m.cell }],
   );
   if (found.mentions.every((id) => read.some((m) => m.cell === id))) return read;
+  const own = vocabularyOf(saying, vocabulary);
   const swept: Mention[] = [...read];
   const tokens = tokensOf(text);
   const readTo = read.at(-1)?.to ?? 0;
   for (let at = 0; at < tokens.length; at++) {
     if (tokens[at].from < readTo) continue;
-    const name = vocabulary.nameAt(tokens, at, saying.part, saying.cell);
+    const name = own.nameAt(tokens, at, saying.part, saying.at ? null : saying.cell);
     if (!name) continue;
     const cell = name.cells[0];
     if (cell !== undefined) {
@@ -61,8 +94,8 @@ export function mentionsIn(
 
 /** Which cells a text names, in order, and which recaps it asks for: two readings alike in this read the same. */
 export function namedIn(text: string, saying: Saying, vocabulary: Vocabulary): string {
-  const found = scan(text, vocabulary, saying.part, saying.cell);
-  const names = marks(found).flatMap((m) => (m.cell === null ? [] : [m.cell]));
+  const found = scanOf(text, saying, vocabulary);
+  const names = marks(found).flatMap((m) => m.cell ?? m.column ?? []);
   return JSON.stringify([names, found.mentions, found.recaps]);
 }
 
@@ -89,7 +122,7 @@ export function recapSpots(
   vocabulary: Vocabulary,
   part: string,
 ): readonly Spot[] {
-  const found = scan(text, vocabulary, saying.part, saying.cell);
+  const found = scanOf(text, saying, vocabulary);
   const key = vocabulary.parts.find((p) => p.name === part)?.key;
   if (key === undefined || !found.recaps.some((r) => r.part === key)) return [];
   const words = nameWords(part).join(' ');

@@ -5,13 +5,18 @@
 // What makes a line safe is how it begins: an item's or a paragraph's text that opens with a letter, a quotation
 // mark or a bracket can be nothing else in CommonMark. Inline marks don't matter: nothing here reads them.
 import type { OutlineBlock, OutlineItem, OutlineSection } from './outline.ts';
+import type { Spot } from '../words/spot.ts';
 import { trimmed } from './outline.ts';
 
 interface OpenItem {
   from: number;
   to: number;
   line: { from: number; to: number };
+  /** Lines of a table that follows its own line at once. */
+  goesOn: Spot[];
   nested: OutlineItem[];
+  /** A table after a blank line. */
+  more: { from: number; to: number }[];
   /** Column at which its text begins, and the indent of the first item under it. */
   content: number;
   indent: number | null;
@@ -36,9 +41,9 @@ export function plainSection(text: string, from: number, until: number): Outline
         item: {
           spot: { from: item.from, to: item.to },
           line: item.line,
-          goesOn: [],
+          goesOn: item.goesOn,
           nested: item.nested,
-          more: [],
+          more: item.more,
         },
       });
     }
@@ -74,7 +79,7 @@ export function plainSection(text: string, from: number, until: number): Outline
       if (found.level === 2) heading = found;
       else blocks.push(found);
     } else {
-      const marker = markerWidth(text, start, end);
+      const marker: number = code === 124 && item ? 0 : markerWidth(text, start, end);
       if (marker < 0) return null;
       if (marker > 0) {
         const line = trimmed(text, start + marker, end);
@@ -82,7 +87,16 @@ export function plainSection(text: string, from: number, until: number): Outline
           const ordered = marker > 2;
           if (ordered && paragraph) return null;
           close();
-          item = { from: at, to: next, line, nested: [], content: marker, indent: null };
+          item = {
+            from: at,
+            to: next,
+            line,
+            goesOn: [],
+            nested: [],
+            more: [],
+            content: marker,
+            indent: null,
+          };
         } else {
           const open: OpenItem | null = item;
           if (!open) return null;
@@ -101,6 +115,9 @@ export function plainSection(text: string, from: number, until: number): Outline
           });
           open.to = next;
         }
+      } else if (code === 124 && item) {
+        if (!tableLine(text, item, indent, { from: start, to: end }, afterBlank)) return null;
+        item.to = next;
       } else {
         if (indent > 0 || !opensText(code)) return null;
         if (item && !afterBlank) return null;
@@ -115,6 +132,27 @@ export function plainSection(text: string, from: number, until: number): Outline
   }
   close();
   return { spot: { from, to: at }, heading, blocks, unread: null };
+}
+
+/** A line that begins with a bar is text of the item: it goes on below its own line, or after a blank one. */
+function tableLine(
+  text: string,
+  item: OpenItem,
+  indent: number,
+  place: Spot,
+  afterBlank: boolean,
+): boolean {
+  if (indent < item.content || indent > item.content + 3 || item.nested.length > 0) return false;
+  const line = trimmed(text, place.from, place.to);
+  const open = item.more.at(-1);
+  if (!afterBlank) {
+    if (open) open.to = place.to;
+    else item.goesOn.push(line);
+    return true;
+  }
+  if (open) return false;
+  item.more.push({ from: line.from, to: place.to });
+  return true;
 }
 
 function plainHeading(

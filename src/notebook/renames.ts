@@ -23,7 +23,10 @@ import {
   recapSpots,
   said,
 } from './mentions.ts';
+import { choicesFrom } from './column-renames.ts';
 import { nameKey } from './names.ts';
+import { meantOf, rowSplices, tableOf } from './table-edits.ts';
+import { asTableCell } from './table-text.ts';
 import type { NotebookText } from './notebook-text.ts';
 
 /** Who knows the names of a notebook, and which of its formulas can't be read. */
@@ -62,12 +65,13 @@ export function renameEdit(known: Known, part: Part, cell: Cell, name: string): 
     },
   });
   if (isRefused(texts)) return texts;
+  const choices = choicesFrom(known, cell.id, (found) => found.table, cell.name, clean);
   return [
     withTexts(known, texts, {
       ...NOTHING,
       say: `Rename ${cell.name} to ${clean}`,
-      splices: [{ ...cell.nameSpot, insert: clean }],
-      cells: new Map([[cell.id, { name: clean }]]),
+      splices: [{ ...cell.nameSpot, insert: clean }, ...choices.splices],
+      cells: new Map<CellId, MeantCell>([[cell.id, { name: clean }], ...choices.cells]),
     }),
   ];
 }
@@ -124,7 +128,26 @@ export function withTexts(known: Known, texts: readonly Rewritten[], edit: Edit)
   for (const { saying, text, mended: words } of texts) {
     const cell = cellOf(known.notebook, saying.cell);
     const meant = cells.get(cell.id) ?? {};
-    if (saying.where === 'formula') {
+    if (saying.at) {
+      const table = tableOf(cell);
+      const now = meant.table ?? meantOf(table);
+      const { row, column } = saying.at;
+      const changed = { columns: now.columns.map((c) => [...c] as const), rows: [...now.rows] };
+      if (row === null) {
+        const { formulaSpot, name } = table.columns[column];
+        const spot = {
+          from: cell.spot.from + formulaSpot.from,
+          to: cell.spot.from + formulaSpot.to,
+        };
+        splices.push({ ...spot, insert: asTableCell(text) });
+        changed.columns[column] = [now.columns[column]?.[0] ?? name, text];
+      } else {
+        const wish = { row, column, text };
+        splices.push(...rowSplices(known.notebook.text, cell, table, table.rows[row], [wish]));
+        changed.rows[row] = (now.rows[row] ?? []).map((was, k) => (k === column ? text : was));
+      }
+      cells.set(cell.id, { ...meant, table: changed });
+    } else if (saying.where === 'formula') {
       splices.push(formulaSplice(cell, text));
       cells.set(cell.id, { ...meant, formula: text });
     } else {

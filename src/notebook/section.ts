@@ -1,12 +1,13 @@
 // From outline to meaning: which items are cells, which are remarks, which are prose.
 // Everything in a section stands relative to the section's start, so that an edit elsewhere leaves it as it is.
 import type { Spot } from '../words/spot.ts';
-import type { Block, Cell, Remark, Settings } from './document.ts';
+import type { Block, Cell, Remark, Settings, Table } from './document.ts';
 import { type NameProblem, nameProblem } from './names.ts';
 import type { OutlineItem, OutlineSection } from './outline.ts';
 import { lineEnd, trimmed } from './outline.ts';
 import { moneyLine, moneyWords, remarkKind, remarkText } from './remarks.ts';
 import { USUAL, isSetting, withSetting } from './settings.ts';
+import { type TableRead, readTable } from './table-text.ts';
 
 export type DraftCell = Omit<Cell, 'id' | 'part'>;
 
@@ -132,7 +133,11 @@ class SectionReader {
     const { name, formula } = found;
     const words = this.#words(name);
     const saying = this.#words(formula);
-    if (saying === '' && this.#isOnlyHeading(item)) {
+    const lines = this.#tableLines(item);
+    const read = lines ? readTable(this.#text, lines, item.spot.from) : null;
+    const isTable = read !== null && typeof read !== 'string' && saying === '';
+    if (saying === '' && !isTable && this.#isOnlyHeading(item)) {
+      if (typeof read === 'string') this.#tableNotRead(words, read, lines?.[0] ?? item.spot);
       this.#proseItem(item);
       return;
     }
@@ -147,10 +152,19 @@ class SectionReader {
       this.#proseItem(item);
       return;
     }
-    this.#cell(item, words, name, saying, formula);
+    this.#cell(item, words, name, saying, formula, isTable ? read : null);
+    if (lines && !isTable) this.#besideTable(words, lines[0] ?? item.spot);
   }
 
-  #cell(item: OutlineItem, name: string, nameSpot: Spot, formula: string, formulaSpot: Spot): void {
+  #cell(
+    item: OutlineItem,
+    name: string,
+    nameSpot: Spot,
+    formula: string,
+    formulaSpot: Spot,
+    read: TableRead | null,
+  ): void {
+    const table: Table | null = read?.table ?? null;
     const remarks = item.nested.flatMap((nested) => this.#remark(nested) ?? []);
     const cell: DraftCell = {
       name,
@@ -159,7 +173,9 @@ class SectionReader {
       formulaSpot: this.#local(formulaSpot),
       spot: this.#local(item.spot),
       remarks,
-      money: moneyLine(remarks),
+      // A table is no amount: what it costs is added up in a cell of its own.
+      money: table ? null : moneyLine(remarks),
+      table,
     };
     this.#blocks.push({ kind: 'cell', cell });
     this.#cells.push(cell);
@@ -172,7 +188,37 @@ class SectionReader {
         goesOn,
       );
     }
+    for (const { code, message, spot } of read?.odd ?? []) this.#point(code, message, cell, spot);
     this.#remarkFindings(cell);
+  }
+
+  /** The lines of a table: all that goes on below the item's own line, or the first thing after it. */
+  #tableLines(item: OutlineItem): readonly Spot[] | null {
+    const isBar = (line: Spot): boolean => this.#text.charCodeAt(line.from) === 124;
+    const below = item.goesOn;
+    if (below.length > 0) return below.every(isBar) ? below : null;
+    const [more] = item.more;
+    if (!more || item.more.length > 1 || !isBar(more)) return null;
+    const lines: Spot[] = [];
+    for (let at = more.from; at < more.to; at = lineEnd(this.#text, at)) {
+      const line = trimmed(this.#text, at, Math.min(lineEnd(this.#text, at), more.to));
+      if (line.to > line.from) lines.push(line);
+    }
+    return lines.every(isBar) ? lines : null;
+  }
+
+  #tableNotRead(name: string, why: string, spot: Spot): void {
+    this.#point('table-not-read', `The table "${name}" is kept as prose: ${why}.`, null, spot);
+  }
+
+  #besideTable(name: string, spot: Spot): void {
+    const cell = this.#cells.at(-1) ?? null;
+    this.#point(
+      'table-beside-formula',
+      `"${name}" has a formula and a table; the formula is used. Give the table a cell of its own, with nothing after the colon.`,
+      cell,
+      spot,
+    );
   }
 
   #remarkFindings(cell: DraftCell): void {
@@ -190,6 +236,15 @@ class SectionReader {
       const text = remarkText(remarks, line);
       if (text === null || (line === 'price' && remarkText(remarks, 'cost') !== null)) continue;
       if (cell.money) continue;
+      if (cell.table) {
+        this.#findings.push({
+          code: 'money-on-table',
+          message: `"${name}" is a table, which is no amount, so it adds to no total. Add its column up in a cell of its own and put ${line} there.`,
+          cell,
+          spot: remarks.find((r) => r.kind === line)?.spot ?? cell.spot,
+        });
+        continue;
+      }
       this.#findings.push({
         code: 'money-not-known',
         message: `"${name}" says ${line}: ${text}, which adds to no total. Known are ${moneyWords(line)}.`,

@@ -12,6 +12,8 @@ function partsOf(tree: Formula): readonly Formula[] {
     case 'name':
     case 'pi':
     case 'recap':
+    case 'column':
+    case 'row-count':
     case 'hole':
       return [];
     case 'binary':
@@ -61,6 +63,8 @@ function partsOf(tree: Formula): readonly Formula[] {
       return [tree.spacing, tree.along];
     case 'fewest':
       return [tree.width, tree.across, tree.gap];
+    case 'look-up':
+      return tree.conditions.map((c) => c.value);
     case 'even-gap':
       return [tree.count, tree.width, tree.across];
   }
@@ -88,6 +92,7 @@ export function wholesIn(checked: Checked): readonly CellId[] {
     const { formula } = next;
     if (formula.kind === 'name') found.push(formula.cell);
     else if (formula.kind === 'recap') found.push(...formula.lines);
+    else if (formula.kind === 'column' && formula.what === 'total') found.push(...formula.cells);
     else waiting.push(...wholeParts(next).toReversed());
   }
   return found;

@@ -95,10 +95,24 @@ function saysSame(old: Cell, now: Cell, meant: ReadonlyMap<CellId, MeantCell>): 
   const wish = meant.get(old.id);
   if (now.name !== (wish?.name ?? old.name) || now.formula !== (wish?.formula ?? old.formula))
     return false;
+  if (!sameTable(old.table, now.table, wish?.table)) return false;
   const remarks = wish?.remarks ?? old.remarks.map((r) => [r.word, r.text] as const);
   return (
     now.remarks.length === remarks.length &&
     now.remarks.every((r, i) => r.word === remarks[i][0] && r.text === remarks[i][1])
+  );
+}
+
+function sameTable(old: Cell['table'], now: Cell['table'], meant: MeantCell['table']): boolean {
+  if (!meant) return (old?.source ?? null) === (now?.source ?? null);
+  if (now?.columns.length !== meant.columns.length || now.rows.length !== meant.rows.length) {
+    return false;
+  }
+  return (
+    now.columns.every((column, k) => {
+      const [name, formula] = meant.columns[k];
+      return column.name === name && column.formula === formula;
+    }) && now.rows.every((row, i) => row.texts.every((text, k) => text === meant.rows[i][k]))
   );
 }
 

@@ -1,18 +1,35 @@
 // What the engine is told of the notebook: each cell, and after an edit only those that changed.
-import type { CellInput } from '../engine/outcome.ts';
+import type { CellInput, TableInput } from '../engine/outcome.ts';
 import { type CellEdit, Workings } from '../engine/workings.ts';
 import type { CellId } from '../language/tree.ts';
+import { REFERENCE_TABLES } from '../reference/tables.ts';
 import { Nouns } from '../quantity/nouns.ts';
 import type { ShowSettings } from '../quantity/show.ts';
-import type { Cell } from './document.ts';
+import type { Cell, Table } from './document.ts';
 import type { Section } from './identified.ts';
 import type { NotebookText } from './notebook-text.ts';
 import { remarkText } from './remarks.ts';
 
 function inputOf(cell: Cell): CellInput {
   const { id, part, name, formula, money } = cell;
-  return { id, part, name, formula, byHand: remarkText(cell.remarks, 'by hand'), money };
+  const choices = remarkText(cell.remarks, 'choices');
+  const table = cell.table && tableInput(cell.table);
+  const byHand = table ? null : remarkText(cell.remarks, 'by hand');
+  return { id, part, name, formula, byHand, money, choices, table };
 }
+
+/** Tables with the same source are one and the same to the engine. */
+function tableInput(table: Table): TableInput {
+  let input = inputs.get(table);
+  if (!input) {
+    const columns = table.columns.map(({ name, formula }) => ({ name, formula }));
+    input = { columns, rows: table.rows.map((row) => row.texts) };
+    inputs.set(table, input);
+  }
+  return input;
+}
+
+const inputs = new WeakMap<Table, TableInput>();
 
 /** Counted things and manner of showing, from the notebook's settings and further counted things. */
 export function settingsOf(
@@ -26,7 +43,7 @@ export function settingsOf(
 
 /** All of the notebook, worked from nothing. */
 export function worked(notebook: NotebookText, settings: ReturnType<typeof settingsOf>): Workings {
-  const workings = new Workings(settings);
+  const workings = new Workings({ ...settings, reference: REFERENCE_TABLES });
   workings.load(
     notebook.sections.map(({ key, name }) => ({ key, name })),
     notebook.sections.flatMap((s) => s.cells.map(inputOf)),
@@ -49,8 +66,7 @@ export function cellEdits(before: NotebookText, now: NotebookText): readonly Cel
     for (const cell of section.cells) {
       const was = old.get(cell.id);
       old.delete(cell.id);
-      if (!was || !isSameInput(inputOf(was), inputOf(cell)))
-        put.push({ kind: 'put', cell: inputOf(cell) });
+      if (!was || !isSameCell(was, cell)) put.push({ kind: 'put', cell: inputOf(cell) });
     }
   }
   if (partsDiffer(before.sections, now.sections)) {
@@ -64,12 +80,20 @@ export function cellEdits(before: NotebookText, now: NotebookText): readonly Cel
   return edits;
 }
 
+/** A table is compared by its source: its rows may be thousands. */
+function isSameCell(a: Cell, b: Cell): boolean {
+  const sameTable =
+    a.table === b.table || (a.table && b.table ? a.table.source === b.table.source : false);
+  return sameTable && isSameInput(inputOf(a), inputOf(b));
+}
+
 function isSameInput(a: CellInput, b: CellInput): boolean {
   return (
     a.part === b.part &&
     a.name === b.name &&
     a.formula === b.formula &&
     a.byHand === b.byHand &&
+    a.choices === b.choices &&
     a.money?.line === b.money?.line &&
     a.money?.kind === b.money?.kind
   );

@@ -170,6 +170,7 @@ export class StoryPart extends LitElement {
             .session=${this.session}
             .cell=${block.cell}
           ></story-cell>
+          ${block.cell.table ? html`<pre class="rows">${block.cell.table.source}</pre>` : nothing}
           ${this.#newCell(block.cell.id)}${this.#newProse(block.cell.id)}`;
       case 'heading':
         return html`<div role="listitem" class="deeper">

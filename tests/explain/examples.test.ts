@@ -176,6 +176,9 @@ describe('the language’s examples are worked line by line', () => {
   });
 });
 
+/** Invented. */
+const SPANS = 'Spans:\n  | size | span |\n  |---|---|\n  | 2x6 | 3 ft |\n  | 2x8 | 9 ft |';
+
 /** For every form of the tree a formula that is one, and what its step says. */
 const FORMS: Readonly<Record<Exclude<Formula['kind'], 'hole'>, readonly [string, string]>> = {
   amount: ['4 in', 'given'],
@@ -247,13 +250,19 @@ const FORMS: Readonly<Record<Exclude<Formula['kind'], 'hole'>, readonly [string,
     'even gap for 13 balusters of 1 1/2 in across 72 in',
     'even gap for 13 balusters of 1 1/2 in across 72 in: what they leave, split over one gap more than there are of them',
   ],
+  column: ['total of span in spans', 'total of span in spans, 2 rows'],
+  'row-count': ['how many spans', 'the rows of spans'],
+  'look-up': [
+    'read size off spans for span at least slab width',
+    'read size off spans for span at least slab width',
+  ],
   recap: ['total of material in Landing', 'total of material in Landing, 0 lines'],
   bracket: ['(slab length plus 1 ft)', 'slab length plus 1 ft'],
 };
 
 describe('every form of the language has words of its own', () => {
   it.each(Object.entries(FORMS))('%s', (_, [formula, words]) => {
-    expect(workingFor(formula).steps[0]?.words).toBe(words);
+    expect(workingFor(formula, [...GIVENS, SPANS]).steps[0]?.words).toBe(words);
   });
 });
 

@@ -76,6 +76,16 @@ export const formula: fc.Arbitrary<string> = fc.letrec<{
       .map(([a, b, c]) => `fewest balusters of ${a} across ${b} with gaps under ${c}`),
     fc.tuple(count, length, length).map(([n, a, b]) => `even gap for ${n} of ${a} across ${b}`),
     length.map((l) => `circle area for ${l} diameter`),
+    fc
+      .constantFrom('total of', 'average of', 'greatest', 'the least')
+      .map((what) => `${what} clear span in slab bays`),
+    fc.constant('how many slab bays'),
+    fc
+      .tuple(fc.constantFrom('at least', 'under', 'is', 'over'), tie('slot'))
+      .map(
+        ([relation, s]) =>
+          `(read run off slab bays for species hem-fir, clear span ${relation} ${s})`,
+      ),
   ),
   term: fc.oneof(
     tie('value'),

@@ -42,6 +42,25 @@ const names = new Map<number, string>();
   }
 });
 
+/** A table of the Landing; its cells are only counted here. */
+const BAYS = names.size + 1;
+names.set(BAYS, 'Slab bays');
+vocabulary.add({ id: BAYS, name: 'Slab bays', part: 'landing' });
+vocabulary.putTable({
+  id: BAYS,
+  name: 'Slab bays',
+  part: 'landing',
+  caution: null,
+  rows: 2,
+  columns: ['species', 'run', 'clear span'].map((name, k) => ({
+    id: -1 - k,
+    name,
+    cells: [-10 - 2 * k, -11 - 2 * k],
+    blanks: [],
+    texts: k === 0 ? ['hem-fir', 'southern pine'] : null,
+  })),
+});
+
 export const surroundings: Surroundings = {
   holdsOf: (id) => ({
     measure: /^(waste|markup)$/i.test(names.get(id) ?? '') ? SHARE : amountMeasure(LENGTH),

@@ -88,13 +88,23 @@ const remark = fc.constantFrom(
   'bogus: whatever',
 );
 
+/** Rows of a table below a cell's line; `apart`: after a blank line. */
+const table = fc.record({
+  apart: fc.boolean(),
+  rows: fc.array(fc.constantFrom('| 12 ft | 4 ft |', '| | x |  ', '|a|b|c|', '| \\| | 2'), {
+    maxLength: 3,
+  }),
+});
+
 interface RandomCell {
+  readonly table: { readonly apart: boolean; readonly rows: readonly string[] } | null;
   readonly name: string;
   readonly formula: string;
   readonly remarks: readonly string[];
 }
 
 const randomCell: fc.Arbitrary<RandomCell> = fc.record({
+  table: fc.option(table, { nil: null, freq: 3 }),
   name: cellName,
   formula: given,
   remarks: fc.array(remark, { maxLength: 3 }),
@@ -121,7 +131,13 @@ export const tidyText: fc.Arbitrary<string> = fc
     for (const part of parts) {
       lines.push(`## ${part.name}`, ...(blank ? ['', blank, ''] : []));
       for (const cell of part.cells) {
-        lines.push(`${bullet} ${cell.name}: ${cell.formula}`);
+        lines.push(`${bullet} ${cell.name}:${cell.table ? '' : ` ${cell.formula}`}`);
+        if (cell.table) {
+          if (cell.table.apart) lines.push('');
+          lines.push(`${indent}| length | width: length |`, `${indent}|---|:--|`);
+          for (const row of cell.table.rows) lines.push(`${indent}${row}`);
+          if (cell.table.apart) lines.push('');
+        }
         for (const text of cell.remarks) lines.push(`${indent}${bullet} ${text}`);
       }
       lines.push('');

@@ -85,8 +85,8 @@ describe('an item is a cell when it begins with a name and a colon', () => {
     ['```\n- Fenced: 3 ft\n```', []],
     ['Slab length: 12 ft', []],
     ['- Tools needed:\n  - saw\n  - level', []],
-    ['- Slab bays:\n\n  | length | width |\n  |---|---|\n  | 12 ft | 4 ft |', []],
-    ['- Slab bays:\n  | length | width |\n  |---|---|', []],
+    ['- Slab bays:\n\n  | length | width |\n  |---|---|\n  | 12 ft | 4 ft |', ['Slab bays: ']],
+    ['- Slab bays:\n  | length | width |\n  |---|---|', ['Slab bays: ']],
   ] as const)('%j', ([text, lines]) => {
     const notebook = readNotebook(`${text}\n`);
     expect(linesOf(notebook)).toEqual(lines);
@@ -110,7 +110,14 @@ describe('what may have been meant as a cell is pointed out', () => {
     ['- A: $1\n  - cost: material\n  - cost: labour', ['remark-twice']],
     ['- Currency: pebbles', ['setting-not-read']],
     ['- Fractions: 1/7 in', ['setting-not-read']],
-    ['- A: 1\n\n  | a table | kept |\n  |---|---|', []],
+    ['- A: 1\n\n  | a table | kept |\n  |---|---|', ['table-beside-formula']],
+    ['- A:\n\n  | no marks | below |\n  | 1 | 2 |', ['table-not-read']],
+    ['- A:\n\n  | three | names | here |\n  |---|---|', ['table-not-read']],
+    ['- A:\n\n  | a | 4 in |\n  |---|---|', ['not-a-name']],
+    ['- A:\n\n  | a | |\n  |---|---|', ['column-without-name']],
+    ['- A:\n\n  | a | A |\n  |---|---|', ['same-name']],
+    ['- A:\n\n  | a |\n  |---|\n  | 1 | 2 |', ['row-too-long']],
+    ['- A:\n\n  | a |\n  |---|\n\n  - cost: material', ['money-on-table']],
   ] as const)('%j', ([text, codes]) => {
     expect(codesOf(readNotebook(`${text}\n`).findings)).toEqual(codes);
   });

@@ -1,7 +1,6 @@
 // What the templates call looked up is what the trade tables hold.
 import { expect, test } from 'vitest';
-import bags from '../../shared/bag-yields.json' with { type: 'json' };
-import lumber from '../../shared/lumber-sizes.json' with { type: 'json' };
+import { REFERENCE_TABLES } from '../../src/reference/tables.ts';
 import { cellsOf, opened } from '../published/opened.ts';
 import { remarkOf } from './remarks.ts';
 import { templateFiles, templateText } from './texts.ts';
@@ -25,14 +24,20 @@ const ofBags = looked.flatMap((c) => {
   return bag ? [{ ...c, bag }] : [];
 });
 
+/** What stands in a table of the trade, in the row that begins so. */
+function stands(name: string, first: string, column: string): string | undefined {
+  const table = REFERENCE_TABLES.find((t) => t.name === name)?.table;
+  const place = table?.columns.findIndex((c) => c.name === column) ?? -1;
+  return table?.rows.find((row) => row[0] === first)?.[place];
+}
+
 test.each(ofLumber)('$file: $name is a $size as dressed', ({ size, side, formula, from }) => {
-  const row = lumber.rows.find((r) => r.nominal === size);
-  expect(formula).toBe(row?.dry[side]);
+  expect(formula).toBe(stands('Lumber sizes', size, side === 0 ? 'thickness' : 'width'));
   expect(from).toContain(formula);
 });
 
 test.each(ofBags)('$file: $name is what a $bag bag makes', ({ bag, formula }) => {
-  expect(formula).toBe(bags.rows.find((r) => r.bag === bag)?.makes);
+  expect(formula).toBe(stands('Bag yields', bag, 'makes'));
 });
 
 test('the templates look up lumber and bags', () => {

@@ -60,7 +60,7 @@ export function tellRecap(book: Book, checked: Checked, formula: Recap, target: 
   return [{ ...made, lines: formula.lines.map((cell) => ({ cell, target: targetOf(cell) })) }];
 }
 
-function lineTerm(book: Book, cell: CellId): Term {
+export function lineTerm(book: Book, cell: CellId): Term {
   const { outcome, holds, input } = book.state(cell);
   const instead = input.name;
   if (holds === null || outcome.kind !== 'value') {
@@ -70,7 +70,7 @@ function lineTerm(book: Book, cell: CellId): Term {
   return { figure: figureFrom(book, outcome, holds), side: 'apart', instead };
 }
 
-function joinedBy(sign: string, terms: readonly Term[]): readonly Token[] {
+export function joinedBy(sign: string, terms: readonly Term[]): readonly Token[] {
   return terms.flatMap((term, place): Token[] => (place === 0 ? [term] : [sign, term]));
 }
 

@@ -16,6 +16,7 @@ import {
   tellNot,
   tellPick,
 } from './choices.ts';
+import { tellColumn, tellLookUp, tellRowCount } from './tables.ts';
 import { tellCircle, tellDiagonal, tellPower, tellSquareRoot, tellTriangle } from './geometry.ts';
 import { tellAsNoun, tellInPacks, tellInUnits, tellRounded } from './rounding.ts';
 import { tellPartOf, tellShareOf, tellShareRun, tellWhatShare } from './shares.ts';
@@ -85,6 +86,12 @@ export function tell(book: Book, checked: Checked, target: Target): Told {
       return tellEvenGap(book, inner, formula, target);
     case 'recap':
       return tellRecap(book, inner, formula, target);
+    case 'column':
+      return tellColumn(book, inner, formula, target);
+    case 'look-up':
+      return tellLookUp(book, inner, formula, target);
+    case 'row-count':
+      return tellRowCount(book, formula, target);
     case 'name':
       return tellName(book, inner, target);
     case 'amount':

@@ -11,6 +11,8 @@ export function partsOf(formula: Formula): readonly Formula[] {
     case 'name':
     case 'pi':
     case 'recap':
+    case 'column':
+    case 'row-count':
     case 'hole':
       return NONE;
     case 'binary':
@@ -59,6 +61,8 @@ export function partsOf(formula: Formula): readonly Formula[] {
       return [formula.spacing, formula.along];
     case 'fewest':
       return [formula.width, formula.across, formula.gap];
+    case 'look-up':
+      return formula.conditions.map((c) => c.value);
     case 'even-gap':
       return [formula.count, formula.width, formula.across];
   }

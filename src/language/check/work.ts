@@ -26,6 +26,7 @@ import { partsOf } from './parts.ts';
 import { checkRecap } from './recaps.ts';
 import { checkRounded } from './rounding.ts';
 import { checkForShares, checkMarkedUp, checkPartOf, checkWhatShare } from './shares.ts';
+import { checkColumn, checkLookUp, checkRowCount } from './tables.ts';
 import { checkEvenGap, checkFewest, checkSpaced } from './spacing.ts';
 
 interface Frame {
@@ -67,7 +68,8 @@ function settle({ formula, done }: Frame, checking: Checking): Checked | null {
   if (parts.some(isOpen)) {
     const open = parts.filter(isOpen);
     const total = formula.kind === 'list' && formula.what === 'total';
-    if (!total || open.length === parts.length) return leftOpen(formula, parts, open);
+    const looks = formula.kind === 'look-up';
+    if (!looks && (!total || open.length === parts.length)) return leftOpen(formula, parts, open);
   }
   return rule(formula, parts, checking);
 }
@@ -100,6 +102,12 @@ function rule(formula: Formula, parts: readonly Checked[], checking: Checking): 
       return checkPi(formula);
     case 'recap':
       return checkRecap(formula, checking);
+    case 'column':
+      return checkColumn(formula, checking);
+    case 'row-count':
+      return checkRowCount(formula);
+    case 'look-up':
+      return checkLookUp(formula, parts, checking);
     case 'binary':
       return binary(formula, part(parts, 0), part(parts, 1), checking);
     case 'negative':

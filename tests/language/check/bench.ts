@@ -209,6 +209,20 @@ function worked(plan: Plan, cellOf: (cell: number) => Value | null): Value | nul
       const known = plan.items.map(number).filter((n) => n !== null);
       return known.reduce((a, b) => a.add(b), new Fraction(0));
     }
+    case 'column':
+      return go(plan.of);
+    case 'look-up': {
+      const row = plan.rows.find(({ cells }) =>
+        cells.every((left, i) => {
+          const wanted = plan.wanted[i];
+          return (
+            wanted &&
+            go({ op: 'compare', relation: wanted.relation, left, right: wanted.value }) === true
+          );
+        }),
+      );
+      return row ? go(row.answer) : null;
+    }
     case 'average': {
       const found = all(plan.items);
       return found && found.reduce((a, b) => a.add(b)).div(found.length);

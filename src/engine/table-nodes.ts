@@ -1,0 +1,95 @@
+// Nodes that work a whole column or look a row up.
+import { ZERO } from '../quantity/decimal.ts';
+import { Fault, type Held, isNoValue } from './held.ts';
+import { type Compiled, type MathNode, Node } from './math.ts';
+import { unanswered } from './nodes.ts';
+
+/** A figure of a whole column, worked again only when a cell of the column has changed. */
+export class ColumnNode extends Node {
+  readonly of: MathNode;
+  readonly turn: () => object | null;
+
+  constructor(of: MathNode, turn: () => object | null) {
+    super();
+    this.of = of;
+    this.turn = turn;
+  }
+
+  override get type(): string {
+    return 'ColumnNode';
+  }
+
+  override _compile(math: object, names: object): Compiled {
+    const work = this.of._compile(math, names);
+    const { turn } = this;
+    let last: object | null = null;
+    let held: Held = ZERO;
+    return (scope, args, context) => {
+      const now = turn();
+      if (now !== null && now === last) return held;
+      last = now;
+      held = work(scope, args, context);
+      return held;
+    };
+  }
+}
+
+interface LookUpRowNodes {
+  readonly cells: readonly MathNode[];
+  readonly answer: MathNode;
+}
+
+/**
+ * The answer of the first row that meets all conditions. A row of which that can't be told yet stops the search:
+ * it could be the one. Where no row is left, the condition that took the last ones is at fault.
+ */
+export class LookUpNode extends Node {
+  readonly wanted: readonly { readonly compare: string; readonly value: MathNode }[];
+  readonly rows: readonly LookUpRowNodes[];
+
+  constructor(wanted: LookUpNode['wanted'], rows: readonly LookUpRowNodes[]) {
+    super();
+    this.wanted = wanted;
+    this.rows = rows;
+  }
+
+  override get type(): string {
+    return 'LookUpNode';
+  }
+
+  override _compile(math: object, names: object): Compiled {
+    const values = this.wanted.map(({ value }) => value._compile(math, names));
+    const compares = this.wanted.map(
+      ({ compare }) => (math as Readonly<Record<string, (a: Held, b: Held) => Held>>)[compare],
+    );
+    const cells = this.rows.map((row) => row.cells.map((cell) => cell._compile(math, names)));
+    const answers = this.rows.map((row) => row.answer._compile(math, names));
+    return (scope, args, context) => {
+      const sides: Held[] = [];
+      for (const value of values) {
+        const held = value(scope, args, context);
+        if (isNoValue(held)) return held;
+        sides.push(held);
+      }
+      // How many of the conditions, in their order, some row has met.
+      let furthest = 0;
+      for (let row = 0; row < cells.length; row++) {
+        const own = cells[row] ?? [];
+        let met = 0;
+        let open: Held | null = null;
+        let fails = false;
+        for (let i = 0; i < sides.length && !fails; i++) {
+          const cell = own[i](scope, args, context);
+          const answer = compares[i]?.(cell, sides[i]) ?? false;
+          if (answer === true) {
+            if (open === null) met = i + 1;
+          } else if (answer === false) fails = true;
+          else open ??= answer;
+        }
+        if (!fails) return open === null ? answers[row](scope, args, context) : unanswered(open);
+        furthest = Math.max(furthest, met);
+      }
+      return new Fault('no-row', Math.min(furthest, sides.length - 1));
+    };
+  }
+}
