@@ -32,6 +32,23 @@ function contentSecurityPolicy(): Plugin {
   };
 }
 
+const TABLE = '/src/quantity/mathjs-units.ts';
+
+/** Puts what the module exports in place of what works it out: the page needs the numbers of mathjs's unit table, not the table. */
+function workedOutInBuild(): Plugin {
+  return {
+    name: 'worked-out-in-build',
+    apply: 'build',
+    async load(id) {
+      if (!id.endsWith(TABLE)) return null;
+      const made = await import('./src/quantity/mathjs-units.ts');
+      return Object.entries(made)
+        .map(([name, value]) => `export const ${name} = ${JSON.stringify(value)};`)
+        .join('\n');
+    },
+  };
+}
+
 /** Launch options when tests run. Where no browser is found the tests in node still run; the others say why not. */
 async function launchOptions() {
   return process.env['VITEST'] ? browserChoice().catch(() => ({ args: [] })) : { args: [] };
@@ -44,7 +61,7 @@ export default defineConfig(async () => ({
   base: './',
   publicDir: false as const,
   cacheDir: `${here}/node_modules/.vite`,
-  plugins: [contentSecurityPolicy()],
+  plugins: [contentSecurityPolicy(), workedOutInBuild()],
   // The templates and trade tables lie beside src and are imported as text.
   server: { fs: { allow: [here] } },
   build: {
@@ -108,7 +125,9 @@ export default defineConfig(async () => ({
           globalSetup: ['tests/tools/serve-page.ts'],
           testTimeout: 60_000,
           hookTimeout: 60_000,
+          // One after the other in one process: the floors are read in once.
           fileParallelism: false,
+          isolate: false,
         },
       },
     ],

@@ -1,12 +1,6 @@
 // Written amounts: a number with its unit or noun, money, a share, a rate. They bind tightest of all.
 import { heldAmount } from '../quantity/amount.ts';
-import {
-  type Form,
-  type Holds,
-  NONE_WRITTEN,
-  type Term,
-  withUnit,
-} from '../quantity/form.ts';
+import { type Form, type Holds, NONE_WRITTEN, type Term, withUnit } from '../quantity/form.ts';
 import { Fraction, NUMBER, OPEN, SHARE } from '../quantity/measure.ts';
 import { LENGTH, MONEY } from '../quantity/dimension.ts';
 import { type Unit, unitByKey } from '../quantity/units.ts';
@@ -38,8 +32,16 @@ export function expectAmount(r: Reader): Formula {
 }
 
 const MOST_OR_LEAST: ReadonlySet<string> = new Set([
-  ...['max', 'min', 'maximum', 'minimum'],
-  ...['deep', 'wide', 'long', 'high', 'tall', 'thick'],
+  'max',
+  'min',
+  'maximum',
+  'minimum',
+  'deep',
+  'wide',
+  'long',
+  'high',
+  'tall',
+  'thick',
 ]);
 
 /** One written amount and no more: what packs and stock lengths are made of. */
@@ -322,15 +324,7 @@ function compound(
       const value = number.value.mul(unit.scale).div(small.scale).add(more.value);
       const say = `${number.say} ${unit.key === 'hour' ? 'h' : unit.key} ${more.say} ${small.key}`;
       const also = withUnit(NONE_WRITTEN, unit);
-      return withTails(
-        r,
-        { value, say, whole: false },
-        [unitTerm(small)],
-        say,
-        from,
-        start,
-        also,
-      );
+      return withTails(r, { value, say, whole: false }, [unitTerm(small)], say, from, start, also);
     }
     r.at = before;
   }

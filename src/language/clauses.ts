@@ -74,9 +74,20 @@ const ALL_LIMITS: typeof LIMITS = [...LIMITS, ...LIMITS_AFTER_COMMA];
 
 /** The words that a clause can begin with: most of what stands after a value is none of them. */
 const OPENERS: ReadonlySet<string> = new Set([
-  ...['rounded', 'nearest', 'up', 'down', 'to', 'roundup', 'round', 'rnd', 'marked'],
   ...ALL_LIMITS.map(([[first = '']]) => first),
-  ...['as', 'in', 'for', 'at'],
+  'rounded',
+  'nearest',
+  'up',
+  'down',
+  'to',
+  'roundup',
+  'round',
+  'rnd',
+  'marked',
+  'as',
+  'in',
+  'for',
+  'at',
 ]);
 
 /** `rounded …`, `round up …`, `rnd up`, and `nearest $50` alone. */

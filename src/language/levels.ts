@@ -147,12 +147,24 @@ interface Operator {
 }
 
 function sumOperator(r: Reader, ahead: number): Operator | null {
-  if (r.seesAt(ahead, 'plus') || r.seesAt(ahead, '+')) return { op: 'plus', words: 1 };
-  if (r.seesAt(ahead, 'minus') || r.seesAt(ahead, '-')) return { op: 'minus', words: 1 };
-  if (r.seesAt(ahead, 'less') && !r.seesAt(ahead + 1, 'than')) return { op: 'minus', words: 1 };
-  if (r.seesAt(ahead, 'with') && !r.seesAt(ahead + 1, 'gaps')) return { op: 'plus', words: 1 };
-  if (r.seesAt(ahead, 'w', '/') && !r.peek(ahead + 1).gap) return { op: 'plus', words: 2 };
-  return null;
+  const { kind, text } = r.peek(ahead);
+  if (kind !== 'word' && kind !== 'symbol') return null;
+  switch (text) {
+    case 'plus':
+    case '+':
+      return { op: 'plus', words: 1 };
+    case 'minus':
+    case '-':
+      return { op: 'minus', words: 1 };
+    case 'less':
+      return r.seesAt(ahead + 1, 'than') ? null : { op: 'minus', words: 1 };
+    case 'with':
+      return r.seesAt(ahead + 1, 'gaps') ? null : { op: 'plus', words: 1 };
+    case 'w':
+      return r.seesAt(ahead + 1, '/') && !r.peek(ahead + 1).gap ? { op: 'plus', words: 2 } : null;
+    default:
+      return null;
+  }
 }
 
 /** sum = term { ('plus' | 'minus' | 'less' | 'with') term }; a share takes no multiplication to itself. */

@@ -43,6 +43,18 @@ export function tokensOf(text: string): readonly Token[] {
   PIECE.lastIndex = 0;
   while (PIECE.lastIndex < text.length) {
     const from = PIECE.lastIndex;
+    if (text.charCodeAt(from) === BLANK) {
+      PIECE.lastIndex = from + 1;
+      gap = true;
+      continue;
+    }
+    const plainTo = endOfPlainWord(text, from);
+    if (plainTo > 0) {
+      PIECE.lastIndex = plainTo;
+      tokens.push({ kind: 'word', text: text.slice(from, plainTo), from, to: plainTo, gap });
+      gap = false;
+      continue;
+    }
     const found = PIECE.exec(text);
     if (!found) break;
     const to = PIECE.lastIndex;
@@ -79,6 +91,21 @@ export function tokensOf(text: string): readonly Token[] {
   }
   tokens.push({ kind: 'end', text: '', from: text.length, to: text.length, gap: true });
   return tokens;
+}
+
+const BLANK = 32;
+const LOWER_A = 97;
+const LOWER_Z = 122;
+
+/**
+ * Where a word of small plain letters ends that stands before a blank or the end of the text: as most do, and
+ * they need no expression. 0 where it is something else.
+ */
+function endOfPlainWord(text: string, from: number): number {
+  let to = from;
+  let code = text.charCodeAt(to);
+  while (code >= LOWER_A && code <= LOWER_Z) code = text.charCodeAt(++to);
+  return to > from && (code === BLANK || to === text.length) ? to : 0;
 }
 
 /** The tokens of a formula; none of one that is too long to be read. */

@@ -91,7 +91,7 @@ export class Reader {
   peek(ahead: number): Token {
     const { tokens } = this;
     const at = this.at + ahead;
-    return tokens[at < tokens.length ? at : tokens.length - 1] as Token;
+    return tokens[at < tokens.length ? at : tokens.length - 1];
   }
 
   /** The longest name that stands so many tokens ahead. */
@@ -105,18 +105,22 @@ export class Reader {
   }
 
   /** Do these words (or marks) stand here? */
-  sees(first: string, ...more: readonly string[]): boolean {
-    return this.seesAt(0, first, ...more);
+  sees(first: string, second?: string, third?: string): boolean {
+    return this.seesAt(0, first, second, third);
   }
 
-  seesAt(ahead: number, first: string, ...more: readonly string[]): boolean {
-    return this.#says(ahead, first) && (more.length === 0 || this.seesAll(ahead + 1, more));
+  seesAt(ahead: number, first: string, second?: string, third?: string): boolean {
+    return (
+      this.#says(ahead, first) &&
+      (second === undefined || this.#says(ahead + 1, second)) &&
+      (third === undefined || this.#says(ahead + 2, third))
+    );
   }
 
   /** Do all these words stand there, one after the other? */
   seesAll(ahead: number, words: readonly string[]): boolean {
     for (let i = 0; i < words.length; i++) {
-      if (!this.#says(ahead + i, words[i] as string)) return false;
+      if (!this.#says(ahead + i, words[i])) return false;
     }
     return true;
   }
@@ -127,9 +131,9 @@ export class Reader {
   }
 
   /** Takes the words if they stand here. Marks them as operator words. */
-  maybe(first: string, ...more: readonly string[]): boolean {
-    if (!this.sees(first, ...more)) return false;
-    this.take(1 + more.length, 'operator');
+  maybe(first: string, second?: string, third?: string): boolean {
+    if (!this.seesAt(0, first, second, third)) return false;
+    this.take(third !== undefined ? 3 : second !== undefined ? 2 : 1, 'operator');
     return true;
   }
 
@@ -225,7 +229,7 @@ export class Reader {
   endOfBracket(): number {
     let open = 0;
     for (let i = this.at; i < this.tokens.length; i++) {
-      const token = this.tokens[i] as Token;
+      const token = this.tokens[i];
       if (token.text === '(' || token.text === '[') open++;
       if (token.text === ')' || token.text === ']') {
         if (open === 0) return token.from;

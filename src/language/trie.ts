@@ -12,6 +12,8 @@ export interface Found<T> {
   readonly values: readonly T[];
 }
 
+const NONE: readonly never[] = [];
+
 export class Trie<T> {
   readonly #root: Node<T> = { next: new Map(), here: [] };
 
@@ -45,15 +47,18 @@ export class Trie<T> {
 
   /** Every phrase that begins at `at`, longest first; at most `most` words are looked at. */
   all(tokens: readonly Token[], at: number): readonly Found<T>[] {
-    const found: Found<T>[] = [];
+    let found: Found<T>[] | null = null;
     let node: Node<T> | undefined = this.#root;
     for (let i = at; node; i++) {
       const token = tokens[i];
       if (!token || token.kind === 'end' || token.kind === 'quoted') break;
       node = node.next.get(token.text);
-      if (node && node.here.length > 0) found.push({ length: i - at + 1, values: node.here });
+      if (!node || node.here.length === 0) continue;
+      const here = { length: i - at + 1, values: node.here };
+      if (found) found.unshift(here);
+      else found = [here];
     }
-    return found.length > 1 ? found.reverse() : found;
+    return found ?? NONE;
   }
 
   longest(tokens: readonly Token[], at: number): Found<T> | null {

@@ -1,5 +1,6 @@
 // Levels 6 and 7: amounts, names, brackets, and the phrases that stand where a value is needed.
 import { expectAmount, seesAmount, termAfter, writtenAmount } from './amounts.ts';
+import { ARTICLES } from './lexer.ts';
 import { partOf, phraseAt, piecesOf } from './phrases.ts';
 import { LEAVE_OUT } from './problems.ts';
 import { DEEPEST, type Reader } from './reader.ts';
@@ -120,7 +121,7 @@ export function expectName(r: Reader): Formula {
   const cell = r.vocabulary.cell(id);
   const name = plainName(cell?.name ?? '');
   const words = r.vocabulary.wordsOf(cell?.name ?? '').length;
-  const article = skipped && /^(the|a|an)$/.test(skipped.text) ? 1 : 0;
+  const article = skipped && ARTICLES.has(skipped.text) ? 1 : 0;
   const qualified = found.length - article > words;
   const say = qualified ? `${r.vocabulary.partName(cell?.part ?? '')} ${name}` : name;
   return { kind: 'name', cell: id, say, spot };
@@ -255,7 +256,7 @@ export function leftOver(r: Reader): Formula {
       left: r.slice(last),
       right: r.slice(right),
       // `93 in hours` is no rate per hours: only one of something can stand under the line.
-      fixes: /s$/.test(token.text)
+      fixes: token.text.endsWith('s')
         ? [r.fix('Multiply them', { from: last.to, to: token.from }, ' times 1 ')]
         : [r.fix('For each of them', { from: last.to, to: token.from }, ' per ')],
     });

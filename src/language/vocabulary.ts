@@ -410,5 +410,7 @@ for (const [phrase, unit] of unitPhrases) UNITS_BY_WORDS.add(nameWords(phrase), 
 
 /** A name as it is written inside a formula: lower case but for words that carry their own capitals. */
 export function plainName(name: string): string {
+  // Most begin with a small letter.
+  if (/^[a-z]/.test(name)) return name;
   return name.replace(/^\p{Lu}(?=\p{Ll}|$)/u, (c) => c.toLowerCase());
 }

@@ -11,6 +11,7 @@ import {
   conversion,
   rateMeasure,
 } from './measure.ts';
+import { onceEach } from './once.ts';
 import { UNITS, type Unit, unitByKey } from './units.ts';
 
 /** The value and measure that an amount is held in. */
@@ -47,21 +48,13 @@ function sideMeasure(terms: readonly Term[]): AmountMeasure {
   return amountMeasure(dimension, scale);
 }
 
-/** By unit or noun: most amounts are of one. */
-const ones = new Map<Unit | string, AmountMeasure>();
-
+/** Most amounts are of one unit or noun. */
 function oneOf(term: Term): AmountMeasure {
-  const what = term.kind === 'unit' ? term.unit : term.noun;
-  let measure = ones.get(what);
-  if (!measure) {
-    measure =
-      term.kind === 'unit'
-        ? amountMeasure(term.unit.dimension, term.unit.scale)
-        : amountMeasure(countOf(term.noun));
-    ones.set(what, measure);
-  }
-  return measure;
+  return term.kind === 'unit' ? oneUnit(term.unit) : oneThing(term.noun);
 }
+
+const oneUnit = onceEach((unit: Unit) => amountMeasure(unit.dimension, unit.scale));
+const oneThing = onceEach((noun: string) => amountMeasure(countOf(noun)));
 
 function nounOf(term: Term): Dimension {
   return term.kind === 'noun' ? countOf(term.noun) : PLAIN;

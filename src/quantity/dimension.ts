@@ -1,6 +1,6 @@
 // What an amount measures: powers of the four hard dimensions and of counted things.
 // Dimensions are interned: two that are equal are the same object, so `===` compares them.
-import { onceAPair } from './pairs.ts';
+import { onceAPair, onceEach } from './once.ts';
 
 /** One counted thing and its power. The noun is its singular, e.g. `bag`. `each` fits any noun. */
 export interface NounPower {
@@ -49,8 +49,10 @@ export const MONEY = dimension({ money: 1 });
 
 /** The dimension of one thing of this noun. */
 export function countOf(noun: string, power = 1): Dimension {
-  return dimension({ nouns: [{ noun, power }] });
+  return power === 1 ? oneThing(noun) : dimension({ nouns: [{ noun, power }] });
 }
+
+const oneThing = onceEach((noun: string) => dimension({ nouns: [{ noun, power: 1 }] }));
 
 /** a × b; the same noun adds its powers. `each` is left as it stands: see `cancelEach`. */
 export const timesDimension = onceAPair((a: Dimension, b: Dimension) => combined(a, b, 1));
@@ -70,11 +72,11 @@ export function powerDimension(a: Dimension, power: number): Dimension {
 }
 
 /** Only the hard part, without counted things. */
-export function hardPart(a: Dimension): Dimension {
-  return a.nouns.length === 0
+export const hardPart = onceEach((a: Dimension) =>
+  a.nouns.length === 0
     ? a
-    : dimension({ length: a.length, mass: a.mass, time: a.time, money: a.money });
-}
+    : dimension({ length: a.length, mass: a.mass, time: a.time, money: a.money }),
+);
 
 /** Does it have a length, mass, time or money in it? */
 export function isHard(a: Dimension): boolean {
@@ -86,11 +88,11 @@ export function isHard(a: Dimension): boolean {
  * nouns below the line stay (in per riser). A pure count is left as it is, and so is a count per
  * something hard (3 screws per sq ft).
  */
-export function withoutNounsAbove(a: Dimension): Dimension {
+export const withoutNounsAbove = onceEach((a: Dimension) => {
   const hardAbove = a.length > 0 || a.mass > 0 || a.time > 0 || a.money > 0;
   if (!hardAbove || a.nouns.every((n) => n.power < 0)) return a;
   return dimension({ ...a, nouns: a.nouns.filter((n) => n.power < 0) });
-}
+});
 
 function combined(a: Dimension, b: Dimension, sign: 1 | -1): Dimension {
   if (b === PLAIN) return a;

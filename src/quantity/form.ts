@@ -1,5 +1,5 @@
 // How a quantity is written: the units and nouns above and below the line.
-import { onceAPair } from './pairs.ts';
+import { onceAPair, onceEach } from './once.ts';
 import type { Unit } from './units.ts';
 
 /** One unit, noun or money sign in a form; `count` is the number before it below the line (per 1000 sq ft). */
@@ -45,12 +45,10 @@ export function bothWritten(a: readonly string[], b: readonly string[]): readonl
 
 const union = onceAPair((a: readonly string[], b: readonly string[]) => writtenUnits(a, b));
 
-const alone = new Map<string, readonly string[]>();
+const alone = onceEach((key: string) => writtenUnits([key]));
 
 /** These and one more. Money is no unit that a choice of units could go by. */
 export function withUnit(written: readonly string[], unit: Unit): readonly string[] {
   if (unit.key === '$' || unit.key === 'cent') return written;
-  let list = alone.get(unit.key);
-  if (!list) alone.set(unit.key, (list = writtenUnits([unit.key])));
-  return bothWritten(written, list);
+  return bothWritten(written, alone(unit.key));
 }

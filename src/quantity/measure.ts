@@ -6,7 +6,7 @@
 // and a conversion happens only where unlike scales meet. Scales are exact; numbers are decimals.
 import Fraction from 'fraction.js';
 import { type Dimension, PLAIN, overDimension, timesDimension } from './dimension.ts';
-import { onceAPair } from './pairs.ts';
+import { onceAPair } from './once.ts';
 
 export { Fraction };
 
@@ -57,6 +57,13 @@ export const OPEN: OpenMeasure = { kind: 'open', key: 'open' };
 export const ONE = new Fraction(1);
 
 const known = new Map<string, AmountMeasure>();
+const scaleKeys = new WeakMap<Fraction, string>();
+
+function keyOf(scale: Fraction): string {
+  let key = scaleKeys.get(scale);
+  if (key === undefined) scaleKeys.set(scale, (key = scale.toFraction()));
+  return key;
+}
 
 /** The one measure of this dimension, scale and rate sides. */
 export function amountMeasure(
@@ -65,7 +72,7 @@ export function amountMeasure(
   rate: RateSides | null = null,
 ): AmountMeasure {
   const key =
-    dimension.key + '*' + scale.toFraction() + (rate ? `{${rate.over.key}|${rate.under.key}}` : '');
+    dimension.key + '*' + keyOf(scale) + (rate ? `{${rate.over.key}|${rate.under.key}}` : '');
   const found = known.get(key);
   if (found) return found;
   const made: AmountMeasure = { kind: 'amount', key, dimension, scale, rate };

@@ -42,6 +42,7 @@ export function exactText(d: Dec): string {
 
 /** Thousands apart. */
 export function grouped(digits: string): string {
+  if (digits.length < 4) return digits;
   const [whole = '', places] = digits.split('.');
   const apart = whole.replaceAll(/\B(?=(?:\d{3})+$)/g, ',');
   return places === undefined ? apart : `${apart}.${places}`;

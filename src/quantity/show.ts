@@ -83,7 +83,9 @@ function showAmount(
   // With all its guard digits: whoever rounds it snaps it.
   const number = scaled(value, scale);
   const size = number.abs();
-  const inCurrency = (text: string) => text.replaceAll('$', () => settings.currency);
+  const { currency } = settings;
+  const inCurrency = (text: string) =>
+    currency === '$' ? text : text.replaceAll('$', () => currency);
   const shown = (over: string, mark: Shown['mark'] = 'exact'): Shown => {
     const sign = number.isNegative() && /[1-9]/.test(over) ? MINUS : '';
     const text = inCurrency(`${sign}${over}${underText(form, settings)}${BESIDE_MARK[mark]}`);

@@ -13,6 +13,7 @@ import {
 } from './dimension.ts';
 import type { Form, Holds, Term } from './form.ts';
 import { type AmountMeasure, type Fraction, conversion } from './measure.ts';
+import { onceAPair } from './once.ts';
 import { type Unit, unitByKey, unitOf } from './units.ts';
 
 /** How the number over the line is written. `tape` is feet, inches and fractions; `clock` hours, and minutes where they are whole. */
@@ -25,18 +26,39 @@ export interface ShownForm {
   readonly scale: Fraction;
 }
 
-/** What a cell holds seldom changes, and it is shown at every stroke. */
+/** Forms that were asked for: what a cell holds seldom changes, and it is shown at every stroke. */
 const chosen = { us: new WeakMap<Holds, ShownForm>(), metric: new WeakMap<Holds, ShownForm>() };
 
 /** `usual` decides where the givens are written in both measures or in neither. */
 export function shownForm(measure: AmountMeasure, holds: Holds, usual: 'us' | 'metric'): ShownForm {
+  if (holds.showIn === null) return byRules[usual](measure, holds.written);
   const known = chosen[usual].get(holds);
   if (known) return known;
-  const asked = askedForm(measure, holds.showIn) ?? askedForm(measure, sidesAsWritten(measure));
-  const form = asked ?? new Choice(holds.written, usual).formOf(measure.dimension);
-  const made = inForm(measure, form, asked ? mannerOf(form.over) : mannerByRules(form.over));
+  const asked = askedForm(measure, holds.showIn);
+  const made = asked
+    ? inForm(measure, asked, mannerOf(asked.over))
+    : byRules[usual](measure, holds.written);
   chosen[usual].set(holds, made);
   return made;
+}
+
+const byRules = {
+  us: onceAPair((m: AmountMeasure, written: readonly string[]) => formByRules(m, written, 'us')),
+  metric: onceAPair((m: AmountMeasure, written: readonly string[]) =>
+    formByRules(m, written, 'metric'),
+  ),
+};
+
+/** In the sides of a rate as they were written; else in a choice of units. */
+function formByRules(
+  measure: AmountMeasure,
+  written: readonly string[],
+  usual: 'us' | 'metric',
+): ShownForm {
+  const sides = askedForm(measure, sidesAsWritten(measure));
+  if (sides) return inForm(measure, sides, mannerOf(sides.over));
+  const form = new Choice(written, usual).formOf(measure.dimension);
+  return inForm(measure, form, mannerByRules(form.over));
 }
 
 export function inForm(measure: AmountMeasure, form: Form, manner: Manner): ShownForm {

@@ -1,6 +1,7 @@
 // What the page asks about a cell beside the estimate's doorway: its working, the quantity it prices,
-// how far a value set by hand is from the worked one. Every number comes from the estimate.
-import { workingOf } from '../explain/working.ts';
+// how far a value set by hand is from the worked one. Every number comes from the estimate. What explains a
+// number comes after the page stands: it is half as much again as all that draws.
+import type { Working } from '../explain/step.ts';
 import type { Checked } from '../language/plan.ts';
 import type { CellId } from '../language/tree.ts';
 import type { EstimateDoor } from '../notebook/estimate.ts';
@@ -11,9 +12,16 @@ import { Nouns } from '../quantity/nouns.ts';
 import { type ShowSettings, otherNotation, show } from '../quantity/show.ts';
 import type { Asides } from './session.ts';
 
+let workingOf: ((door: EstimateDoor, cell: CellId) => Working) | null = null;
+
+/** Once workings can be told; asked for at once, so that it is here when the page has been drawn. */
+export const explaining: Promise<void> = import('../explain/working.ts').then((explain) => {
+  workingOf = explain.workingOf;
+});
+
 export function asidesOf(door: EstimateDoor): Asides {
   return {
-    working: (cell) => workingOf(door, cell),
+    working: (cell) => workingOf?.(door, cell) ?? null,
     quantity: (cell) => quantityOf(door, cell),
     difference: (cell) => differenceOf(door, cell),
     otherwise: (draft) =>

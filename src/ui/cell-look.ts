@@ -5,6 +5,7 @@ export const cellLook = css`
   :host {
     display: block;
     position: relative;
+    scroll-margin: 0.5rem;
     padding: 0 0.5rem;
     border-bottom: 1px solid transparent;
   }
@@ -91,6 +92,9 @@ export const cellLook = css`
     min-width: 0;
     overflow-wrap: anywhere;
   }
+  :host([chosen]) .words {
+    cursor: text;
+  }
   /* Only cost lines reach the column of money. */
   .how.wide,
   .how.writing {
@@ -161,7 +165,7 @@ export const cellLook = css`
   .note.hand b {
     color: var(--keel);
   }
-  @media (max-width: 760px) {
+  @media screen and (max-width: 760px) {
     :host {
       padding: 0 0.25rem;
     }

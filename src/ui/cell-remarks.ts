@@ -42,6 +42,7 @@ export class CellRemarks extends LitElement {
         grid-template-columns: 4.5rem minmax(0, 1fr);
         gap: 0.3rem 0.6rem;
         font-size: var(--small);
+        align-items: baseline;
       }
       dt {
         color: var(--pencil);

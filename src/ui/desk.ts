@@ -111,6 +111,11 @@ export class Desk {
     return this.openText(EMPTY);
   }
 
+  /** The demo again, beside whatever became of it. */
+  async openDemo(): Promise<void> {
+    await this.openText(await this.#settings.demo());
+  }
+
   async openKept(id: string): Promise<void> {
     if (id === this.openId) return;
     const kept = await this.#settings.shelf.take(id).catch(() => null);

@@ -71,9 +71,10 @@ export const footingLook = css`
   .price strong {
     grid-area: sum;
   }
-  .price > .by {
+  .moved {
     grid-area: by;
     font-size: var(--small);
+    color: var(--pencil);
   }
   .price p {
     margin: 0;
@@ -91,7 +92,7 @@ export const footingLook = css`
     color: var(--keel);
     font-weight: 600;
   }
-  @media (max-width: 1180px) {
+  @media screen and (max-width: 1180px) {
     .strip {
       flex-basis: 10rem;
     }
@@ -105,7 +106,7 @@ export const footingLook = css`
       display: none;
     }
   }
-  @media (max-width: 760px) {
+  @media screen and (max-width: 760px) {
     :host {
       flex-wrap: wrap;
       gap: 0.15rem 1rem;
@@ -135,6 +136,16 @@ export const footingLook = css`
     }
     .price strong {
       font-size: 1.25rem;
+    }
+  }
+  @media screen and (max-width: 1080px) and (max-height: 480px) {
+    :host {
+      min-height: 0;
+      padding: 0.2rem 0.75rem;
+    }
+    .strip,
+    dl {
+      display: none;
     }
   }
   @media print {

@@ -18,6 +18,7 @@ export const headerLook = css`
     margin: 0;
   }
   .title {
+    margin-right: 1.5rem;
     min-width: 6rem;
     max-width: 22rem;
     overflow: hidden;
@@ -27,6 +28,13 @@ export const headerLook = css`
   h1 {
     font: inherit;
     margin: 0;
+  }
+  h1 button {
+    min-height: 24px;
+    min-width: 24px;
+    max-width: 100%;
+    overflow: hidden;
+    text-overflow: ellipsis;
   }
   .title button:hover {
     text-decoration: underline;
@@ -54,12 +62,13 @@ export const headerLook = css`
     text-decoration: underline;
     text-underline-offset: 0.25em;
   }
-  .step {
-    max-width: 15rem;
+  .say {
+    flex: 1 1 0;
+    min-width: 0;
     overflow: hidden;
     text-overflow: ellipsis;
-  }
-  .say {
+    white-space: nowrap;
+    font-size: var(--small);
     color: var(--pencil);
   }
   .look {
@@ -84,7 +93,8 @@ export const headerLook = css`
     color: var(--keel);
     font-weight: 600;
   }
-  .more {
+  .more,
+  .quick {
     display: none;
   }
   .between {
@@ -93,12 +103,12 @@ export const headerLook = css`
     background: var(--rule);
     flex: none;
   }
-  @media (max-width: 1120px) {
+  @media screen and (max-width: 1120px) {
     .say {
       display: none;
     }
   }
-  @media (max-width: 900px) {
+  @media screen and (max-width: 900px) {
     :host {
       flex-wrap: wrap;
       padding: 0.35rem 0.75rem;
@@ -106,10 +116,23 @@ export const headerLook = css`
     }
     .title {
       flex: 1;
+      max-width: none;
     }
-    .more {
+    .more,
+    .quick {
       display: block;
       font-size: var(--small);
+    }
+    .quick:disabled {
+      text-decoration: none;
+    }
+    nav .undo {
+      display: none;
+    }
+    .more,
+    .quick,
+    .look {
+      min-height: 2.5rem;
     }
     nav {
       display: none;
@@ -127,9 +150,42 @@ export const headerLook = css`
       display: none;
     }
   }
-  @media (max-width: 480px) {
+  @media screen and (max-width: 480px) {
     .mark {
       display: none;
+    }
+    :host {
+      display: grid;
+      grid-template:
+        'title undo look more' auto 'kept undo look more' auto 'nav nav nav nav' auto /
+        minmax(0, 1fr) auto auto auto;
+      gap: 0 1rem;
+      padding: 0.3rem 0.75rem;
+    }
+    .title {
+      grid-area: title;
+      min-width: 0;
+    }
+    .kept {
+      grid-area: kept;
+      font-size: var(--tiny);
+      overflow: hidden;
+      text-overflow: ellipsis;
+    }
+    .quick {
+      grid-area: undo;
+    }
+    .look {
+      grid-area: look;
+    }
+    .more {
+      grid-area: more;
+    }
+    nav {
+      grid-area: nav;
+    }
+    nav button {
+      min-height: 2.75rem;
     }
   }
   @media print {
@@ -142,6 +198,7 @@ export const headerLook = css`
     .mark,
     .look,
     .more,
+    .quick,
     .kept {
       display: none;
     }

@@ -75,7 +75,13 @@ export class JobFooting extends LitElement {
           }
         </p>
         <strong>${money(total.price, currency)}</strong>
-        ${last ? html`<span class="by" aria-hidden="true">${last}</span>` : nothing}
+        ${
+          last
+            ? html`<span class="moved" aria-hidden="true"
+                ><span class="by">${last}</span> than before</span
+              >`
+            : nothing
+        }
       </div>
       <p class="heard" role="status">
         ${last ? `Price ${money(total.price, currency)}, ${last}.` : ''}

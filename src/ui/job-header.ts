@@ -49,6 +49,9 @@ export class JobHeader extends LitElement {
     return html`
       <p class="mark">Storyrod</p>
       <div class="title">${this.#title()}</div>
+      <button class="quick plain" ?disabled=${back === null} @click=${() => session.undo()}>
+        Undo
+      </button>
       <button
         class="more plain"
         aria-expanded=${this.spread ? 'true' : 'false'}
@@ -57,22 +60,9 @@ export class JobHeader extends LitElement {
         ${this.spread ? 'Less' : 'More'}
       </button>
       <nav aria-label="Notebook">
-        <button
-          class="step"
-          ?disabled=${back === null}
-          title=${back ?? ''}
-          @click=${() => session.undo()}
-        >
-          Undo${back === null ? nothing : html`<span class="say">: ${back}</span>`}
-        </button>
-        <button
-          class="step"
-          ?disabled=${again === null}
-          title=${again ?? ''}
-          @click=${() => session.redo()}
-        >
-          Redo${again === null ? nothing : html`<span class="say">: ${again}</span>`}
-        </button>
+        ${this.#step('Undo', back, () => session.undo())}
+        ${this.#step('Redo', again, () => session.redo())}
+        <span class="say" aria-hidden="true">${back ?? ''}</span>
         <span class="between"></span>
         <button @click=${() => this.#sheet('parts')}>Insert a part</button>
         <button @click=${() => this.#sheet('notebooks')}>Notebooks</button>
@@ -86,6 +76,19 @@ export class JobHeader extends LitElement {
       </button>
       ${this.#kept(this.desk.keeping)}
     `;
+  }
+
+  /** The button stays where it is, whatever it would take back: one presses it many times in a row. */
+  #step(word: 'Undo' | 'Redo', what: string | null, go: () => void): TemplateResult {
+    return html`<button
+      class="step ${word.toLowerCase()}"
+      ?disabled=${what === null}
+      aria-label=${what === null ? word : `${word}: ${what}`}
+      title=${what ?? ''}
+      @click=${go}
+    >
+      ${word}
+    </button>`;
   }
 
   #title(): TemplateResult {

@@ -85,9 +85,10 @@ export class JobSheets extends LitElement {
     }
     return html`<ul>
       ${findings.map(({ message, cell, part }) => {
-        const where =
-          cell === null ? '' : (session.part(session.cell(cell)?.part ?? '')?.name ?? '');
-        const place = where || (part === null ? '' : (session.part(part)?.name ?? ''));
+        const found = cell === null ? null : session.cell(cell);
+        const place = [found?.name, session.part(found?.part ?? part ?? '')?.name]
+          .filter((name) => name !== undefined && name !== '')
+          .join(', ');
         return html`<li>
           ${
             cell === null
@@ -171,6 +172,15 @@ export class JobSheets extends LitElement {
           }}
         >
           Start an empty notebook
+        </button>
+        <button
+          class="act"
+          @click=${() => {
+            this.#away();
+            void this.desk.openDemo();
+          }}
+        >
+          Open the demo afresh
         </button>
       </div>`;
   }

@@ -89,6 +89,8 @@ export const look = css`
     border-radius: 46% 54% 50% 50% / 58% 52% 60% 48%;
     padding: 0 0.3em;
     margin: 0 -0.1em;
+    -webkit-box-decoration-break: clone;
+    box-decoration-break: clone;
   }
   .small {
     font-size: var(--small);
@@ -116,9 +118,16 @@ export const look = css`
     }
   }
   @media (pointer: coarse) {
-    .act,
+    .act {
+      min-height: 2.75rem;
+    }
     .plain {
       min-height: 2.25rem;
+    }
+  }
+  @media print {
+    :focus-visible {
+      outline: 0;
     }
   }
   @media (forced-colors: active) {

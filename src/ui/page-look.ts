@@ -71,7 +71,7 @@ export const pageLook = css`
   job-footing {
     grid-area: footing;
   }
-  @media (max-width: 1280px) and (min-width: 1081px) {
+  @media screen and (max-width: 1280px) and (min-width: 1081px) {
     :host {
       --value: 8.5rem;
       --name: 10rem;
@@ -79,7 +79,7 @@ export const pageLook = css`
       grid-template-columns: minmax(0, 1fr) 20rem;
     }
   }
-  @media (max-width: 1080px) {
+  @media screen and (max-width: 1080px) {
     :host {
       grid-template:
         'header' auto
@@ -126,12 +126,18 @@ export const pageLook = css`
       display: block;
     }
   }
-  @media (max-width: 760px) {
+  @media screen and (max-width: 760px) {
     .parts {
       padding: 1rem 0.75rem 40vh 0.6rem;
     }
     .told p {
       padding: 0.45rem 0.75rem;
+    }
+  }
+  /* A phone whose keyboard is up, or one that lies on its side: room for what is written. */
+  @media screen and (max-width: 1080px) and (max-height: 480px) {
+    aside:not([up]) {
+      display: none;
     }
   }
   @media print {

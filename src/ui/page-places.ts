@@ -81,6 +81,14 @@ export class PagePlaces implements ReactiveController {
     this.#wanted = { cell, keyboard };
   }
 
+  /** What has opened in a row, a line to write in or a tape, is wholly in sight. */
+  keepInSight(cell: CellId): void {
+    const row = this.#row(cell);
+    void row?.updateComplete.then(() =>
+      requestAnimationFrame(() => row.scrollIntoView({ block: 'nearest' })),
+    );
+  }
+
   measureSoon(what: 'all' | 'view'): void {
     if (what === 'all') this.#rowsMoved = true;
     if (this.#measuring) return;
@@ -108,7 +116,7 @@ export class PagePlaces implements ReactiveController {
     const margin = Math.min(110, page.height / 5);
     const away = box.top < page.top + margin || box.bottom > page.bottom - margin;
     if (away) row.scrollIntoView({ block: 'center' });
-    if (keyboard === 'stays') return;
+    if (keyboard === 'stays' && !isLost()) return;
     const { session } = this.#page;
     void row.updateComplete.then(() => {
       if (session.writing === null && session.trial === null) row.focus();
@@ -143,4 +151,9 @@ export class PagePlaces implements ReactiveController {
     this.marks = marks;
     this.#page.requestUpdate();
   }
+}
+
+/** Nothing on the page has the keyboard, as when what had it is no longer there. */
+export function isLost(): boolean {
+  return document.activeElement === null || document.activeElement === document.body;
 }

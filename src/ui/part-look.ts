@@ -22,6 +22,10 @@ export const partLook = css`
     font-weight: 700;
     letter-spacing: -0.005em;
   }
+  h2 button {
+    min-height: 24px;
+    min-width: 24px;
+  }
   .title {
     font-size: 1.2rem;
     font-weight: 700;
@@ -80,7 +84,7 @@ export const partLook = css`
       opacity: 1;
     }
   }
-  @media (max-width: 760px) {
+  @media screen and (max-width: 760px) {
     header {
       grid-template-columns: minmax(0, 1fr) auto;
       padding: 0 0.25rem 0.3rem;

@@ -9,7 +9,8 @@ import { Trial } from './trial.ts';
 
 /** What the page asks about a cell beside the estimate's doorway. */
 export interface Asides {
-  working(cell: CellId): Working;
+  /** Null while what explains is still on its way. */
+  working(cell: CellId): Working | null;
   /** The quantity that a cost line prices, e.g. `40 bags`; null where its formula prices none. */
   quantity(cell: CellId): string | null;
   /** The worked value beside one set by hand, and how far it is from it; null when it can't be told. */
@@ -230,10 +231,12 @@ export class Session {
   #back(before: Notebook, done: Applied | null, word: string): void {
     if (this.#trial) this.#trial = null;
     if (!done) return;
+    const chosen = this.#chosen;
     this.#writing = null;
     this.#changed(done.ran);
     this.tell({ text: `${word}: ${done.change.say}`, lasts: 'plain' });
-    const cell = firstOther(before, this.#door.notebook);
+    const cell =
+      firstOther(before, this.#door.notebook) ?? (this.#chosen === chosen ? null : this.#chosen);
     if (cell === null) return;
     this.choose(cell);
     this.#happen({ kind: 'bring', cell, keyboard: 'stays' });

@@ -40,6 +40,17 @@ export function stretches(text: string, tree: Formula, rings: readonly Spot[]): 
   return found;
 }
 
+/** Stretches that one ring goes around stand together, others alone. */
+export function byRing(all: readonly Stretch[]): readonly (readonly Stretch[])[] {
+  const groups: Stretch[][] = [];
+  for (const one of all) {
+    const last = groups.at(-1);
+    if (last && one.ringed && last[0]?.ringed) last.push(one);
+    else groups.push([one]);
+  }
+  return groups;
+}
+
 interface Marked {
   readonly spot: Spot;
   readonly cell: CellId | null;

@@ -8,7 +8,7 @@ import { cellLook } from './cell-look.ts';
 import { look } from './look.ts';
 import { faultNote, notCountedNote, waitingNote } from './cell-notes.ts';
 import type { Session } from './session.ts';
-import { stretches } from './spots-in.ts';
+import { formulaShown } from './formula-shown.ts';
 import { tapeUnder } from './tape-reading.ts';
 import { DOES_NOT_HOLD, valueSaid } from './value-words.ts';
 import './story-formula.ts';
@@ -176,27 +176,15 @@ export class StoryCell extends LitElement {
         }`;
     }
     const from = cell.remarks.find((remark) => remark.kind === 'from')?.text;
-    const rings = state.reading.problems.flatMap((problem) => problem.spots);
-    const spots =
-      state.outcome.kind === 'fault' && rings.length === 0 ? state.outcome.report.spots : rings;
-    const words = stretches(state.input.formula, state.reading.tree, spots).map((stretch) => {
-      const ring = stretch.ringed ? 'ringed' : '';
-      if (stretch.kind !== 'name') {
-        return ring ? html`<span class=${ring}>${stretch.text}</span>` : stretch.text;
-      }
-      return html`<a
-        class="tie ${ring}"
-        href="#cell-${stretch.cell}"
-        tabindex=${chosen ? 0 : -1}
-        @click=${(event: Event) => this.#go(event, stretch.cell)}
-        >${stretch.text}</a
-      >`;
-    });
-    return html`<span
-        class="words"
-        @dblclick=${() => session.write({ kind: 'formula', cell: cell.id })}
-        >${words}</span
+    return html`<span class="words" @click=${() => this.#pressWords(chosen)}
+        >${formulaShown(state, chosen, this.#go)}</span
       >${state.kind === 'check' && from ? html` <span class="source beside">${from}</span>` : nothing}`;
+  }
+
+  /** Words between the names of a chosen row: pressed, they are written. The first press only chooses. */
+  #pressWords(chosen: boolean): void {
+    if (!chosen || window.getSelection()?.type === 'Range') return;
+    this.session.write({ kind: 'formula', cell: this.cell.id });
   }
 
   /** At the right, where only cost and price lines reach; what prices no quantity is changed here. */

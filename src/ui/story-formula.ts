@@ -10,12 +10,13 @@ import type { Dimension } from '../quantity/dimension.ts';
 import type { Holds } from '../quantity/form.ts';
 import { Nouns } from '../quantity/nouns.ts';
 import { type Completion, type Wanted, namesFor, unitsFor } from './completing.ts';
+import { type Written, asksByHand, keptByHand, keptFormula } from './formula-keeping.ts';
 import { formulaLook } from './formula-look.ts';
 import { mirrored, problemsSaid, said, stay } from './formula-words.ts';
 import { look } from './look.ts';
 import { Offers } from './offers.ts';
 import type { Session } from './session.ts';
-import { isPlainAmount } from './spots-in.ts';
+import type { Report } from '../words/report.ts';
 import { valueSaid } from './value-words.ts';
 
 @customElement('story-formula')
@@ -37,6 +38,7 @@ export class StoryFormula extends LitElement {
 
   readonly #offers = new Offers(this);
   #left = false;
+  #height = 0;
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -58,7 +60,10 @@ export class StoryFormula extends LitElement {
 
   protected override updated(): void {
     this.mirror.scrollLeft = this.input.scrollLeft;
-    const { bottom } = this.sheet.getBoundingClientRect();
+    const { bottom, height } = this.sheet.getBoundingClientRect();
+    // What is said about the line may grow out of sight.
+    if (height > this.#height) this.sheet.scrollIntoView({ block: 'nearest' });
+    this.#height = height;
     this.#offers.place(this.listbox, this.input.getBoundingClientRect(), bottom);
   }
 
@@ -66,10 +71,11 @@ export class StoryFormula extends LitElement {
     const blank = this.text.trim() === '';
     const problems = blank ? [] : (this.draft?.reading.problems ?? []);
     const { open, active } = this.#offers;
+    const told = open ? problems.filter((problem) => !this.#isBeingTyped(problem)) : problems;
     return html`
       <div class="sheet">
         <div class="field">
-          <div class="mirror" aria-hidden="true">${mirrored(this.text, this.draft, problems)}</div>
+          <div class="mirror" aria-hidden="true">${mirrored(this.text, this.draft, told)}</div>
           <input
             class="line"
             role="combobox"
@@ -105,10 +111,16 @@ export class StoryFormula extends LitElement {
         <div class="said" id="said" aria-live="polite">
           ${said(this.session, this.text, this.draft, problems)}
         </div>
-        ${open ? nothing : problemsSaid(problems, (formula) => this.#write(formula))}
+        ${problemsSaid(told, (formula) => this.#write(formula))}
         <div class="acts">${this.#acts()}</div>
       </div>
     `;
+  }
+
+  /** A word that is not yet whole is no mistake. */
+  #isBeingTyped({ spots }: Report): boolean {
+    const caret = this.input.selectionStart ?? this.text.length;
+    return spots.some(({ from, to }) => from <= caret && caret <= to);
   }
 
   #acts(): TemplateResult {
@@ -181,12 +193,12 @@ export class StoryFormula extends LitElement {
     }
   }
 
-  /** A plain amount over a worked formula: nobody loses a formula by typing a number. */
   #asksByHand(): boolean {
-    if (this.what === 'by-hand' || !this.draft || this.text.trim() === '') return false;
-    const { kind, input } = this.session.door.state(this.cell.id);
-    if (kind === 'given' || this.text.trim() === input.formula.trim()) return false;
-    return this.draft.reading.problems.length === 0 && isPlainAmount(this.draft.reading.tree);
+    return this.draft !== null && asksByHand(this.session, this.#written(), this.draft);
+  }
+
+  #written(): Written {
+    return { cell: this.cell.id, what: this.what, text: this.text };
   }
 
   #keep(steps: number): void {
@@ -195,18 +207,11 @@ export class StoryFormula extends LitElement {
   }
 
   #keepByHand(steps = 0): void {
-    const { session, cell, text } = this;
-    const amount = text.trim() === '' ? null : text.trim();
-    if (amount === session.door.state(cell.id).input.byHand) this.#leave(steps);
-    else if (session.apply((door) => door.setByHand(cell.id, amount, null))) this.#leave(steps);
+    if (keptByHand(this.session, this.#written())) this.#leave(steps);
   }
 
   #keepFormula(steps: number): void {
-    const { session, cell, text } = this;
-    const { formula } = session.door.state(cell.id).input;
-    const unchanged = text.trim() === formula.trim() || text.trim() === '';
-    if (unchanged || session.apply((door) => door.setFormula(cell.id, text.trim())))
-      this.#leave(steps);
+    if (keptFormula(this.session, this.#written())) this.#leave(steps);
   }
 
   #leave(steps: number): void {
@@ -269,18 +274,11 @@ export class StoryFormula extends LitElement {
   };
 
   #keepQuietly(): void {
-    const { session, cell } = this;
-    const { input } = session.door.state(cell.id);
-    const text = this.text.trim();
-    const before = this.what === 'by-hand' ? input.byHand : input.formula;
+    const { session } = this;
+    const written = this.#written();
     const byHand = this.what === 'by-hand' || this.#asksByHand();
-    const kept =
-      text === before ||
-      text === '' ||
-      session.apply((door) =>
-        byHand ? door.setByHand(cell.id, text, null) : door.setFormula(cell.id, text),
-      );
-    if (!kept) return;
+    const nothing = byHand && written.text.trim() === '';
+    if (!nothing && !(byHand ? keptByHand : keptFormula)(session, written)) return;
     this.#left = true;
     session.write(null);
   }

@@ -15,7 +15,7 @@ import { allCells } from './reading-order.ts';
 import { type Asked, rodKey, rowKey, undoKey } from './page-keys.ts';
 import { PagePlaces } from './page-places.ts';
 import { told } from './page-told.ts';
-import type { Happening, Session } from './session.ts';
+import type { Happening, Session, Writing } from './session.ts';
 import type { StoryCell } from './story-cell.ts';
 import { valueSaid } from './value-words.ts';
 import './job-footing.ts';
@@ -61,8 +61,10 @@ export class StoryPage extends LitElement {
     ];
     this.narrow = this.#narrow.matches;
     this.#narrow.addEventListener('change', this.#turned);
-    this.addEventListener('keydown', this.#key);
+    // Also where nothing has the keyboard: undoing always works.
+    document.addEventListener('keydown', this.#key);
     window.addEventListener('pagehide', this.#leaving);
+    window.addEventListener('beforeunload', this.#unloading);
     document.addEventListener('visibilitychange', this.#hidden);
   }
 
@@ -70,8 +72,9 @@ export class StoryPage extends LitElement {
     super.disconnectedCallback();
     for (const stop of this.#stops) stop();
     this.#narrow.removeEventListener('change', this.#turned);
-    this.removeEventListener('keydown', this.#key);
+    document.removeEventListener('keydown', this.#key);
     window.removeEventListener('pagehide', this.#leaving);
+    window.removeEventListener('beforeunload', this.#unloading);
     document.removeEventListener('visibilitychange', this.#hidden);
   }
 
@@ -204,14 +207,15 @@ export class StoryPage extends LitElement {
         break;
       case 'changed':
       case 'told':
+        break;
       case 'tape':
+        if (this.session.trial) this.#opens(this.session.trial.cell);
         break;
       case 'chosen':
         void this.desk.keepPlace(this.#places.scroll);
         break;
       case 'writing':
-        if (this.session.writing?.kind === 'new-cell') this.workingUp = false;
-        if (this.session.writing?.kind === 'remark') this.workingUp = true;
+        this.#writes(this.session.writing);
         break;
       case 'bring':
         this.workingUp = false;
@@ -219,6 +223,34 @@ export class StoryPage extends LitElement {
         break;
     }
     this.requestUpdate();
+  }
+
+  #writes(writing: Writing | null): void {
+    switch (writing?.kind) {
+      case 'formula':
+      case 'by-hand':
+      case 'name':
+        this.#opens(writing.cell);
+        break;
+      case 'remark':
+        this.workingUp = true;
+        break;
+      case 'new-cell':
+      case 'new-prose':
+        this.workingUp = false;
+        break;
+      case 'prose':
+      case 'part-name':
+      case 'title':
+      case undefined:
+        break;
+    }
+  }
+
+  /** On a phone the working would lie over what opens in the row. */
+  #opens(cell: CellId): void {
+    this.workingUp = false;
+    this.#places.keepInSight(cell);
   }
 
   #comeBack(): void {
@@ -237,6 +269,13 @@ export class StoryPage extends LitElement {
 
   #leaving = (): void => {
     void this.desk.leave(this.#places.scroll);
+  };
+
+  /** What is not kept yet would go with the page: the browser asks, and meanwhile it is kept. */
+  #unloading = (event: BeforeUnloadEvent): void => {
+    if (this.desk.keeping.kind === 'kept') return;
+    event.preventDefault();
+    this.#leaving();
   };
 
   #hidden = (): void => {

@@ -7,6 +7,7 @@ import type { CellId } from '../language/tree.ts';
 import type { Splice } from '../notebook/document.ts';
 import { Follows } from './follows.ts';
 import { look } from './look.ts';
+import { isLost } from './page-places.ts';
 import type { Session } from './session.ts';
 import { settingsIn, settingsText, settingsToWrite } from './settings-line.ts';
 
@@ -59,6 +60,10 @@ export class StoryProse extends LitElement {
         min-height: 4.5rem;
         resize: vertical;
       }
+      textarea:focus-visible {
+        outline: 1.5px solid var(--graphite);
+        outline-offset: 0;
+      }
       .acts {
         display: flex;
         gap: 0.4rem;
@@ -81,8 +86,13 @@ export class StoryProse extends LitElement {
   }
 
   protected override updated(): void {
-    if (this.area && !this.#focused) this.area.focus();
-    this.#focused = this.area !== null && this.area !== undefined;
+    const { area } = this;
+    const writes = area !== null && area !== undefined;
+    if (writes && !this.#focused) area.focus();
+    if (!writes && this.#focused && isLost()) {
+      this.renderRoot.querySelector<HTMLElement>('.read')?.focus();
+    }
+    this.#focused = writes;
   }
 
   protected override render(): TemplateResult | typeof nothing {

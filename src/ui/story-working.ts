@@ -6,6 +6,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { GoesInto, Step, Word, Working } from '../explain/step.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Cell } from '../notebook/document.ts';
+import { explaining } from './asides.ts';
 import { Follows } from './follows.ts';
 import { look } from './look.ts';
 import { styled } from './styled.ts';
@@ -37,6 +38,7 @@ export class StoryWorking extends LitElement {
   constructor() {
     super();
     new Follows(this, 'opened', 'changed', 'chosen', 'tape', 'writing');
+    void explaining.then(() => this.requestUpdate());
   }
 
   protected override willUpdate(): void {
@@ -55,26 +57,34 @@ export class StoryWorking extends LitElement {
       </p>`;
     }
     const working = session.asides.working(cell.id);
-    const risers = risersOf(working.steps);
     return html`
       <section aria-label="Working of ${cell.name}">
         <header>
           <p class="small">Working of</p>
           <h2 tabindex="-1">${cell.name}</h2>
-          <p class="answer">${valueSaid(session.door, cell.id) ?? working.shown}</p>
+          <p class="answer">${valueSaid(session.door, cell.id) ?? working?.shown ?? ''}</p>
           ${this.#tools(cell)}
         </header>
         ${
-          isOnlyGiven(working)
-            ? nothing
-            : html`<ol class="flight">
-                ${risers.map((riser, place) => this.#riser(riser, place))}
-              </ol>`
+          working
+            ? html`${this.#flight(working)}
+                <cell-remarks .session=${session} .cell=${cell}></cell-remarks>`
+            : nothing
         }
-        ${this.#goesInto(working.goesInto)}
-        <cell-remarks .session=${session} .cell=${cell}></cell-remarks>
       </section>
     `;
+  }
+
+  #flight(working: Working): TemplateResult {
+    const risers = isOnlyGiven(working) ? [] : risersOf(working.steps);
+    return html`${
+      risers.length === 0
+        ? nothing
+        : html`<ol class="flight">
+            ${risers.map((riser, place) => this.#riser(riser, place))}
+          </ol>`
+    }
+    ${this.#goesInto(working.goesInto)}`;
   }
 
   #tools(cell: Cell): TemplateResult {

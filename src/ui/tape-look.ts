@@ -90,7 +90,7 @@ export const tapeLook = css`
     gap: 0.4rem;
     margin-left: auto;
   }
-  @media (max-width: 760px) {
+  @media screen and (max-width: 760px) {
     :host {
       margin-left: 0;
     }

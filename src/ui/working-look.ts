@@ -96,7 +96,8 @@ export const workingLook = css`
     gap: 0.6rem;
     align-items: baseline;
     font-size: var(--small);
-    padding: 0.1rem 0;
+    /* High enough for a finger. */
+    padding: 0.22rem 0;
   }
   summary::-webkit-details-marker {
     display: none;

@@ -42,22 +42,42 @@ function engineAlone(folder: string): object {
     `import { Workings } from ${JSON.stringify(engine)};\nObject.assign(globalThis, { Workings });\n`,
   );
   return {
-    configFile: false,
+    // Built as the page is.
+    configFile: path.join(root, 'vite.config.ts'),
     root: folder,
-    publicDir: false,
     build: { target: 'es2022', rolldownOptions: { input: entry } },
   };
 }
 
+/** What a browser fetches before anything is asked of the page: the page, and all that is named in it and in turn. */
 function kilobytes(folder: string): number {
-  const files = fs
-    .readdirSync(folder, { recursive: true, encoding: 'utf8' })
-    .filter((file) => /\.(?:html|js|css|svg)$/.test(file));
-  if (files.length === 0) throw new Error(`nothing was built in ${folder}`);
-  const bytes = files.map(
-    (file) => gzipSync(fs.readFileSync(path.join(folder, file)), { level: 9 }).length,
-  );
-  return bytes.reduce((a, b) => a + b, 0) / 1000;
+  const page = path.join(folder, 'index.html');
+  const wanted = fs.existsSync(page)
+    ? [page]
+    : fs
+        .readdirSync(folder, { recursive: true, encoding: 'utf8' })
+        .filter((file) => file.endsWith('.js'))
+        .map((file) => path.join(folder, file));
+  if (wanted.length === 0) throw new Error(`nothing was built in ${folder}`);
+  let bytes = 0;
+  const fetched = new Set<string>();
+  for (let file = wanted.pop(); file !== undefined; file = wanted.pop()) {
+    if (fetched.has(file)) continue;
+    fetched.add(file);
+    const content = fs.readFileSync(file);
+    bytes += gzipSync(content, { level: 9 }).length;
+    for (const named of namedIn(content.toString('utf8'))) {
+      wanted.push(path.resolve(path.dirname(file), named));
+    }
+  }
+  return bytes / 1000;
+}
+
+/** Files that a page or a module can't do without; `import(…)` is not among them: that is fetched when it is needed. */
+function namedIn(text: string): readonly string[] {
+  const fetchedAtOnce =
+    /(?:\b(?:src|href)=|\bfrom\s*|\bimport\s*)["'](\.\/[^"']+\.(?:js|css|svg))["']/g;
+  return [...text.matchAll(fetchedAtOnce)].map(([, file = '']) => file);
 }
 
 runTable('Size, gzipped', [

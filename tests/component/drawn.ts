@@ -4,7 +4,7 @@ import { afterEach, beforeEach } from 'vitest';
 import { page } from 'vitest/browser';
 import type { LitElement } from 'lit';
 import { Estimate } from '../../src/notebook/estimate.ts';
-import { asidesOf } from '../../src/ui/asides.ts';
+import { asidesOf, explaining } from '../../src/ui/asides.ts';
 import { allCells } from '../../src/ui/reading-order.ts';
 import { Session } from '../../src/ui/session.ts';
 import '../../src/ui/page.css';
@@ -38,6 +38,9 @@ to fit a file.
 - Thickness check: thickness is at least 3 1/2 in
   - caution: Too thin for a slab on the ground; ask the local building department.
 `;
+
+// Workings are part of what is drawn from the first moment on.
+await explaining;
 
 export function sessionOn(text: string): Session {
   const door = new Estimate(text);

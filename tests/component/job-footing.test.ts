@@ -82,7 +82,7 @@ describe('the footing', () => {
     }
     session.keepTape();
     await settled(element);
-    expect(price()).toBe('price $499.20 $40.00 more');
+    expect(price()).toBe('price $499.20 $40.00 more than before');
     expect(said()).toBe('Price $499.20, $40.00 more.');
     session.apply((door) => door.setFormula(idOf(session, 'Bag price'), '?'));
     await settled(element);

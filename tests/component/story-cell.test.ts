@@ -88,6 +88,15 @@ describe('a row', () => {
     expect(worked.session.writing).toEqual({ kind: 'formula', cell: worked.cell.cell.id });
   });
 
+  test('of a worked cell is written when its words are pressed, once it is chosen', async () => {
+    const { session, cell } = await row('Slab volume');
+    found(cell, '.words').click();
+    expect([session.chosen, session.writing]).toEqual([cell.cell.id, null]);
+    await settled(cell);
+    found(cell, '.words').click();
+    expect(session.writing).toEqual({ kind: 'formula', cell: cell.cell.id });
+  });
+
   test('of money that no total counts says so when it is chosen, and counts it when asked', async () => {
     const { session, cell } = await row('Rail hire', '## Fees\n\n- Rail hire: 3 h at $20 per h\n');
     expect(wordsOf(cell)).not.toContain('In no total yet');

@@ -129,12 +129,26 @@ describe('the page', () => {
     await choose('Thickness');
     await keys('{Enter}');
     await keys('5 in{Enter}');
-    expect(header()).toContain('Undo : Thickness: 5 in');
+    expect(button(page, 'Undo: Thickness: 5 in').disabled).toBe(false);
     await keys('{Control>}z{/Control}');
     expect(shownOf(desk.session, 'Thickness')).toBe('4 in');
-    expect(header()).toContain('Redo : Thickness: 5 in');
+    expect(button(page, 'Redo: Thickness: 5 in').disabled).toBe(false);
     await keys('{Control>}{Shift>}z{/Shift}{/Control}');
     expect(shownOf(desk.session, 'Thickness')).toBe('5 in');
+  });
+
+  test('undo by key goes on when the row that had the keyboard is gone', async () => {
+    const before = desk.session.door.notebook.text;
+    await choose('Thickness');
+    await keys('5 in{Enter}');
+    await keys('{Insert}');
+    await keys('Rail hire{Enter}');
+    await keys('$20{Enter}');
+    expect(chosen()).toBe('Rail hire');
+    for (let times = 0; times < 3; times++) await keys('{Control>}z{/Control}');
+    expect(desk.session.door.notebook.text).toBe(before);
+    expect(chosen()).toBe('Thickness');
+    expect(focusedElement()?.textContent?.trim()).toBe('Thickness');
   });
 
   test('T opens the tape under the number and gives it the keyboard', async () => {

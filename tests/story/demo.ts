@@ -4,10 +4,7 @@ import { Estimate } from '../../src/notebook/estimate.ts';
 import { money } from '../../src/ui/money-words.ts';
 import { allCells, cellOf } from '../../src/ui/reading-order.ts';
 
-export const DEMO = fs.readFileSync(
-  new URL('../../templates/kestrel-court.md', import.meta.url),
-  'utf8',
-);
+const DEMO = fs.readFileSync(new URL('../../templates/kestrel-court.md', import.meta.url), 'utf8');
 
 /** What the demo comes to with these formulas in place of its own. */
 export class Demo {

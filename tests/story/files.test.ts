@@ -129,7 +129,7 @@ test('an empty file is an empty notebook, and one can begin in it', async () => 
   await page.keyboard.press('Enter');
   await expect.poll(() => shownOf(page, 'Length')).toBe('20 ft');
   const [, begun] = await saved();
-  expect(begun.toString()).toMatch(/^## Path\n+- Length: 20 ft\n/);
+  expect(begun.toString()).toMatch(/^## Path\n+- Length: 20 ft\n*$/);
 });
 
 test('markup and script in a file are text wherever they stand, and nothing of them runs', async () => {

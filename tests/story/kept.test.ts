@@ -76,10 +76,20 @@ test('a change is kept within half a second of the page’s own time', async () 
   await kept(page);
 });
 
-test('what was changed last is kept when the page is left at once', async () => {
-  const { tab } = await visit();
+test('leaving before a change is kept asks first, and whoever stays has it kept', async () => {
+  const { context, tab } = await visit();
+  await context.clock.install();
   const page = await tab();
+  await page.clock.pauseAt(new Date(Date.now() + 3_600_000));
   await rewrite(page, 'Thickness', '5 in');
+  expect(await keptSaid(page)).toBe('keeping …');
+  const asked = page.waitForEvent('dialog');
+  const leaving = page.evaluate(() => location.reload());
+  const question = await asked;
+  expect(question.type()).toBe('beforeunload');
+  await question.dismiss();
+  await leaving;
+  await kept(page);
   await page.reload();
   await stands(page);
   expect(await shownOf(page, 'Thickness')).toBe('5 in');
@@ -107,7 +117,7 @@ describe('two tabs on one notebook', () => {
   async function notebooksOn(page: Page): Promise<string> {
     await page.getByRole('button', { name: 'Notebooks' }).click();
     const sheet = page.getByRole('dialog', { name: 'Notebooks kept here' });
-    await sheet.getByText('open now').waitFor();
+    await expect.poll(() => seenIn(sheet)).toContain('open now');
     const listed = await seenIn(sheet);
     await page.keyboard.press('Escape');
     return listed;

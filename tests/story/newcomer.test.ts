@@ -65,7 +65,10 @@ test('the working opens in place, from money down to the sources of the givens i
   const working = workingOf(page);
   await choose(page, 'Mix and place');
   for (const given of ['Thickness', 'Wage']) {
-    const stated = working.locator('.given').filter({ hasText: demo.sourceOf(given) }).first();
+    const stated = working
+      .locator('.given')
+      .filter({ hasText: demo.sourceOf(given) })
+      .first();
     for (let opened = 0; !(await stated.isVisible()); opened++) {
       expect(opened).toBeLessThan(30);
       await openOne(working);

@@ -21,7 +21,7 @@ export interface Profile {
   /** What the browser complained of; a story that provokes a complaint takes it out. */
   readonly complaints: string[];
   /** Opens the page in one more tab and waits until the notebook stands. */
-  tab(): Promise<Page>;
+  readonly tab: () => Promise<Page>;
 }
 
 /**

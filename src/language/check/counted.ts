@@ -7,6 +7,7 @@ import {
   hardPart,
   isHard,
 } from '../../quantity/dimension.ts';
+import { onceEach } from '../../quantity/once.ts';
 
 /** `$6.48 each`: a thing below the line that fits whatever the other side counts. */
 export const EACH = 'each';
@@ -32,36 +33,36 @@ export function withNouns(a: Dimension, nouns: readonly NounPower[]): Dimension 
 }
 
 /** Without the nouns above the line, whatever stands beside them. */
-export function withoutCounts(a: Dimension): Dimension {
-  return a.nouns.some((n) => n.power > 0)
+export const withoutCounts = onceEach((a: Dimension) =>
+  a.nouns.some((n) => n.power > 0)
     ? withNouns(
         a,
         a.nouns.filter((n) => n.power < 0),
       )
-    : a;
-}
+    : a,
+);
 
 /** What stands above the line. */
-export function abovePart(a: Dimension): Dimension {
-  return dimension({
+export const abovePart = onceEach((a: Dimension) =>
+  dimension({
     length: Math.max(0, a.length),
     mass: Math.max(0, a.mass),
     time: Math.max(0, a.time),
     money: Math.max(0, a.money),
     nouns: a.nouns.filter((n) => n.power > 0),
-  });
-}
+  }),
+);
 
 /** What stands below the line, right way up. */
-export function belowPart(a: Dimension): Dimension {
-  return dimension({
+export const belowPart = onceEach((a: Dimension) =>
+  dimension({
     length: Math.max(0, -a.length),
     mass: Math.max(0, -a.mass),
     time: Math.max(0, -a.time),
     money: Math.max(0, -a.money),
     nouns: a.nouns.filter((n) => n.power < 0).map((n) => ({ noun: n.noun, power: -n.power })),
-  });
-}
+  }),
+);
 
 /** `a`, with `each` read as the thing that stands in `b` in the same place. */
 export function fitEach(a: Dimension, b: Dimension): Dimension {

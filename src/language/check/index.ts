@@ -39,11 +39,14 @@ export function check(
   const { problems, waitsFor, notes } = checking;
   return {
     checked: worked && problems.length === 0 ? asResult(worked) : null,
-    problems,
-    waitsFor: problems.length === 0 ? waitsFor : [],
-    notes,
+    problems: problems.length === 0 ? NONE : problems,
+    waitsFor: problems.length === 0 && waitsFor.length > 0 ? waitsFor : NONE,
+    notes: notes.length === 0 ? NONE : notes,
   };
 }
+
+/** One for all: there are three lists a formula, and most have nothing in them. */
+const NONE: readonly never[] = [];
 
 /** At the result, what is counted beside a hard unit drops out: 12 joists × 10 ft is 120 ft. */
 function asResult(checked: Checked): Checked {

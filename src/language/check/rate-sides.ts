@@ -1,6 +1,7 @@
 // The two sides of a rate, and which of them the quantity before `at` measures.
 import { type Dimension, PLAIN, hardPart, withoutNounsAbove } from '../../quantity/dimension.ts';
 import { type AmountMeasure, amountMeasure } from '../../quantity/measure.ts';
+import { onceEach } from '../../quantity/once.ts';
 import {
   EACH,
   abovePart,
@@ -52,12 +53,12 @@ export function wayOf(left: AmountMeasure, sides: Sides): WayAt | null {
 }
 
 /** 3 people × 4 days at $400 per day: the people go on counting, as they do beside hours. */
-function withoutPeople(a: Dimension): Dimension {
-  return withNouns(
+const withoutPeople = onceEach((a: Dimension) =>
+  withNouns(
     a,
     a.nouns.filter((n) => n.noun !== 'person' || n.power < 0),
-  );
-}
+  ),
+);
 
 /** The same thing; `each` is per whatever is counted, or a plain number of them. */
 function fits(left: Dimension, under: Dimension): boolean {

@@ -32,7 +32,9 @@ import { checkEvenGap, checkFewest, checkSpaced } from './spacing.ts';
 interface Frame {
   readonly formula: Formula;
   readonly parts: readonly Formula[];
-  readonly done: (Checked | null)[];
+  readonly done: Checked[];
+  /** How many of the parts were looked at. */
+  seen: number;
 }
 
 /** Checks a tree from its leaves up. Null where something is at fault or waited for. */
@@ -41,8 +43,9 @@ export function work(tree: Formula, checking: Checking): Checked | null {
   for (;;) {
     const top = stack.at(-1);
     if (!top) throw new Error('Walked past the root');
-    const next = top.parts[top.done.length];
+    const next = top.parts[top.seen];
     if (next) {
+      top.seen += 1;
       stack.push(frame(next));
       continue;
     }
@@ -50,21 +53,17 @@ export function work(tree: Formula, checking: Checking): Checked | null {
     const checked = settle(top, checking);
     const below = stack.at(-1);
     if (!below) return checked;
-    below.done.push(checked);
+    if (checked) below.done.push(checked);
   }
 }
 
 function frame(formula: Formula): Frame {
-  return { formula, parts: partsOf(formula), done: [] };
+  return { formula, parts: partsOf(formula), done: [], seen: 0 };
 }
 
 /** One mistake, one message: what rests on something at fault is not looked at. */
-function settle({ formula, done }: Frame, checking: Checking): Checked | null {
-  const parts: Checked[] = [];
-  for (const part of done) {
-    if (!part) return null;
-    parts.push(part);
-  }
+function settle({ formula, done: parts, seen }: Frame, checking: Checking): Checked | null {
+  if (parts.length < seen) return null;
   if (parts.some(isOpen)) {
     const open = parts.filter(isOpen);
     const total = formula.kind === 'list' && formula.what === 'total';

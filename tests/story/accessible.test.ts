@@ -1,0 +1,67 @@
+// The whole page as axe-core sees it: light and dark, on a desk and on a phone, in each state a person meets.
+import axe from 'axe-core';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { DESK, PHONE, choose, rewrite, rowOf, visits } from './visit.ts';
+
+const visit = visits();
+
+/** What axe finds on the whole page, as sentences. In the dark only colours differ. */
+async function findings(page: Page, scheme: 'light' | 'dark'): Promise<readonly string[]> {
+  const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+  const { violations, passes } = await page.evaluate(
+    async (runOnly) => {
+      const { axe: inPage } = globalThis as unknown as { axe: typeof import('axe-core') };
+      return inPage.run(document, { runOnly, resultTypes: ['violations'] });
+    },
+    scheme === 'light' ? tags : ['color-contrast'],
+  );
+  expect(passes.length).toBeGreaterThan(scheme === 'light' ? 10 : 0);
+  return violations.map(
+    ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map(({ html }) => html).join(' | ')}`,
+  );
+}
+
+describe.each(['light', 'dark'] as const)('axe finds nothing in the %s', (scheme) => {
+  test.for([
+    ['on a desk', DESK],
+    ['on a phone', PHONE],
+  ] as const)('%s', async ([, viewport]) => {
+    const { context, tab } = await visit({ viewport, colorScheme: scheme });
+    await context.addInitScript({ content: axe.source });
+    const page = await tab();
+
+    // A fault under its row, what waits for it, totals that leave something out; and a tape.
+    await rewrite(page, 'Bag price', '?');
+    await rewrite(page, 'Base depth', 'thicknes plus 1 in');
+    await rowOf(page, 'Base depth').locator('.fault').waitFor();
+    await choose(page, 'Thickness');
+    await page.keyboard.press('t');
+    await page.getByRole('slider').waitFor();
+    expect(await findings(page, scheme)).toEqual([]);
+    await page.keyboard.press('Escape');
+
+    // The editor with two readings, then with its list of names.
+    await choose(page, 'Bags to buy');
+    await page.keyboard.press('Enter');
+    await page.keyboard.insertText('slab volume plus waste divided by bag yield, rounded up ');
+    await page.locator('story-formula .problem').waitFor();
+    expect(await findings(page, scheme)).toEqual([]);
+    await page.keyboard.insertText('plus sla');
+    await page.getByRole('listbox', { name: 'Names and units' }).waitFor();
+    await page.keyboard.press('ArrowDown');
+    expect(await findings(page, scheme)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Escape');
+
+    // A long working, on a phone as a sheet from below; then a sheet over the page.
+    await choose(page, 'Mix and place');
+    await page.keyboard.press('w');
+    await page.locator('story-working h2:focus').waitFor();
+    expect(await findings(page, scheme)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await page.getByRole('button', { name: /^Look here/ }).click();
+    await page.getByRole('dialog', { name: 'Look here' }).waitFor();
+    expect(await findings(page, scheme)).toEqual([]);
+  });
+});
