@@ -41,6 +41,8 @@ export const STEPS = [
   '0.000001',
   '0.00000001',
   '0.0000000001',
+  '0.000000000001',
+  '0.00000000000001',
 ] as const;
 
 /** A figure as it is written, and the plan that stands for exactly what is written. */

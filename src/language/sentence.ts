@@ -44,16 +44,14 @@ class Speaker {
       chain.push(left);
       left = left.left;
     }
-    const innermost = chain.at(-1);
-    const pieces: string[] = [innermost ? this.#operand(left, innermost) : ''];
-    for (let i = chain.length - 1; i >= 0; i--) {
-      const node = chain[i] as Binary;
+    const pieces: string[] = [this.#operand(left)];
+    for (const node of chain.toReversed()) {
       pieces.push(OPERATOR[node.op], this.#rightOperand(node));
     }
     return pieces.join(' ');
   }
 
-  #operand(left: Formula, outer: Binary): string {
+  #operand(left: Formula): string {
     return this.say(left, left.kind === 'binary' || IS_PHRASE.has(left.kind) ? SLOT : VALUE);
   }
 
@@ -320,6 +318,7 @@ function tightness(tree: Formula): number {
     case 'marked-up':
     case 'for-shares':
     case 'limited':
+      return CLAUSE;
     // After the last item of a list only a comma lets anything follow.
     case 'list':
     case 'pick':

@@ -5,8 +5,3 @@ export interface Spot {
   readonly from: number;
   readonly to: number;
 }
-
-/** The smallest spot that holds both. */
-export function spanning(a: Spot, b: Spot): Spot {
-  return { from: Math.min(a.from, b.from), to: Math.max(a.to, b.to) };
-}
