@@ -1,13 +1,12 @@
 // What lies on the desk: the open notebook, where it is kept, and the ways to open, save and follow it.
 // Clock, ids and everything of the browser that is not drawn come in from outside.
-import type { EstimateDoor } from '../notebook/estimate.ts';
 import { LONGEST_TEXT, refusal } from '../notebook/read-notebook.ts';
 import { type Channel, Keeper, type KeeperState } from '../store/keeper.ts';
 import type { Shelf } from '../store/shelf.ts';
 import type { KeptEntry, KeptPlace } from '../store/shapes.ts';
 import { asidesOf } from './asides.ts';
 import { allCells } from './reading-order.ts';
-import { Session } from './session.ts';
+import { type Door, Session } from './session.ts';
 
 export interface Template {
   readonly file: string;
@@ -15,7 +14,7 @@ export interface Template {
 }
 
 export interface DeskSettings {
-  readonly estimate: (text: string) => EstimateDoor;
+  readonly estimate: (text: string) => Door;
   readonly shelf: Shelf;
   readonly now: () => number;
   readonly newId: () => string;

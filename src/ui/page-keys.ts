@@ -21,7 +21,8 @@ export function rowKey(session: Session, id: CellId, key: string, on: 'name' | '
     }
     case 'Enter': {
       if (on !== 'name') return 'nothing';
-      session.write({ kind: lineOf(session, id), cell: id });
+      // A table has no formula; its rows are written where they stand.
+      session.write({ kind: cell.table ? 'name' : lineOf(session, id), cell: id });
       return 'done';
     }
     case 'F2':
@@ -40,7 +41,7 @@ export function rowKey(session: Session, id: CellId, key: string, on: 'name' | '
     case 'Delete':
       return 'remove';
     default:
-      if (on !== 'name' || !/^[\d$€£?.½¼¾]$/.test(key)) return 'nothing';
+      if (on !== 'name' || cell.table || !/^[\d$€£?.½¼¾]$/.test(key)) return 'nothing';
       // The start of an amount: a number is changed by typing it.
       session.write({ kind: lineOf(session, id), cell: id, typed: key });
       return 'done';

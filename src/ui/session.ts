@@ -2,10 +2,13 @@
 // what is being written, and tells those who listen what happened.
 import type { CellId } from '../language/tree.ts';
 import type { Working } from '../explain/step.ts';
-import type { Applied, Draft, EstimateDoor } from '../notebook/estimate.ts';
+import type { Applied, Draft, EstimateDoor, TableDoor } from '../notebook/estimate.ts';
 import type { Cell, Finding, Notebook, Part } from '../notebook/document.ts';
 import { allCells, cellCalled, cellOf, firstOther } from './reading-order.ts';
 import { Trial } from './trial.ts';
+
+/** All that can be asked of an estimate and done to it, tables among it. */
+export type Door = EstimateDoor & TableDoor;
 
 /** What the page asks about a cell beside the estimate's doorway. */
 export interface Asides {
@@ -57,7 +60,7 @@ export interface Notice {
 }
 
 export class Session {
-  #door: EstimateDoor;
+  #door: Door;
   #asides: Asides;
   #chosen: CellId | null = null;
   /** Where the chosen cell stands in reading order: what stands there next is chosen when it goes. */
@@ -68,12 +71,12 @@ export class Session {
   readonly #listeners = new Set<Listener>();
   readonly #watchers = new Map<CellId, Set<() => void>>();
 
-  constructor(door: EstimateDoor, asides: Asides) {
+  constructor(door: Door, asides: Asides) {
     this.#door = door;
     this.#asides = asides;
   }
 
-  get door(): EstimateDoor {
+  get door(): Door {
     return this.#door;
   }
   get asides(): Asides {
@@ -110,7 +113,7 @@ export class Session {
   }
 
   /** Another notebook takes the place of this one. */
-  open(door: EstimateDoor, asides: Asides): void {
+  open(door: Door, asides: Asides): void {
     this.#door = door;
     this.#asides = asides;
     this.#chosen = null;
@@ -146,7 +149,7 @@ export class Session {
   }
 
   /** Makes a change and tells everyone, or tells why it was not made. True when it was made. */
-  apply(make: (door: EstimateDoor) => Applied | Finding): boolean {
+  apply(make: (door: Door) => Applied | Finding): boolean {
     if (this.#trial) this.leaveTape();
     const done = make(this.#door);
     if (!('change' in done)) {

@@ -153,6 +153,8 @@ export class StoryCell extends LitElement {
   /** A given's number opens the tape under it; pressed again, or where nothing slides, it is written. */
   #press(): void {
     const { session, cell } = this;
+    // A table has no formula of its own: its rows are written where they stand.
+    if (cell.table) return session.choose(cell.id);
     const { byHand } = session.door.state(cell.id).input;
     const open = session.trial?.cell === cell.id;
     if (!open && tapeUnder(session.door, cell)) session.openTape(cell.id);
@@ -183,7 +185,7 @@ export class StoryCell extends LitElement {
 
   /** Words between the names of a chosen row: pressed, they are written. The first press only chooses. */
   #pressWords(chosen: boolean): void {
-    if (!chosen || window.getSelection()?.type === 'Range') return;
+    if (!chosen || this.cell.table || window.getSelection()?.type === 'Range') return;
     this.session.write({ kind: 'formula', cell: this.cell.id });
   }
 
@@ -268,6 +270,7 @@ export function cellSaysOtherwise(now: Cell, before: Cell | undefined): boolean 
   if (!before || now.id !== before.id || now.name !== before.name) return true;
   if (now.formula !== before.formula || now.remarks.length !== before.remarks.length) return true;
   if (now.money?.kind !== before.money?.kind) return true;
+  if ((now.table === null) !== (before.table === null)) return true;
   return now.remarks.some((remark, place) => {
     const was = before.remarks[place];
     return remark.text !== was?.text || remark.word !== was.word;

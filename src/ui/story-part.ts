@@ -14,6 +14,7 @@ import type { Session } from './session.ts';
 import { cellSaysOtherwise } from './story-cell.ts';
 import './story-line.ts';
 import './story-prose.ts';
+import './story-table.ts';
 
 const KINDS = ['material', 'labour', 'equipment', 'subcontract', 'fee'] as const;
 
@@ -170,7 +171,15 @@ export class StoryPart extends LitElement {
             .session=${this.session}
             .cell=${block.cell}
           ></story-cell>
-          ${block.cell.table ? html`<pre class="rows">${block.cell.table.source}</pre>` : nothing}
+          ${
+            block.cell.table
+              ? html`<story-table
+                  role="listitem"
+                  .session=${this.session}
+                  .cell=${block.cell.id}
+                ></story-table>`
+              : nothing
+          }
           ${this.#newCell(block.cell.id)}${this.#newProse(block.cell.id)}`;
       case 'heading':
         return html`<div role="listitem" class="deeper">
