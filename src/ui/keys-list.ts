@@ -4,6 +4,7 @@ import { html, type TemplateResult } from 'lit';
 const KEYS: readonly (readonly [string, string])[] = [
   ['↑ ↓', 'the cell above, the cell below'],
   ['Enter', 'change the formula; in it, Enter keeps, Esc leaves, Tab goes on to the next cell'],
+  ['0 … 9, $, ?', 'write a new amount over the cell’s'],
   [
     'T',
     'open the tape under a given; arrows slide it, Enter keeps, Esc goes back; or type the amount',
