@@ -10,11 +10,11 @@ import { look } from './look.ts';
 import { styled } from './styled.ts';
 import { isNothing, money, percentOf } from './money-words.ts';
 import { partLook } from './part-look.ts';
+import type { CellId } from '../language/tree.ts';
 import type { Session } from './session.ts';
 import { cellSaysOtherwise } from './story-cell.ts';
 import './story-line.ts';
 import './story-prose.ts';
-import './story-table.ts';
 
 const KINDS = ['material', 'labour', 'equipment', 'subcontract', 'fee'] as const;
 
@@ -171,15 +171,7 @@ export class StoryPart extends LitElement {
             .session=${this.session}
             .cell=${block.cell}
           ></story-cell>
-          ${
-            block.cell.table
-              ? html`<story-table
-                  role="listitem"
-                  .session=${this.session}
-                  .cell=${block.cell.id}
-                ></story-table>`
-              : nothing
-          }
+          ${block.cell.table ? this.#table(block.cell.id) : nothing}
           ${this.#newCell(block.cell.id)}${this.#newProse(block.cell.id)}`;
       case 'heading':
         return html`<div role="listitem" class="deeper">
@@ -194,6 +186,12 @@ export class StoryPart extends LitElement {
           markdown=${block.markdown}
         ></story-prose>`;
     }
+  }
+
+  /** The code that draws tables comes when the first one is met: most notebooks open without. */
+  #table(cell: CellId): TemplateResult {
+    void import('./story-table.ts');
+    return html`<story-table role="listitem" .session=${this.session} .cell=${cell}></story-table>`;
   }
 
   #newCell(after: number | null): unknown {
