@@ -15,6 +15,7 @@ import type { Session } from './session.ts';
 import { cellSaysOtherwise } from './story-cell.ts';
 import './story-line.ts';
 import './story-prose.ts';
+import './story-table.ts';
 
 const KINDS = ['material', 'labour', 'equipment', 'subcontract', 'fee'] as const;
 
@@ -188,9 +189,7 @@ export class StoryPart extends LitElement {
     }
   }
 
-  /** The code that draws tables comes when the first one is met: most notebooks open without. */
   #table(cell: CellId): TemplateResult {
-    void import('./story-table.ts');
     return html`<story-table role="listitem" .session=${this.session} .cell=${cell}></story-table>`;
   }
 

@@ -1,7 +1,6 @@
 // A table under its row: what it shows, written in place, rows added, moved and removed, text pasted.
 import { beforeEach, describe, expect, test } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
-import '../../src/ui/story-table.ts';
 import '../../src/ui/story-part.ts';
 import type { Session } from '../../src/ui/session.ts';
 import {
