@@ -42,6 +42,10 @@ describe('the sentence', () => {
     ],
     ['slab length with 10% waste', 'slab length plus 10% waste'],
     ['slab length / 3', 'slab length divided by 3'],
+    [
+      'total of (total of clear span in slab bays at (2 times 3)), 12 and 3',
+      'total of (total of clear span in slab bays at (2 times 3)), 12 and 3',
+    ],
     ['waste on slab length', 'waste of slab length'],
   ])('says "%s" as "%s"', (typed, words) => {
     expect(said(typed)).toBe(words);
