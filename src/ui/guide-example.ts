@@ -77,7 +77,7 @@ export class GuideExample extends LitElement {
                 .typed=${(writing?.kind === kind && writing.typed) || null}
                 @done=${() => void this.updateComplete.then(() => this.focus())}
               ></story-formula>`
-            : html`<div class="words">${formulaShown(state, chosen, this.#go)}</div>`
+            : this.#words(state, chosen)
         }
       </div>
       ${
@@ -95,6 +95,13 @@ export class GuideExample extends LitElement {
         ${chosen ? this.#acts() : nothing}
       </div>
     `;
+  }
+
+  /** The formula as it is written; an amount that is shown as it was written stands at the left already. */
+  #words(state: CellState, chosen: boolean): unknown {
+    const shown = this.session.door.shown(this.cell.id)?.text;
+    if (state.kind === 'given' && shown === this.cell.formula) return nothing;
+    return html`<div class="words">${formulaShown(state, chosen, this.#go)}</div>`;
   }
 
   #value(state: CellState, chosen: boolean): TemplateResult {
@@ -183,11 +190,10 @@ export class GuideExample extends LitElement {
           ? nothing
           : html`<button
               class="act"
-              aria-label="Put these words into the formula of ${into}, in your notebook"
               @mousedown=${(event: Event) => event.preventDefault()}
               @click=${() => this.#act('put')}
             >
-              Put into ${into}<kbd>P</kbd>
+              Put into my ${into}<kbd>P</kbd>
             </button>`
       }
       <button class="act" @click=${() => this.#act('add')}>Add to my notebook<kbd>A</kbd></button>

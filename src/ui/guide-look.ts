@@ -28,7 +28,7 @@ export const guideLook = css`
     grid-template-rows: auto minmax(0, 1fr);
   }
   dialog.over {
-    position: fixed;
+    position: absolute;
     inset: 0;
     width: 100vw;
     height: 100dvh;
@@ -108,7 +108,7 @@ export const guideLook = css`
   }
   code {
     font: inherit;
-    padding: 0 0.25em;
+    padding: 0 0.15em;
     border-radius: 2px;
     background: var(--wash);
     -webkit-box-decoration-break: clone;
@@ -181,6 +181,7 @@ export const exampleLook = css`
     text-align: right;
   }
   .amount {
+    display: inline-grid;
     font-weight: 650;
     text-align: right;
     text-wrap: balance;
@@ -264,9 +265,6 @@ export const exampleLook = css`
   @media (max-width: 480px) {
     :host {
       --value: 5.5rem;
-    }
-    .below {
-      margin-left: 0;
     }
   }
   @media print {

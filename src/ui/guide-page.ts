@@ -1,6 +1,6 @@
 // The guide: a notebook of its own beside the reader's, or over it where there is no room, worked by the same engine.
 // What is changed in it touches nothing else. Properties: `desk`, `open`. Event, for a person's act: `away`.
-import { LitElement, html, nothing, type TemplateResult } from 'lit';
+import { LitElement, html, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { CellId } from '../language/tree.ts';
