@@ -80,6 +80,8 @@ function columnPhrase(r: Reader, ahead: number): ColumnPhrase | null {
 /** A name, then `in`, then words near the name of a table that has such a column. */
 function mistypedTable(r: Reader, ahead: number): Phrase | null {
   const nameFrom = ARTICLES.has(r.peek(ahead).text) ? ahead + 1 : ahead;
+  // A bracket opens something else, which may well speak of a table itself.
+  if (!isNameToken(r, nameFrom)) return null;
   let inAt = nameFrom + 1;
   while (inAt <= nameFrom + LONGEST_NAME && isNameToken(r, inAt) && !r.seesAt(inAt, 'in')) inAt++;
   if (!r.seesAt(inAt, 'in')) return null;
