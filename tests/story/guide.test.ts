@@ -3,6 +3,9 @@ import fs from 'node:fs';
 import axe from 'axe-core';
 import type { Locator, Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
+import { Estimate } from '../../src/notebook/estimate.ts';
+import { allCells } from '../../src/ui/reading-order.ts';
+import { valueSaid } from '../../src/ui/value-words.ts';
 import { Demo } from './demo.ts';
 import { pdfText } from './pdf-text.ts';
 import { DESK, PHONE, choose, focusedOn, priceOf, rowOf, seenIn, tidy, visits } from './visit.ts';
@@ -29,7 +32,7 @@ async function opened(page: Page): Promise<void> {
 
 test('a newcomer opens it, changes a number, and puts an example into his notebook', async () => {
   const page = await (await visit()).tab();
-  await page.getByRole('button', { name: 'Guide' }).click();
+  await page.getByRole('button', { name: 'Guide', exact: true }).click();
   await exampleOf(page, 'Thickness').waitFor();
   expect(await seenIn(guideOf(page))).toContain('You have priced a slab: 20 bags , $129.60');
 
@@ -95,8 +98,10 @@ test('it is not fetched before it is asked for', async () => {
 test('it is printed whole, without the notebook', async () => {
   const page = await (await visit()).tab();
   await opened(page);
-  const text = pdfText(await page.pdf({ preferCSSPageSize: true }));
-  for (const words of ['A slab in three minutes', 'Everything you can say', 'Read off a table']) {
+  const sheets = pdfText(await page.pdf({ format: 'A4' }));
+  expect(sheets.length).toBeGreaterThan(5);
+  const text = tidy(sheets.join(' '));
+  for (const words of ['A slab in three minutes', 'Everything you can say', 'Usual length']) {
     expect(text).toContain(words);
   }
   expect(text).not.toContain('Deck surface');
@@ -132,11 +137,24 @@ describe.each(['light', 'dark'] as const)('axe finds nothing in it in the %s', (
   });
 });
 
-test('every example of the text is on the page with the number it comes to', async () => {
+test('every line of the text stands on the page with the number it comes to', async () => {
   const page = await (await visit()).tab();
   await opened(page);
   const text = fs.readFileSync(new URL('../../templates/guide.md', import.meta.url), 'utf8');
-  const lines = text.match(/^- [^:\n]+:/gm) ?? [];
-  expect(lines.length).toBeGreaterThan(100);
-  expect(await guideOf(page).locator('guide-example').count()).toBe(lines.length);
+  const estimate = new Estimate(text);
+  const expected = allCells(estimate.notebook).map(({ id, name, formula }) => {
+    const shown = valueSaid(estimate, id);
+    return [name, shown ?? (estimate.state(id).kind === 'given' ? formula : '?')];
+  });
+  expect(expected.length).toBeGreaterThan(100);
+  const drawn = await guideOf(page)
+    .locator('guide-example')
+    .evaluateAll((lines) =>
+      lines.map((line) =>
+        ['.name', '.value'].map(
+          (part) => line.shadowRoot?.querySelector(part)?.textContent?.trim() ?? '',
+        ),
+      ),
+    );
+  expect(drawn).toEqual(expected);
 });
