@@ -29,7 +29,10 @@ export function tablePhraseAt(r: Reader, skip: number): Phrase | null {
   };
 }
 
-const WHATS: readonly { readonly words: readonly string[]; readonly what: ColumnOf['what'] }[] = [
+export const WHATS: readonly {
+  readonly words: readonly string[];
+  readonly what: ColumnOf['what'];
+}[] = [
   { words: ['total', 'of'], what: 'total' },
   { words: ['average', 'of'], what: 'average' },
   { words: ['average'], what: 'average' },
@@ -207,7 +210,8 @@ function goesOn(r: Reader, table: TableShape): boolean {
   return true;
 }
 
-const RELATIONS: readonly (readonly [readonly string[], Relation])[] = [
+/** What may stand between a column and its value. */
+export const RELATIONS: readonly (readonly [readonly string[], Relation])[] = [
   [['is', 'not'], 'is-not'],
   [['at', 'least'], 'at-least'],
   [['not', 'less', 'than'], 'at-least'],
