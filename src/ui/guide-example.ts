@@ -92,7 +92,7 @@ export class GuideExample extends LitElement {
       }
       <div class="below">
         ${this.#notes(state, kind)} ${cell.remarks.map((remark) => this.#remark(remark, state))}
-        ${chosen ? this.#acts() : nothing}
+        ${chosen && kind === null ? this.#acts() : nothing}
       </div>
     `;
   }
