@@ -283,6 +283,10 @@ export class Roster {
     if (!found) {
       found = scan(text, column.vocabulary, record.input.part, null);
       column.scans.set(text, found);
+      const { columns, mentions } = found;
+      if (columns.length > 0 || mentions.some((id) => this.vocabulary.table(id))) {
+        column.aboutTables.add(text);
+      }
       const before = column.words.size;
       for (const word of found.words) column.words.add(word);
       if (column.words.size > before) this.#words.put(column.record.slot, column.words);

@@ -159,6 +159,7 @@ export class TableRoster {
     if (same && renamed === 'same') return;
     change.choices = true;
     vocabulary.putTable(shape);
+    this.#forgetTables();
     this.#scanUsers(record, change);
     for (const column of table.columns) {
       change.columns.add(column.record);
@@ -172,6 +173,7 @@ export class TableRoster {
     this.#scanUsers(record, change);
     for (const column of table.columns) this.#dropColumn(table, column, change);
     this.#rolls.vocabulary.dropTable(record.id);
+    this.#forgetTables();
     record.table = null;
     change.choices = true;
   }
@@ -188,6 +190,10 @@ export class TableRoster {
       change.scan.delete(column.record);
       for (const cell of column.cells()) change.scan.add(cell);
     }
+  }
+
+  #forgetTables(): void {
+    for (const { column } of this.#columns.values()) column?.forgetTables();
   }
 
   #scanUsers({ slot }: CellRecord, change: Change): void {
@@ -228,6 +234,7 @@ export class TableRoster {
     table.columns = columns;
     table.placeOf = new Map(columns.map((column, k) => [column.id, k]));
     table.values.length = 0;
+    const shifted = columns.some((c, k) => c !== before[k] && before.includes(c));
     for (const row of table.rows) {
       row.texts = columns.map((column) => row.texts[before.indexOf(column)] ?? '');
       row.cells = columns.map((column) => {
@@ -236,7 +243,7 @@ export class TableRoster {
       });
       for (const cell of row.cells) {
         // What was worked from the row's places reads other places now, though it reads the same in words.
-        cell.stale = true;
+        if (shifted) cell.stale = true;
         change.scan.add(cell);
       }
     }

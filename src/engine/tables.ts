@@ -38,6 +38,8 @@ export class TableColumn {
   /** By what is written. */
   readonly scans = new Map<string, Scan>();
   readonly sides = new Map<string, SharedSide[]>();
+  /** Which of the scans hold what a table was when they were made: its rows and their cells. */
+  readonly aboutTables = new Set<string>();
   /** All words of its texts, for names that come and go. */
   readonly words = new Set<string>();
   /** The shape's texts, kept while they stay the same. */
@@ -62,6 +64,16 @@ export class TableColumn {
   forget(): void {
     this.scans.clear();
     this.sides.clear();
+    this.aboutTables.clear();
+  }
+
+  /** A table is another than it was. What a row says now is scanned again anyhow; what one said once is kept here. */
+  forgetTables(): void {
+    for (const text of this.aboutTables) {
+      this.scans.delete(text);
+      this.sides.delete(text);
+    }
+    this.aboutTables.clear();
   }
 }
 

@@ -1,4 +1,4 @@
-// A column that goes moves the places of those to its right: what the rows work from them moves along.
+// A table that changes its columns or rows: what its rows work moves along, and nothing is read as it was before.
 import { expect, it } from 'vitest';
 import { Estimate } from '../../src/notebook/estimate.ts';
 import { figuresOf } from '../../src/notebook/figures.ts';
@@ -29,4 +29,31 @@ it('a column of which a cell outside has the name can go, and every row reads on
   expect(row()).toEqual(['pine', '4 ft', '0.4444 cubic feet', '$2.30']);
   estimate.undo();
   expect(row()).toEqual(['pine', '12 ft', '4 ft', '16 cubic feet', '$82.96']);
+});
+
+const RUNS = `# Kestrel Court
+
+## Landing
+
+- Runs:
+
+  | run  | length | width                   |
+  |------|--------|-------------------------|
+  | one  | 12 ft  | 1 ft                    |
+  | two  | 8 ft   | total of length in runs |
+`;
+
+it('what a row once said of its table counts the rows of now when it is said again', () => {
+  const estimate = new Estimate(RUNS);
+  const runs = estimate.notebook.parts.flatMap(cellsOf).find((c) => c.table !== null)?.id ?? -1;
+  const widths = (): readonly (string | null)[] =>
+    figuresOf(estimate).tables[0]?.rows.map((row) => row[2]?.shown ?? null) ?? [];
+  expect(widths()).toEqual(['1 ft', '20 ft']);
+  estimate.setRowCell(runs, 1, 2, '2 ft');
+  estimate.addRow(runs, null, ['three', '5 ft', '3 ft']);
+  estimate.setRowCell(runs, 1, 2, 'total of length in runs');
+  expect(widths()).toEqual(['1 ft', '25 ft', '3 ft']);
+  estimate.removeRow(runs, 1);
+  estimate.addRow(runs, null, ['four', '7 ft', 'total of length in runs']);
+  expect(widths()).toEqual(['1 ft', '3 ft', '24 ft']);
 });
