@@ -90,7 +90,11 @@ function bundledVersion(): string {
   return (JSON.parse(fs.readFileSync(manifest, 'utf8')) as { version: string }).version;
 }
 
-/** Unpacks into a folder of this process and publishes it with one rename: two runs never see half a browser. */
+/**
+ * Unpacks into a folder of this process and publishes it with one rename: two runs never see half a browser.
+ * The font cache stands beside it: a browser that still runs while the packages are installed anew writes it
+ * back, and in the browser's own place it would be taken for a browser.
+ */
 async function unpack(place: string): Promise<void> {
   const own = `${place}.${process.pid}`;
   const before = process.env['TMPDIR'];
@@ -111,13 +115,10 @@ async function unpack(place: string): Promise<void> {
 <fontconfig>
   <dir>/usr/share/fonts</dir>
   <dir>${path.join(place, 'fonts')}</dir>
-  <cachedir>${path.join(place, 'fonts-cache')}</cachedir>
+  <cachedir>${place}-fonts-cache</cachedir>
 </fontconfig>
 `,
   );
-  // What stands there without a browser in it is left over: a browser that still ran when the packages
-  // were installed anew wrote its font cache back.
-  if (!canRun(path.join(place, 'chromium'))) fs.rmSync(place, { recursive: true, force: true });
   try {
     fs.renameSync(own, place);
   } catch (cause) {
