@@ -27,25 +27,13 @@ export const cellLook = css`
     }
   }
   .value {
-    text-align: right;
     min-width: 0;
   }
   .amount {
-    display: inline-grid;
-    font-weight: 650;
-    text-align: right;
     border-radius: 1px;
-    max-width: 100%;
-    text-wrap: balance;
-  }
-  .amount.given {
-    text-decoration: underline 1.25px;
-    text-underline-offset: 0.27em;
   }
   .amount.check {
     font-weight: 600;
-  }
-  .amount.check {
     display: inline-block;
   }
   .amount.check::before {
@@ -58,34 +46,14 @@ export const cellLook = css`
     border-width: 0 1.5px 1.5px 0;
     transform: rotate(40deg) translate(-0.06em, -0.06em);
   }
-  .amount.fails {
-    color: var(--keel);
-  }
   .amount.fails::before {
     display: none;
-  }
-  .amount.last {
-    color: var(--pencil);
-    font-weight: 400;
-    font-style: italic;
   }
   .amount.open {
     min-width: 3ch;
     text-decoration: underline dashed 1.5px;
   }
-  .amount.by-hand {
-    text-decoration: underline double 1.5px var(--keel);
-    text-underline-offset: 0.22em;
-  }
-  .amount,
   .name {
-    min-height: 24px;
-    min-width: 24px;
-  }
-  .name {
-    font-weight: 600;
-    text-align: left;
-    justify-self: start;
     overflow-wrap: anywhere;
   }
   .how {
@@ -129,24 +97,9 @@ export const cellLook = css`
   }
   .note {
     margin: 0 0 0.35rem calc(var(--value) + 0.9rem);
-    font-size: var(--small);
-    color: var(--pencil);
     max-width: 62ch;
   }
-  .note b {
-    font-weight: 600;
-    color: var(--graphite);
-  }
   .note.caution b {
-    color: var(--keel);
-  }
-  .note.fault {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0.25rem 0.6rem;
-    align-items: baseline;
-  }
-  .note.fault b {
     color: var(--keel);
   }
   .note.count {

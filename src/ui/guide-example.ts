@@ -5,6 +5,8 @@ import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { CellState } from '../engine/outcome.ts';
 import type { Cell, Remark } from '../notebook/document.ts';
+import { amountLook } from './amount-look.ts';
+import { pressAmount, writeAmount } from './amount-pressed.ts';
 import { faultNote, waitingNote } from './cell-notes.ts';
 import { formulaShown } from './formula-shown.ts';
 import { exampleLook } from './guide-look.ts';
@@ -14,7 +16,7 @@ import { look } from './look.ts';
 import type { Session } from './session.ts';
 import { cellSaysOtherwise } from './story-cell.ts';
 import { tapeUnder } from './tape-reading.ts';
-import { DOES_NOT_HOLD, valueSaid } from './value-words.ts';
+import { DOES_NOT_HOLD, isOpen, spoken, valueSaid } from './value-words.ts';
 import './story-formula.ts';
 import './story-table.ts';
 import './story-tape.ts';
@@ -30,7 +32,7 @@ const WRITTEN: ReadonlySet<Remark['kind']> = new Set([
 
 @customElement('guide-example')
 export class GuideExample extends LitElement {
-  static override styles = [look, exampleLook];
+  static override styles = [look, amountLook, exampleLook];
 
   @property({ attribute: false }) session!: Session;
   @property({ attribute: false, hasChanged: cellSaysOtherwise }) cell!: Cell;
@@ -58,8 +60,8 @@ export class GuideExample extends LitElement {
     if (!session.cell(cell.id)) return nothing;
     const state = session.door.state(cell.id);
     const chosen = session.chosen === cell.id;
-    const { writing } = session;
-    const kind = writing && 'cell' in writing && writing.cell === cell.id ? writing.kind : null;
+    const writing = session.writingOf(cell.id);
+    const kind = writing?.kind ?? null;
     this.toggleAttribute('chosen', chosen);
     return html`
       <div class="row" @click=${() => session.choose(cell.id)} @keydown=${this.#key}>
@@ -107,39 +109,22 @@ export class GuideExample extends LitElement {
   #value(state: CellState, chosen: boolean): TemplateResult {
     const { session, cell } = this;
     const now = valueSaid(session.door, cell.id);
-    const open = state.outcome.kind === 'unknown' && state.kind === 'given';
+    const open = isOpen(state);
     const last = session.door.lastShown(cell.id)?.text ?? '?';
     const text = now ?? (open ? cell.formula : last);
     const looks = ['amount', state.kind, now === null && !open ? 'last' : ''];
     if (text === DOES_NOT_HOLD) looks.push('fails');
     if (state.input.byHand !== null) looks.push('by-hand');
-    const said = text.startsWith('?') ? text.replace('?', 'not yet known') : text;
     return html`<div class="value">
       <button
         class=${looks.join(' ')}
         tabindex=${chosen ? 0 : -1}
-        aria-label="${said}. Change ${cell.name}"
-        @click=${this.#press}
+        aria-label="${spoken(text)}. Change ${cell.name}"
+        @click=${() => pressAmount(session, cell)}
       >
         ${text}
       </button>
     </div>`;
-  }
-
-  /** As in the notebook: a given's number opens its tape; pressed again, or where nothing slides, it is written. */
-  #press = (): void => {
-    const { session, cell } = this;
-    if (cell.table) session.choose(cell.id);
-    else if (session.trial?.cell !== cell.id && tapeUnder(session.door, cell))
-      session.openTape(cell.id);
-    else this.#write();
-  };
-
-  #write(typed?: string): void {
-    const { session, cell } = this;
-    if (cell.table) return;
-    const kind = session.door.state(cell.id).input.byHand === null ? 'formula' : 'by-hand';
-    session.write({ kind, cell: cell.id, ...(typed === undefined ? {} : { typed }) });
   }
 
   #notes(state: CellState, writing: string | null): unknown {
@@ -226,7 +211,7 @@ export class GuideExample extends LitElement {
       }
       case 'enter':
         if (!onName) return;
-        this.#write();
+        if (!cell.table) writeAmount(session, cell);
         break;
       case 't':
         if (!tapeUnder(session.door, cell)) return;
@@ -243,7 +228,7 @@ export class GuideExample extends LitElement {
         break;
       default:
         if (!onName || !/^[\d$?.½¼¾]$/.test(event.key)) return;
-        this.#write(event.key);
+        if (!cell.table) writeAmount(session, cell, event.key);
     }
     event.preventDefault();
   };

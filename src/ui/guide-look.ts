@@ -178,40 +178,6 @@ export const exampleLook = css`
   }
   .value {
     grid-row: 1 / 3;
-    text-align: right;
-  }
-  .amount {
-    display: inline-grid;
-    font-weight: 650;
-    text-align: right;
-    text-wrap: balance;
-    max-width: 100%;
-  }
-  .amount.given {
-    text-decoration: underline 1.25px;
-    text-underline-offset: 0.27em;
-  }
-  .amount.last {
-    color: var(--pencil);
-    font-weight: 400;
-    font-style: italic;
-  }
-  .amount.fails {
-    color: var(--keel);
-  }
-  .amount.by-hand {
-    text-decoration: underline double 1.5px var(--keel);
-    text-underline-offset: 0.22em;
-  }
-  .amount,
-  .name {
-    min-height: 24px;
-    min-width: 24px;
-  }
-  .name {
-    font-weight: 600;
-    justify-self: start;
-    text-align: left;
   }
   .words {
     grid-column: 2;
@@ -229,24 +195,12 @@ export const exampleLook = css`
   }
   .note {
     margin: 0.05rem 0;
-    font-size: var(--small);
-    color: var(--pencil);
   }
-  .note b,
   .word {
     font-weight: 600;
     color: var(--graphite);
   }
   .note.caution.fails b {
-    color: var(--keel);
-  }
-  .note.fault {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0.25rem 0.6rem;
-    align-items: baseline;
-  }
-  .note.fault b {
     color: var(--keel);
   }
   code {

@@ -1,6 +1,7 @@
 // What the guide asks of its own notebook: what a line said at first, and the lines that an example needs.
 import type { CellId } from '../language/tree.ts';
 import type { Cell, Remark } from '../notebook/document.ts';
+import { lineEnd, lineStart } from '../notebook/outline.ts';
 import { remarkText } from '../notebook/remarks.ts';
 import { allCells } from './reading-order.ts';
 import type { Door, Session } from './session.ts';
@@ -57,33 +58,25 @@ export function putBack(session: Session, now: Cell, first: Cell, text: string):
  * notes to the reader of the guide stay behind.
  */
 export function exampleText(door: Door, cell: CellId): string {
+  const lines = new Set(allCells(door.notebook).map(({ id }) => id));
   const wanted = new Set<CellId>();
   const waiting = [cell];
   for (let id = waiting.pop(); id !== undefined; id = waiting.pop()) {
-    const holder = holderOf(door, id);
-    if (holder === null || wanted.has(holder)) continue;
-    wanted.add(holder);
-    const rows = door.rows(holder)?.flat() ?? [];
-    for (const each of [holder, ...rows]) waiting.push(...door.state(each).needs);
-    if (holder !== id) waiting.push(...door.state(id).needs);
+    // What stands in a table comes with the table; tables of the trade are there already.
+    const line = door.state(id).input.inTable ?? id;
+    if (!lines.has(line) || wanted.has(line)) continue;
+    wanted.add(line);
+    for (const each of [line, ...(door.rows(line)?.flat() ?? [])]) {
+      waiting.push(...door.state(each).needs);
+    }
   }
   const parts = door.notebook.parts.flatMap((part) => {
-    const lines = part.blocks.flatMap((block) =>
+    const said = part.blocks.flatMap((block) =>
       block.kind === 'cell' && wanted.has(block.cell.id) ? [lineOf(door, block.cell)] : [],
     );
-    return lines.length === 0 ? [] : [`## ${part.name}\n\n${lines.join('\n')}\n`];
+    return said.length === 0 ? [] : [`## ${part.name}\n\n${said.join('\n')}\n`];
   });
   return `# From the guide\n\n${parts.join('\n')}`;
-}
-
-/** The line of the notebook that a cell stands in: itself, or the table whose row or column it is. */
-function holderOf(door: Door, id: CellId): CellId | null {
-  const cells = allCells(door.notebook);
-  if (cells.some((cell) => cell.id === id)) return id;
-  const table = cells.find(
-    (cell) => cell.table !== null && (door.rows(cell.id) ?? []).some((row) => row.includes(id)),
-  );
-  return table?.id ?? null;
 }
 
 function lineOf(door: Door, cell: Cell): string {
@@ -92,21 +85,13 @@ function lineOf(door: Door, cell: Cell): string {
   let at = cell.spot.from;
   for (const remark of cell.remarks.filter(isForReaders)) {
     left += text.slice(at, lineStart(text, remark.spot.from));
-    at = Math.max(at, lineEnd(text, remark.spot.to));
+    // A remark may hold the line's own end.
+    const { to } = remark.spot;
+    at = Math.max(at, text[to - 1] === '\n' ? to : lineEnd(text, to));
   }
   return (left + text.slice(at, cell.spot.to)).trimEnd();
 }
 
 function isForReaders({ kind, text }: Remark): boolean {
   return kind === 'note' && /[`*]/.test(text);
-}
-
-function lineStart(text: string, at: number): number {
-  return text.lastIndexOf('\n', at - 1) + 1;
-}
-
-function lineEnd(text: string, at: number): number {
-  if (text[at - 1] === '\n') return at;
-  const end = text.indexOf('\n', at);
-  return end < 0 ? text.length : end + 1;
 }

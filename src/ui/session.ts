@@ -158,6 +158,12 @@ export class Session {
     this.#happen({ kind: 'writing' });
   }
 
+  /** What is being written of this cell; null where nothing is. */
+  writingOf(cell: CellId): Extract<Writing, { readonly cell: CellId }> | null {
+    const writing = this.#writing;
+    return writing && 'cell' in writing && writing.cell === cell ? writing : null;
+  }
+
   /** Makes a change and tells everyone, or tells why it was not made. True when it was made. */
   apply(make: (door: Door) => Applied | Finding): boolean {
     if (this.#trial) this.leaveTape();

@@ -4,20 +4,21 @@ import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { CellState } from '../engine/outcome.ts';
 import type { Cell } from '../notebook/document.ts';
+import { amountLook } from './amount-look.ts';
+import { pressAmount } from './amount-pressed.ts';
 import { cellLook } from './cell-look.ts';
 import { look } from './look.ts';
 import { faultNote, notCountedNote, waitingNote } from './cell-notes.ts';
 import type { Session } from './session.ts';
 import { formulaShown } from './formula-shown.ts';
-import { tapeUnder } from './tape-reading.ts';
-import { DOES_NOT_HOLD, valueSaid } from './value-words.ts';
+import { DOES_NOT_HOLD, isOpen, spoken, valueSaid } from './value-words.ts';
 import './story-formula.ts';
 import './story-line.ts';
 import './story-tape.ts';
 
 @customElement('story-cell')
 export class StoryCell extends LitElement {
-  static override styles = [look, cellLook];
+  static override styles = [look, amountLook, cellLook];
 
   @property({ attribute: false }) session!: Session;
   @property({ attribute: false, hasChanged: cellSaysOtherwise }) cell!: Cell;
@@ -56,8 +57,8 @@ export class StoryCell extends LitElement {
     if (!session.cell(cell.id)) return nothing;
     const state = session.door.state(cell.id);
     const chosen = session.chosen === cell.id;
-    const writing = session.writing;
-    const kind = writing && 'cell' in writing && writing.cell === cell.id ? writing.kind : null;
+    const writing = session.writingOf(cell.id);
+    const kind = writing?.kind ?? null;
     this.toggleAttribute('chosen', chosen);
     this.toggleAttribute('open', kind !== null || session.trial?.cell === cell.id);
     return html`
@@ -131,7 +132,7 @@ export class StoryCell extends LitElement {
 
   #change(state: CellState, chosen: boolean, text: string): TemplateResult {
     const { outcome, input, kind } = state;
-    const { cell } = this;
+    const { session, cell } = this;
     const classes = [
       'amount',
       kind,
@@ -144,21 +145,10 @@ export class StoryCell extends LitElement {
       class=${classes.filter((one) => one !== '').join(' ')}
       tabindex=${chosen ? 0 : -1}
       aria-label="${spoken(text)}. Change ${cell.name}"
-      @click=${() => this.#press()}
+      @click=${() => pressAmount(session, cell)}
     >
       ${text}
     </button>`;
-  }
-
-  /** A given's number opens the tape under it; pressed again, or where nothing slides, it is written. */
-  #press(): void {
-    const { session, cell } = this;
-    // A table has no formula of its own: its rows are written where they stand.
-    if (cell.table) return session.choose(cell.id);
-    const { byHand } = session.door.state(cell.id).input;
-    const open = session.trial?.cell === cell.id;
-    if (!open && tapeUnder(session.door, cell)) session.openTape(cell.id);
-    else session.write({ kind: byHand === null ? 'formula' : 'by-hand', cell: cell.id });
   }
 
   #how(state: CellState, chosen: boolean): unknown {
@@ -277,19 +267,10 @@ export function cellSaysOtherwise(now: Cell, before: Cell | undefined): boolean 
   });
 }
 
-/** A given still to come. */
-function isOpen({ outcome, kind }: CellState): boolean {
-  return outcome.kind === 'unknown' && kind === 'given';
-}
-
 /** `$3,155 so far; 2 lines not yet known` in its two pieces: only the amount stands in its column. */
 function soFar(text: string | null): readonly [string | null, string | null] {
   const [amount = null, missing = null] = text?.split(' so far; ') ?? [];
   return [amount, missing];
-}
-
-function spoken(text: string): string {
-  return text.startsWith('?') ? text.replace('?', 'not yet known') : text;
 }
 
 declare global {

@@ -259,17 +259,15 @@ export class StoryFormula extends LitElement {
     const from = this.input.selectionStart ?? this.text.length;
     const to = this.input.selectionEnd ?? from;
     const gap = from > 0 && !/[\s(]$/.test(this.text.slice(0, from)) ? ' ' : '';
-    this.#write(
-      this.text.slice(0, from) + gap + words + this.text.slice(to),
-      from + gap.length + words.length,
-    );
+    this.#replace(from, to, gap + words);
+  }
+
+  #replace(from: number, to: number, words: string): void {
+    this.#write(this.text.slice(0, from) + words + this.text.slice(to), from + words.length);
   }
 
   #take({ candidate, from, to }: Completion): void {
-    this.#write(
-      this.text.slice(0, from) + candidate.text + this.text.slice(to),
-      from + candidate.text.length,
-    );
+    this.#replace(from, to, candidate.text);
   }
 
   #read(): void {
@@ -289,8 +287,7 @@ export class StoryFormula extends LitElement {
   #blurred = (): void => {
     this.#closeList();
     requestAnimationFrame(() => {
-      const { writing } = this.session;
-      const here = writing && 'cell' in writing && writing.cell === this.cell.id;
+      const here = this.session.writingOf(this.cell.id);
       if (this.#left || !this.isConnected || !document.hasFocus() || !here) return;
       if (this.session.besideGuide) return;
       if (this.shadowRoot?.activeElement) return;

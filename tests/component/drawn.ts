@@ -85,6 +85,12 @@ export async function settled(element: Element): Promise<void> {
   }
 }
 
+/** Until two more frames were drawn and nothing waits any more: what is put off to the next frame is done. */
+export async function framesOf(element: Element): Promise<void> {
+  await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
+  await settled(element);
+}
+
 /** The element and all below it, through open shadow roots. */
 export function everyElement(root: Element): readonly Element[] {
   const inside = [...(root.shadowRoot?.children ?? []), ...root.children];

@@ -15,8 +15,8 @@ import {
   everyElement,
   focusedElement,
   found,
+  framesOf,
   idOf,
-  settled,
   shownOf,
   wordsOf,
 } from './drawn.ts';
@@ -24,10 +24,7 @@ import {
 let desk: Desk;
 let page: HTMLElementTagNameMap['story-page'];
 
-async function frames(): Promise<void> {
-  await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
-  await settled(page);
-}
+const frames = (): Promise<void> => framesOf(page);
 
 async function keys(pressed: string): Promise<void> {
   await userEvent.keyboard(pressed);

@@ -14,6 +14,7 @@ import {
   everyElement,
   focusedElement,
   found,
+  framesOf,
   idOf,
   settled,
   shownOf,
@@ -30,10 +31,7 @@ async function open(text = SMALL_JOB): Promise<void> {
   await frames();
 }
 
-async function frames(): Promise<void> {
-  await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
-  await settled(page);
-}
+const frames = (): Promise<void> => framesOf(page);
 
 async function keys(pressed: string): Promise<void> {
   await userEvent.keyboard(pressed);

@@ -10,9 +10,9 @@ import {
   cellOf,
   drawn,
   found,
+  framesOf,
   idOf,
   sessionOn,
-  settled,
   shownOf,
   wordsOf,
 } from './drawn.ts';
@@ -31,10 +31,7 @@ async function open(name: string, text = SMALL_JOB): Promise<void> {
 }
 
 /** Moves are worked once a frame. */
-async function frames(): Promise<void> {
-  await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
-  await settled(tape);
-}
+const frames = (): Promise<void> => framesOf(tape);
 
 describe('a tape', () => {
   beforeEach(() => open('Thickness'));

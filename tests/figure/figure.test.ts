@@ -1,17 +1,16 @@
 // The headless run as a person starts it: arguments in, text and exit code out.
-import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, test, vi } from 'vitest';
 import type { CellFigure, Figures } from '../../src/notebook/figures.ts';
 import schema from '../../src/figure.schema.json' with { type: 'json' };
+import { type Headless, headless } from './headless.ts';
 import { schemaFaults } from './schema.ts';
 
 // Each run is a process of its own.
 vi.setConfig({ testTimeout: 60_000 });
 
-const project = path.resolve(import.meta.dirname, '../..');
 let folder = '';
 
 const JOB = `# Kestrel Court garden
@@ -78,14 +77,7 @@ afterAll(() => {
   fs.rmSync(folder, { recursive: true });
 });
 
-function run(...args: readonly string[]): { code: number | null; out: string; err: string } {
-  const { status, stdout, stderr } = spawnSync(
-    process.execPath,
-    [path.join(project, 'src/tools/run.mjs'), 'src/figure.ts', ...args],
-    { cwd: folder, encoding: 'utf8', env: { ...process.env, INIT_CWD: folder } },
-  );
-  return { code: status, out: stdout, err: stderr };
-}
+const run = (...args: readonly string[]): Headless => headless(folder, ...args);
 
 function figures(...args: readonly string[]): Figures & { readonly code: number | null } {
   const { code, out } = run(...args, '--json');

@@ -1,10 +1,10 @@
 // What README shows is so: its notebook comes to what it says, its commands run, what it points at is there.
-import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
 import { Estimate } from '../../src/notebook/estimate.ts';
 import { allCells } from '../../src/ui/reading-order.ts';
+import { headless } from '../figure/headless.ts';
 
 const project = path.resolve(import.meta.dirname, '../..');
 const readme = fs.readFileSync(path.join(project, 'README.md'), 'utf8');
@@ -35,14 +35,9 @@ test('every headless command in README runs and ends with 0', () => {
   expect(commands).toHaveLength(3);
   for (const [, said = ''] of commands) {
     const args = [...said.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, bare]) => quoted ?? bare);
-    const program = [path.join(project, 'src/tools/run.mjs'), 'src/figure.ts'];
-    const { status, stdout, stderr } = spawnSync(
-      process.execPath,
-      [...program, ...args.map(String)],
-      { cwd: project, encoding: 'utf8', env: { ...process.env, INIT_CWD: project } },
-    );
-    expect([said, status, stderr]).toEqual([said, 0, '']);
-    expect(stdout.length).toBeGreaterThan(100);
+    const { code, out, err } = headless(project, ...args.map(String));
+    expect([said, code, err]).toEqual([said, 0, '']);
+    expect(out.length).toBeGreaterThan(100);
   }
 }, 60_000);
 

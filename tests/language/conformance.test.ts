@@ -1,17 +1,16 @@
 // The language by example: every line of conformance/*.md comes to what stands beside it, read on its own and in a headless run.
-import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, it, vi } from 'vitest';
 import type { Figures } from '../../src/notebook/figures.ts';
+import { headless } from '../figure/headless.ts';
 import { worked } from './worked.ts';
 
 // Each headless run is a process of its own.
 vi.setConfig({ testTimeout: 60_000 });
 
 const here = path.join(import.meta.dirname, 'conformance');
-const project = path.resolve(import.meta.dirname, '../..');
 const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'conformance-'));
 afterAll(() => fs.rmSync(folder, { recursive: true }));
 
@@ -55,16 +54,11 @@ describe.each(sections)('$file', ({ file, givens, lines }) => {
 
   it('comes to the same in a headless run', () => {
     const cells = [...givens, ...lines.map((l, i) => `Line ${i + 1}: ${l.formula}`)];
-    const job = path.join(folder, file);
     fs.writeFileSync(
-      job,
+      path.join(folder, file),
       `# Kestrel Court\n\n## Lines\n\n${cells.map((c) => `- ${c}`).join('\n')}\n`,
     );
-    const run = spawnSync(process.execPath, ['src/tools/run.mjs', 'src/figure.ts', job, '--json'], {
-      cwd: project,
-      encoding: 'utf8',
-    });
-    const figures = JSON.parse(run.stdout) as Figures;
+    const figures = JSON.parse(headless(folder, file, '--json').out) as Figures;
     const got = figures.cells
       .filter((c) => c.name.startsWith('Line '))
       .map((c) =>
