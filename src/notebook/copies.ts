@@ -5,7 +5,8 @@ import type { TableShape } from '../language/table-shape.ts';
 import type { Vocabulary } from '../language/vocabulary.ts';
 import { changed, inOrder } from './change.ts';
 import type { Cell, Part, Splice } from './document.ts';
-import { type Edit, type Edits, NOTHING, isRefused, nameRefusal } from './edits.ts';
+import { type Edit, type Edits, type MeantCell, NOTHING, isRefused, nameRefusal } from './edits.ts';
+import { keptChoices } from './kept-choices.ts';
 import { keptReadings } from './kept-readings.ts';
 import { cellsOf, lineBreak } from './lines.ts';
 import { type Saying, mentionsIn, partWithin, recapSpots, said, sayingsOf } from './mentions.ts';
@@ -39,12 +40,14 @@ export function duplicateCellEdit(known: Known, part: Part, cell: Cell): Edits {
   const place = placeOf(part, cell) + 1;
   const formula = inside.cells.get(cell.id)?.formula ?? cell.formula;
   return slotsFor(notebook, part, part.blocks, place).map((slot) =>
-    withTexts(known, texts, {
-      ...NOTHING,
-      say: inside.say,
-      splices: [put(notebook.text, slot, source, end)],
-      adds: [{ part: part.name, name, formula }],
-    }),
+    copies.withChoices(
+      withTexts(known, texts, {
+        ...NOTHING,
+        say: inside.say,
+        splices: [put(notebook.text, slot, source, end)],
+        adds: [{ part: part.name, name, formula }],
+      }),
+    ),
   );
 }
 
@@ -86,7 +89,7 @@ export function duplicatePartEdit(known: Known, part: Part): Edits {
     parts,
     prose: 'free',
   };
-  return [withTexts(known, texts, edit)];
+  return [copies.withChoices(withTexts(known, texts, edit))];
 }
 
 /** `Landing 2`, or the next number that is free; the copy of `Landing 2` is `Landing 3`. */
@@ -118,6 +121,14 @@ class Copies {
     return this.#kept([...sayingsOf(this.#known.notebook)], null);
   }
 
+  /** The edit with every choice of what stood there before taken from where it was. */
+  withChoices(edit: Edit): Edit {
+    const choices = keptChoices(this.#known, this.#names());
+    const cells = new Map<CellId, MeantCell>(edit.cells);
+    for (const { cell, remarks } of choices) cells.set(cell, { ...cells.get(cell), remarks });
+    return { ...edit, splices: [...edit.splices, ...choices.map((c) => c.splice)], cells };
+  }
+
   /** The copies' texts, as they are written in the first. */
   own(sayings: readonly Saying[], rewrite: (saying: Saying) => string | null = () => null) {
     return this.#kept(sayings, rewrite);
@@ -126,13 +137,27 @@ class Copies {
   #kept(sayings: readonly Saying[], rewrite: ((saying: Saying) => string | null) | null) {
     const { vocabulary, notebook } = this.#known;
     const copied = rewrite ? this.#meant() : null;
-    const before = vocabulary.parts;
     return keptReadings({
       notebook,
       vocabulary,
       sayings,
       names: [...this.#cells.map((c) => c.name), ...(this.#partName ? [this.#partName] : [])],
       atFault: (id) => this.#known.atFault(id),
+      ...this.#names(),
+      rewrite: rewrite ?? (() => null),
+      ...(copied
+        ? {
+            meant: copied,
+            later: (s: Saying) => ({ ...s, cell: s.cell + COPY, part: this.#part }),
+          }
+        : {}),
+    });
+  }
+
+  #names() {
+    const { vocabulary } = this.#known;
+    const before = vocabulary.parts;
+    return {
       bring: () => {
         if (this.#partName !== null) {
           vocabulary.setParts([...before, { key: this.#part, name: this.#partName }]);
@@ -147,14 +172,7 @@ class Copies {
         }
         vocabulary.setParts(before);
       },
-      rewrite: rewrite ?? (() => null),
-      ...(copied
-        ? {
-            meant: copied,
-            later: (s: Saying) => ({ ...s, cell: s.cell + COPY, part: this.#part }),
-          }
-        : {}),
-    });
+    };
   }
 
   #bring(cell: Cell): void {

@@ -2,7 +2,6 @@
 // it still: where its part's name was before it the new one stands, and where words alone would now mean
 // something else they get a part's name before them.
 import type { CellId } from '../language/tree.ts';
-import { plainName } from '../language/vocabulary.ts';
 import type { Spot } from '../words/spot.ts';
 import type { Cell, Part, Splice } from './document.ts';
 import { changed, inOrder } from './change.ts';
@@ -16,6 +15,7 @@ import {
   nameRefusal,
   refused,
 } from './edits.ts';
+import { keptChoices } from './kept-choices.ts';
 import { keptReadings } from './kept-readings.ts';
 import { cellsOf, lineBreak } from './lines.ts';
 import { type Saying, mentionsIn, partWithin, phraseSpots, said } from './mentions.ts';
@@ -42,7 +42,7 @@ export function moveCellEdit(known: Known, cell: Cell, to: Destination): Edits {
   }
   const texts = elsewhere ? readingsAfterMove(known, cell, part) : [];
   if (isRefused(texts)) return texts;
-  const choices = elsewhere ? keptChoices(known, cell, part) : [];
+  const choices = elsewhere ? keptChoices(known, broughtTo(known, cell, part)) : [];
   const own = texts.filter(({ saying }) => saying.cell === cell.id);
   const others = texts.filter(({ saying }) => saying.cell !== cell.id);
   const end = lineBreak(notebook.text);
@@ -132,15 +132,10 @@ function partOf(notebook: NotebookText, key: string): Part {
 function readingsAfterMove(known: Known, cell: Cell, to: Part) {
   const { notebook, vocabulary } = known;
   const from = vocabulary.partName(cell.part);
-  const swap = (part: string) => (): void => {
-    vocabulary.remove(cell.id);
-    vocabulary.add({ id: cell.id, name: cell.name, part });
-  };
   return keptReadings({
     notebook,
     vocabulary,
-    bring: swap(to.key),
-    takeBack: swap(cell.part),
+    ...broughtTo(known, cell, to),
     names: [cell.name],
     atFault: (id) => known.atFault(id),
     later: (saying) => (saying.cell === cell.id ? { ...saying, part: to.key } : saying),
@@ -158,6 +153,14 @@ function readingsAfterMove(known: Known, cell: Cell, to: Part) {
   });
 }
 
+function broughtTo({ vocabulary }: Known, cell: Cell, to: Part) {
+  const swap = (part: string) => (): void => {
+    vocabulary.remove(cell.id);
+    vocabulary.add({ id: cell.id, name: cell.name, part });
+  };
+  return { bring: swap(to.key), takeBack: swap(cell.part) };
+}
+
 /** Where a text says the cell with its part's name before it: that name, with the blanks after it. */
 function withPartSaid(saying: Saying, known: Known, cell: Cell, part: string) {
   const { text } = saying;
@@ -168,38 +171,6 @@ function withPartSaid(saying: Saying, known: Known, cell: Cell, part: string) {
     .filter((m) => m.cell === cell.id)
     .flatMap((m) => partWithin(text, m, cell.name, part) ?? [])
     .map(({ from, to }) => ({ from, to: to + (/^\s*/.exec(text.slice(to))?.[0].length ?? 0) }));
-}
-
-interface ChoicesSaid {
-  readonly cell: CellId;
-  readonly splice: Splice;
-  readonly remarks: readonly (readonly [string, string])[];
-}
-
-/** Choices that are taken from a column: the table's part goes before its name where the two are parted. */
-function keptChoices({ notebook, vocabulary }: Known, moved: Cell, to: Part) {
-  const kept: ChoicesSaid[] = [];
-  for (const section of notebook.sections) {
-    for (const { id } of section.cells) {
-      const found = vocabulary.choiceColumn(id);
-      if (!found || (id !== moved.id && found.from !== moved.id)) continue;
-      const cell = notebook.cell(id);
-      const table = vocabulary.cell(found.from);
-      const index = cell?.remarks.findIndex((r) => r.kind === 'choices') ?? -1;
-      const remark = cell?.remarks[index];
-      if (!cell || !remark || !table) continue;
-      const part = found.from === moved.id ? to.name : vocabulary.partName(table.part);
-      const insert = `${part} ${plainName(table.name)}`.trim();
-      const text = said(remark.text, [{ ...found.spots.table, insert }]);
-      const { from, to: end } = remark.textSpot;
-      kept.push({
-        cell: id,
-        splice: { from, to: end, insert: text },
-        remarks: cell.remarks.map((r, i) => [r.word, i === index ? text : r.text] as const),
-      });
-    }
-  }
-  return kept;
 }
 
 /** The lines of a cell with its own texts written anew. */
