@@ -153,7 +153,7 @@ interface Mended {
   readonly vocabulary: Vocabulary;
   /** What can be named there. */
   readonly own: Vocabulary;
-  same(candidate: string): boolean;
+  readonly same: (candidate: string) => boolean;
 }
 
 /** Where the mentions stand in the text as it is to be: each by its name's words, in order. */

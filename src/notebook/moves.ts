@@ -98,7 +98,7 @@ export function movePartEdit(notebook: NotebookText, part: Part, place: number):
   const to = parts[last]?.spot.to ?? text.length;
   const arranged = [notebook.parts[0], ...now].map((p) => ({
     part: p?.key ?? '',
-    cells: cellsOf(p as Part).map((c) => c.id),
+    cells: cellsOf(p).map((c) => c.id),
   }));
   const apart = gaps.map((gap, i) => (i < gaps.length - 1 && isTight(gap) ? end + end : gap));
   return [gaps, apart].map((between) => ({

@@ -188,7 +188,9 @@ describe('moving a cell to another part', () => {
 `;
     const { estimate, result } = moved('Tables / Joist spans', 'End', 0, text);
     done(result);
-    expect(cellNamed(estimate.notebook, 'Wood').remarks[0]?.text).toBe('species of End joist spans');
+    expect(cellNamed(estimate.notebook, 'Wood').remarks[0]?.text).toBe(
+      'species of End joist spans',
+    );
     expect(shownIn(estimate, 'Span')).toBe('12 ft');
   });
 });
