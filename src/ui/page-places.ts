@@ -30,6 +30,9 @@ export class PagePlaces implements ReactiveController {
   /** Which cell to bring into view when it has been drawn. */
   #wanted: { readonly cell: CellId; readonly keyboard: Keyboard } | null = null;
 
+  /** Which part's heading to bring into view when it has been drawn. */
+  #wantedPart: string | null = null;
+
   constructor(page: Page) {
     this.#page = page;
     page.addController(this);
@@ -74,11 +77,16 @@ export class PagePlaces implements ReactiveController {
       requestAnimationFrame(() => this.scrollTo(to));
     }
     if (this.#wanted !== null) this.#show(this.#wanted.cell, this.#wanted.keyboard);
+    if (this.#wantedPart !== null) this.#showPart(this.#wantedPart);
     this.measureSoon(all === 'some' && this.marks.length > 0 ? 'view' : 'all');
   }
 
   bring(cell: CellId, keyboard: Keyboard): void {
     this.#wanted = { cell, keyboard };
+  }
+
+  bringPart(part: string): void {
+    this.#wantedPart = part;
   }
 
   /** What has opened in a row, a line to write in or a tape, is wholly in sight. */
@@ -120,6 +128,18 @@ export class PagePlaces implements ReactiveController {
     const { session } = this.#page;
     void row.updateComplete.then(() => {
       if (session.writing === null && session.trial === null) row.focus();
+    });
+  }
+
+  /** Its heading has the keyboard, from which the part is moved and duplicated. */
+  #showPart(key: string): void {
+    const parts = [...this.#page.renderRoot.querySelectorAll<StoryPart>('story-part')];
+    const part = parts.find(({ content }) => content.key === key);
+    if (!part) return;
+    this.#wantedPart = null;
+    void part.updateComplete.then(() => {
+      part.scrollIntoView({ block: 'start' });
+      part.renderRoot.querySelector<HTMLElement>('[data-heading]')?.focus({ preventScroll: true });
     });
   }
 

@@ -32,13 +32,30 @@ export function cellCalled(notebook: Notebook, part: string, name: string): Cell
   );
 }
 
-/** The first cell that reads otherwise than before, or was not there. */
+/** The cell that was moved, else the first that reads otherwise than before or was not there. */
 export function firstOther(before: Notebook, now: Notebook): CellId | null {
+  const moved = movedCell(before, now);
+  if (moved !== null) return moved;
   const other = allCells(now).find((cell) => {
     const was = cellOf(before, cell.id);
     return !was || says(was) !== says(cell);
   });
   return other?.id ?? null;
+}
+
+/** Where the same cells stand otherwise: the one that left its place, or the first of the part that did. */
+function movedCell(before: Notebook, now: Notebook): CellId | null {
+  const [old, fresh] = [allCells(before), allCells(now)];
+  if (old.length !== fresh.length) return null;
+  const elsewhere = fresh.find(
+    (cell) => (cellOf(before, cell.id)?.part ?? cell.part) !== cell.part,
+  );
+  if (elsewhere) return elsewhere.id;
+  const first = fresh.findIndex((cell, i) => cell.id !== old[i]?.id);
+  const [was, is] = [old[first], fresh[first]];
+  if (!was || !is || !cellOf(before, is.id) || !cellOf(now, was.id)) return null;
+  // One that went down lets the next one stand in its place.
+  return old[first + 1]?.id === is.id && was.part === is.part ? was.id : is.id;
 }
 
 function says({ name, formula, remarks }: Cell): string {

@@ -7,16 +7,20 @@ import { repeat } from 'lit/directives/repeat.js';
 import type { CellId } from '../language/tree.ts';
 import type { Part } from '../notebook/document.ts';
 import type { Desk } from './desk.ts';
+import { Dragging, type DropLine, type Gripped } from './dragging.ts';
 import type { SheetName } from './job-header.ts';
 import { look } from './look.ts';
 import { styled } from './styled.ts';
 import { pageLook } from './page-look.ts';
 import { allCells } from './reading-order.ts';
-import { type Asked, guideKey, rodKey, rowKey, undoKey } from './page-keys.ts';
+import { type Asked, goToKey, moveKey, guideKey, rodKey, rowKey, undoKey } from './page-keys.ts';
+import type { CellSheet } from './job-sheets.ts';
+import { duplicatePart } from './moving.ts';
 import { PagePlaces } from './page-places.ts';
 import { told } from './page-told.ts';
 import type { Happening, Session, Writing } from './session.ts';
 import type { StoryCell } from './story-cell.ts';
+import type { About } from './story-working.ts';
 import { valueSaid } from './value-words.ts';
 import './job-footing.ts';
 import './job-header.ts';
@@ -35,9 +39,10 @@ export class StoryPage extends LitElement {
   static override styles = [look, pageLook];
 
   @property({ attribute: false }) desk!: Desk;
-  @state() private sheet: SheetName | 'removing' | '' = '';
+  @state() private sheet: SheetName | CellSheet | '' = '';
   @state() private sheetsHere = false;
-  @state() private removing: CellId | null = null;
+  /** The cell that the sheet is about. */
+  @state() private about: CellId | null = null;
   @state() private guide: 'away' | 'open' = 'away';
   @state() private guideHere = false;
   /** On narrow screens the working is a sheet from below. */
@@ -47,6 +52,7 @@ export class StoryPage extends LitElement {
 
   #stops: (() => void)[] = [];
   readonly #places = new PagePlaces(this);
+  readonly #dragging = new Dragging(this);
   #narrow = window.matchMedia('(max-width: 760px)');
   /** How many notebooks were opened: ids mean something else in each, so nothing drawn is used again. */
   #opened = 0;
@@ -138,7 +144,11 @@ export class StoryPage extends LitElement {
           @travel=${(event: CustomEvent<number>) => this.#places.scrollTo(event.detail)}
           @keydown=${this.#rodKey}
         ></story-rod>
-        <div class="parts">
+        <div
+          class="parts"
+          @grip=${({ detail }: CustomEvent<{ gripped: Gripped; event: PointerEvent }>) =>
+            this.#dragging.start(detail.gripped, detail.event)}
+        >
           ${keyed(
             this.#opened,
             repeat(
@@ -157,6 +167,7 @@ export class StoryPage extends LitElement {
           )}
         </div>
       </main>
+      ${this.#dragging.line ? dropLine(this.#dragging.line) : nothing}
       <aside ?up=${this.workingUp} aria-label="Working">
         <button
           class="pull"
@@ -168,7 +179,7 @@ export class StoryPage extends LitElement {
         <div class="inside">
           <story-working
             .session=${session}
-            @removing=${(event: CustomEvent<CellId>) => this.#remove(event.detail)}
+            @about=${({ detail }: CustomEvent<About>) => this.#lay(detail.sheet, detail.cell)}
             @away=${() => (this.workingUp = false)}
           ></story-working>
         </div>
@@ -188,7 +199,7 @@ export class StoryPage extends LitElement {
           ? html`<job-sheets
               .desk=${desk}
               open=${this.sheet}
-              .removing=${this.removing}
+              .about=${this.about}
               @away=${() => (this.sheet = '')}
             ></job-sheets>`
           : nothing
@@ -239,6 +250,10 @@ export class StoryPage extends LitElement {
         this.workingUp = false;
         this.#places.bring(happening.cell, happening.keyboard);
         break;
+      case 'bring-part':
+        this.workingUp = false;
+        this.#places.bringPart(happening.part);
+        break;
     }
     this.requestUpdate();
   }
@@ -279,10 +294,11 @@ export class StoryPage extends LitElement {
     this.#places.comeBack(this.desk.place?.scroll ?? 0);
   }
 
-  #remove(cell: CellId): void {
+  /** Lays a sheet about one cell over the page. */
+  #lay(sheet: CellSheet, cell: CellId): void {
     this.workingUp = false;
-    this.removing = cell;
-    this.sheet = 'removing';
+    this.about = cell;
+    this.sheet = sheet;
   }
 
   #turned = (): void => {
@@ -326,19 +342,41 @@ export class StoryPage extends LitElement {
       return 'done';
     }
     const path = event.composedPath().filter((at) => at instanceof HTMLElement);
+    if (path.some((at) => at.tagName === 'DIALOG')) return 'nothing';
+    if (goToKey(event) !== 'nothing') {
+      this.sheet = 'go-to';
+      return 'done';
+    }
     if (event.key === 'Escape' && path.some((at) => at.tagName === 'ASIDE')) {
       this.workingUp = false;
       if (session.chosen !== null) session.bring(session.chosen);
       return 'done';
     }
     const row = path.find((at): at is StoryCell => at.tagName === 'STORY-CELL');
+    const heading = path.find((at) => at.dataset['heading'] !== undefined);
+    const on = row
+      ? { cell: row.cell.id }
+      : heading
+        ? { part: heading.dataset['heading'] ?? '' }
+        : null;
+    if (on && session.writing === null) {
+      const moved = moveKey(session, on, event);
+      if (moved !== 'nothing') return moved;
+    }
+    if (heading && /^d$/i.test(event.key) && !event.ctrlKey && !event.metaKey && !event.altKey) {
+      duplicatePart(session, heading.dataset['heading'] ?? '');
+      return 'done';
+    }
     if (!row || session.writing !== null || event.ctrlKey || event.metaKey || event.altKey) {
       return 'nothing';
     }
     const onName = path.some((at) => at.classList.contains('name'));
     const asked = rowKey(session, row.cell.id, event.key, onName ? 'name' : 'other');
     if (asked === 'working') this.#toWorking();
-    if (asked === 'remove') this.#remove(row.cell.id);
+    if (asked === 'remove') this.#lay('removing', row.cell.id);
+    if (asked === 'move') this.#lay('moving', row.cell.id);
+    if (asked === 'goes-into') this.#lay('goes-into', row.cell.id);
+    if (asked === 'go-to') this.sheet = 'go-to';
     return asked;
   }
 
@@ -349,6 +387,13 @@ export class StoryPage extends LitElement {
       working?.renderRoot.querySelector('h2')?.focus();
     });
   }
+}
+
+function dropLine({ top, left, width }: DropLine): TemplateResult {
+  return html`<div
+    class="drop"
+    ${styled({ top: `${top}px`, left: `${left}px`, width: `${width}px` })}
+  ></div>`;
 }
 
 declare global {
