@@ -14,6 +14,7 @@ import { look } from './look.ts';
 import type { Session } from './session.ts';
 import { goesInto, movingTo } from './moving-sheet.ts';
 import './go-to.ts';
+import type { PaperSheet } from './paper-sheet.ts';
 import './paper-sheet.ts';
 import { sheetsLook } from './sheets-look.ts';
 
@@ -290,6 +291,7 @@ export class JobSheets extends LitElement {
   }
 
   #away = (): void => {
+    this.renderRoot.querySelector<PaperSheet>('paper-sheet[open]')?.shut();
     this.dispatchEvent(new CustomEvent('away'));
   };
 }

@@ -48,14 +48,14 @@ export function movePartTo(session: Session, key: string, place: number): void {
 export function duplicate(session: Session, id: CellId): void {
   if (!session.apply((door) => door.duplicateCell(id))) return;
   const copy = session.neighbour(id, 1);
-  session.tell({ text: session.door.canUndo() ?? '', lasts: 'plain' });
+  session.tellDone();
   if (copy !== null) session.bring(copy);
 }
 
 export function duplicatePart(session: Session, key: string): void {
   const before = new Set(session.door.notebook.parts.map((part) => part.key));
   if (!session.apply((door) => door.duplicatePart(key))) return;
-  session.tell({ text: session.door.canUndo() ?? '', lasts: 'plain' });
+  session.tellDone();
   const copy = session.door.notebook.parts.find((part) => !before.has(part.key));
   if (copy) session.bringPart(copy.key);
 }

@@ -76,8 +76,7 @@ export class PagePlaces implements ReactiveController {
       this.#leftAt = null;
       requestAnimationFrame(() => this.scrollTo(to));
     }
-    if (this.#wanted !== null) this.#show(this.#wanted.cell, this.#wanted.keyboard);
-    if (this.#wantedPart !== null) this.#showPart(this.#wantedPart);
+    if (this.#wanted !== null || this.#wantedPart !== null) void this.#showWanted();
     this.measureSoon(all === 'some' && this.marks.length > 0 ? 'view' : 'all');
   }
 
@@ -106,6 +105,15 @@ export class PagePlaces implements ReactiveController {
     });
   }
 
+  /** When the parts stand too: a row that was moved is another one in them, or stands elsewhere. */
+  async #showWanted(): Promise<void> {
+    const parts = [...this.#page.renderRoot.querySelectorAll<StoryPart>('story-part')];
+    await Promise.all(parts.map((part) => part.updateComplete));
+    if (!this.#page.isConnected) return;
+    if (this.#wanted !== null) this.#show(this.#wanted.cell, this.#wanted.keyboard);
+    if (this.#wantedPart !== null) this.#showPart(this.#wantedPart);
+  }
+
   get #scroller(): HTMLElement {
     return this.#found('.scroll');
   }
@@ -124,7 +132,8 @@ export class PagePlaces implements ReactiveController {
     const margin = Math.min(110, page.height / 5);
     const away = box.top < page.top + margin || box.bottom > page.bottom - margin;
     if (away) row.scrollIntoView({ block: 'center' });
-    if (keyboard === 'stays' && !isLost()) return;
+    // On a button one presses many times it stays; from row to row it goes along.
+    if (keyboard === 'stays' && !isLost() && !isOnRow()) return;
     const { session } = this.#page;
     void row.updateComplete.then(() => {
       if (session.writing === null && session.trial === null) row.focus();
@@ -171,6 +180,15 @@ export class PagePlaces implements ReactiveController {
     this.marks = marks;
     this.#page.requestUpdate();
   }
+}
+
+/** Some row, or the heading of a part, has the keyboard. */
+function isOnRow(): boolean {
+  let at = document.activeElement;
+  while (at?.shadowRoot?.activeElement && at.tagName !== 'STORY-PART') {
+    at = at.shadowRoot.activeElement;
+  }
+  return at?.tagName === 'STORY-PART';
 }
 
 /** Nothing on the page has the keyboard, as when what had it is no longer there. */

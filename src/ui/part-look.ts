@@ -79,14 +79,14 @@ export const partLook = css`
   .add {
     display: flex;
     flex-wrap: wrap;
-    gap: 0 1rem;
+    gap: 0.3rem 1rem;
     margin: 0.25rem 0 0 calc(var(--value) + 1.4rem);
     opacity: 0;
   }
   .whole {
     display: inline-flex;
     flex-wrap: wrap;
-    gap: 0 0.8rem;
+    gap: 0.3rem 0.8rem;
   }
   section:hover .add,
   section:focus-within .add {

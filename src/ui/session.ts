@@ -189,7 +189,7 @@ export class Session {
     const done = make(this.#door, 'kept');
     if ('change' in done) {
       this.#changed(done.ran);
-      this.tell({ text: done.change.say, lasts: 'plain' });
+      this.tell({ text: asDone(done.change.say), lasts: 'plain' });
       return true;
     }
     if (done.code === 'values-change') {
@@ -297,6 +297,11 @@ export class Session {
     return cellCalled(this.#door.notebook, part, name)?.id ?? null;
   }
 
+  /** Tells what was done last, as done. */
+  tellDone(): void {
+    this.tell({ text: asDone(this.#door.canUndo() ?? ''), lasts: 'plain' });
+  }
+
   #back(before: Notebook, done: Applied | null, word: string): void {
     if (this.#trial) this.#trial = null;
     if (!done) return;
@@ -335,4 +340,9 @@ export class Session {
   #happen(happening: Happening): void {
     for (const listener of this.#listeners) listener(happening);
   }
+}
+
+/** `Move Waste` as it is told afterwards: `Moved Waste`. */
+function asDone(say: string): string {
+  return say.replace(/^(Move|Duplicate)\b/, (word) => (word === 'Move' ? 'Moved' : 'Duplicated'));
 }

@@ -141,7 +141,8 @@ export class StoryFormula extends LitElement {
   /** A word that is not yet whole is no mistake. */
   #isBeingTyped({ spots }: Report): boolean {
     const caret = this.input.selectionStart ?? this.text.length;
-    return spots.some(({ from, to }) => from <= caret && caret <= to);
+    const behind = (to: number): boolean => this.text.slice(to, caret).trim() === '';
+    return spots.some(({ from, to }) => from <= caret && (caret <= to || behind(to)));
   }
 
   #acts(): TemplateResult {

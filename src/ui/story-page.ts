@@ -16,7 +16,7 @@ import { allCells } from './reading-order.ts';
 import { type Asked, goToKey, moveKey, guideKey, rodKey, rowKey, undoKey } from './page-keys.ts';
 import type { CellSheet } from './job-sheets.ts';
 import { duplicatePart } from './moving.ts';
-import { PagePlaces } from './page-places.ts';
+import { PagePlaces, isLost } from './page-places.ts';
 import { told } from './page-told.ts';
 import type { Happening, Session, Writing } from './session.ts';
 import type { StoryCell } from './story-cell.ts';
@@ -71,6 +71,8 @@ export class StoryPage extends LitElement {
     this.#narrow.addEventListener('change', this.#turned);
     // Also where nothing has the keyboard: undoing always works.
     document.addEventListener('keydown', this.#key);
+    // Before whatever is being written takes its keys: one goes on from anywhere.
+    document.addEventListener('keydown', this.#goToKey, true);
     window.addEventListener('pagehide', this.#leaving);
     window.addEventListener('beforeunload', this.#unloading);
     document.addEventListener('visibilitychange', this.#hidden);
@@ -81,6 +83,7 @@ export class StoryPage extends LitElement {
     for (const stop of this.#stops) stop();
     this.#narrow.removeEventListener('change', this.#turned);
     document.removeEventListener('keydown', this.#key);
+    document.removeEventListener('keydown', this.#goToKey, true);
     window.removeEventListener('pagehide', this.#leaving);
     window.removeEventListener('beforeunload', this.#unloading);
     document.removeEventListener('visibilitychange', this.#hidden);
@@ -200,7 +203,7 @@ export class StoryPage extends LitElement {
               .desk=${desk}
               open=${this.sheet}
               .about=${this.about}
-              @away=${() => (this.sheet = '')}
+              @away=${this.#sheetAway}
             ></job-sheets>`
           : nothing
       }
@@ -328,6 +331,13 @@ export class StoryPage extends LitElement {
     this.#places.scrollTo(this.#places.scroll + by);
   };
 
+  #goToKey = (event: KeyboardEvent): void => {
+    if (goToKey(event) === 'nothing' || event.isComposing) return;
+    event.preventDefault();
+    event.stopPropagation();
+    if (this.sheet === '') this.sheet = 'go-to';
+  };
+
   #key = (event: KeyboardEvent): void => {
     if (event.defaultPrevented || event.isComposing) return;
     if (this.#keyed(event) !== 'nothing') event.preventDefault();
@@ -342,11 +352,6 @@ export class StoryPage extends LitElement {
       return 'done';
     }
     const path = event.composedPath().filter((at) => at instanceof HTMLElement);
-    if (path.some((at) => at.tagName === 'DIALOG')) return 'nothing';
-    if (goToKey(event) !== 'nothing') {
-      this.sheet = 'go-to';
-      return 'done';
-    }
     if (event.key === 'Escape' && path.some((at) => at.tagName === 'ASIDE')) {
       this.workingUp = false;
       if (session.chosen !== null) session.bring(session.chosen);
@@ -379,6 +384,13 @@ export class StoryPage extends LitElement {
     if (asked === 'go-to') this.sheet = 'go-to';
     return asked;
   }
+
+  /** What had the keyboard before the sheet came may be gone, as a line that was being written is. */
+  #sheetAway = (): void => {
+    this.sheet = '';
+    const { chosen } = this.session;
+    if (chosen !== null && isLost()) this.#places.bring(chosen, 'stays');
+  };
 
   #toWorking(): void {
     this.workingUp = true;

@@ -123,14 +123,14 @@ export class StoryPart extends LitElement {
                   </button>
                   <button
                     class="plain"
-                    aria-label="Move ${part.name} up"
+                    aria-label="${part.name}, move up"
                     @click=${() => movePartBy(this.session, part.key, -1)}
                   >
                     move up
                   </button>
                   <button
                     class="plain"
-                    aria-label="Move ${part.name} down"
+                    aria-label="${part.name}, move down"
                     @click=${() => movePartBy(this.session, part.key, 1)}
                   >
                     move down

@@ -241,10 +241,18 @@ export class StoryWorking extends LitElement {
               >${name}</a
             >`,
       )}.
-      <button class="plain" @click=${() => this.#about('goes-into', this.session.chosen ?? -1)}>
-        Follow it further
-      </button>
+      ${this.#further(into)}
     </p>`;
+  }
+
+  /** Where what it goes into goes into more in its turn. */
+  #further(into: readonly GoesInto[]): TemplateResult | typeof nothing {
+    const { chosen, door } = this.session;
+    const more = into.some(({ cell }) => door.state(cell).goesInto.length > 0);
+    if (chosen === null || !more) return nothing;
+    return html`<button class="plain" @click=${() => this.#about('goes-into', chosen)}>
+      Follow it further
+    </button>`;
   }
 
   #open(step: Step): void {
