@@ -177,6 +177,8 @@ export class Session {
     }
     this.#quiet();
     this.#changed(done.ran);
+    // Formulas that had to be written anew, so that they read as they did, are never changed in silence.
+    if (done.change.say.includes('; now written ')) this.tellDone();
     return true;
   }
 
@@ -344,5 +346,7 @@ export class Session {
 
 /** `Move Waste` as it is told afterwards: `Moved Waste`. */
 function asDone(say: string): string {
-  return say.replace(/^(Move|Duplicate)\b/, (word) => (word === 'Move' ? 'Moved' : 'Duplicated'));
+  return say.replace(/^(Move|Duplicate|Rename|Add|Insert)\b/, (word) =>
+    word.endsWith('e') ? `${word}d` : `${word}ed`,
+  );
 }
