@@ -32,12 +32,12 @@ export function clausesAfter(before: string, left: Measure, worked: Worked): rea
   );
   const units = UNITS_WANTED.find(([of]) => of === what)?.[1] ?? [];
   const now = before.trimEnd();
-  const inUnits = units.map((unit): Candidate =>
-    phrase(`in ${unit}`, `in ${unit}`, [`in ${unit}`], () => {
-      const shown = worked.shown(`${now} in ${unit}`);
-      return shown === null ? '' : `gives ${shown}`;
-    }),
-  );
+  const shownNow = worked.shown(now);
+  // In what it shows in already it is not offered again.
+  const others = units
+    .map((unit) => ({ say: `in ${unit}`, shown: worked.shown(`${now} in ${unit}`) }))
+    .filter(({ shown }) => shown !== null && shown !== shownNow);
+  const inUnits = others.map(({ say, shown }) => phrase(say, say, [say], () => `gives ${shown}`));
   const [first, ...more] = shapes.map((shape) => ofShape(shape, worked, now));
   return first ? [first, ...inUnits, ...more] : inUnits;
 }

@@ -130,7 +130,6 @@ describe('phrases', () => {
     expect(offered('slab volume |')).toEqual([
       'in bags of …',
       'in cubic yards',
-      'in cubic feet',
       'rounded up to the next …',
       'plus …',
       'at …',
