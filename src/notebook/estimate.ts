@@ -435,7 +435,7 @@ export class Estimate implements EstimateDoor, TableDoor {
     return {
       notebook: this.#notebook,
       state: (id: CellId) => this.state(id),
-      shown: (id: CellId) => this.shown(id)?.text ?? null,
+      say: (outcome: Outcome, holds: Holds | null) => this.#shown(outcome, holds)?.text ?? null,
       rows: (id: CellId) => this.rows(id),
     };
   }

@@ -1,16 +1,25 @@
 // Does every cell come to what it came to? Asked when something is moved: a move says nothing about the job.
 import type { CellState, Outcome } from '../engine/outcome.ts';
 import type { CellId } from '../language/tree.ts';
+import type { Holds } from '../quantity/form.ts';
 import { cellsOf } from './lines.ts';
 import type { NotebookText } from './notebook-text.ts';
 
-/** What each cell and each row's cell comes to, in words to compare and in words to show. */
-export type Values = ReadonlyMap<string, { readonly exact: string; readonly shown: string }>;
+/** What each cell and each row's cell comes to. */
+export type Values = ReadonlyMap<string, Worth>;
+
+interface Worth {
+  /** The same for equal values that measure the same. */
+  readonly exact: string;
+  readonly outcome: Outcome;
+  readonly holds: Holds | null;
+}
 
 interface Asked {
   readonly notebook: NotebookText;
   state(cell: CellId): CellState;
-  shown(cell: CellId): string | null;
+  /** A value in words. */
+  say(outcome: Outcome, holds: Holds | null): string | null;
   rows(cell: CellId): readonly (readonly CellId[])[] | null;
 }
 
@@ -22,7 +31,7 @@ export interface Otherwise {
 }
 
 export function valuesOf(asked: Asked): Values {
-  const values = new Map<string, { exact: string; shown: string }>();
+  const values = new Map<string, Worth>();
   for (const part of asked.notebook.parts) {
     for (const cell of cellsOf(part)) {
       values.set(String(cell.id), worth(asked, cell.id));
@@ -38,13 +47,13 @@ export function valuesOf(asked: Asked): Values {
 export function otherwiseThan(before: Values, asked: Asked): readonly Otherwise[] {
   const now = valuesOf(asked);
   const found = new Map<CellId, Otherwise>();
-  for (const [key, { exact, shown }] of now) {
+  for (const [key, worthNow] of now) {
     const was = before.get(key);
-    if (!was || was.exact === exact) continue;
+    if (!was || was.exact === worthNow.exact) continue;
     const cell = Number(key.split(' ')[0]);
     if (found.has(cell)) continue;
     const name = asked.notebook.cell(cell)?.name ?? '';
-    found.set(cell, { cell, name, before: was.shown, after: shown });
+    found.set(cell, { cell, name, before: said(asked, was), after: said(asked, worthNow) });
   }
   return [...found.values()];
 }
@@ -56,9 +65,9 @@ export function sayOtherwise(moved: string, others: readonly Otherwise[]): strin
   return `Moving ${moved} there would change ${what}: ${told.join('; ')}${more}.`;
 }
 
-function worth(asked: Asked, id: CellId) {
+function worth(asked: Asked, id: CellId): Worth {
   const { outcome, holds } = asked.state(id);
-  return { exact: exactly(outcome, holds?.measure.key ?? ''), shown: shownOr(asked, id, outcome) };
+  return { exact: exactly(outcome, holds?.measure.key ?? ''), outcome, holds };
 }
 
 function exactly(outcome: Outcome, measure: string): string {
@@ -74,10 +83,10 @@ function exactly(outcome: Outcome, measure: string): string {
   }
 }
 
-function shownOr(asked: Asked, id: CellId, { kind }: Outcome): string {
-  switch (kind) {
+function said(asked: Asked, { outcome, holds }: Worth): string {
+  switch (outcome.kind) {
     case 'value':
-      return asked.shown(id) ?? '';
+      return asked.say(outcome, holds) ?? '';
     case 'unknown':
       return '?';
     case 'waiting':

@@ -43,6 +43,9 @@ export interface Completion {
 /** Unasked, a word that may already be meant as it stands is left alone. */
 export type Wanted = 'unasked' | 'asked';
 
+/** `Bay 2` before `Bay 10`. */
+const BY_NAME = new Intl.Collator('en', { numeric: true });
+
 const SHOWN_AT_MOST = 8;
 /** Of these, where there are so many. */
 const PHRASES_AT_LEAST = 3;
@@ -87,7 +90,7 @@ export function namesFor(
       const far = Math.abs((places.get(cell.part) ?? 0) - here);
       return { text, keys: [text.toLowerCase()], place, cell: cell.id, far };
     })
-    .sort((a, b) => a.far - b.far || a.text.localeCompare(b.text, 'en', { numeric: true }));
+    .sort((a, b) => a.far - b.far || BY_NAME.compare(a.text, b.text));
 }
 
 /** One spelling for each unit, those that measure what is wanted first; then what can be counted. */
