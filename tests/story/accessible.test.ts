@@ -48,7 +48,7 @@ describe.each(['light', 'dark'] as const)('axe finds nothing in the %s', (scheme
     await page.locator('story-formula .problem').waitFor();
     expect(await findings(page, scheme)).toEqual([]);
     await page.keyboard.insertText('plus sla');
-    await page.getByRole('listbox', { name: 'Names and units' }).waitFor();
+    await page.getByRole('listbox', { name: 'What could go on from here' }).waitFor();
     await page.keyboard.press('ArrowDown');
     expect(await findings(page, scheme)).toEqual([]);
     await page.keyboard.press('Escape');

@@ -70,7 +70,7 @@ test('a formula is written with names picked from the list, mended with one key,
   await toTheRows(page);
   await until(page, 'ArrowDown', 'Bags to buy', 100);
   const line = page.getByRole('combobox', { name: 'Formula of Bags to buy' });
-  const list = page.getByRole('listbox', { name: 'Names and units' });
+  const list = page.getByRole('listbox', { name: 'What could go on from here' });
 
   // Picked from the list: the name is finished, the list is gone.
   await page.keyboard.press('Enter');

@@ -57,7 +57,7 @@ test('everything a person opens works under the policy without one refusal', asy
   await choose(page, 'Bags to buy');
   await page.keyboard.press('Enter');
   await page.keyboard.type('slab vo');
-  await page.getByRole('listbox', { name: 'Names and units' }).waitFor();
+  await page.getByRole('listbox', { name: 'What could go on from here' }).waitFor();
   await page.keyboard.press('Escape');
   await page.keyboard.press('Escape');
   await choose(page, 'Thickness');
