@@ -18,15 +18,19 @@ import { notAnAmount } from './clashes.ts';
 import { EACH, countedNoun } from './counted.ts';
 import { nounForm, unitForm } from './forms.ts';
 import { made } from './holding.ts';
+import { sizedAsCount, sizedFor } from './sized.ts';
 import { type Sides, sidesOf, tidied, wayOf } from './rate-sides.ts';
 
 export function checkAt(
   formula: Binary,
-  left: Checked,
+  pieces: Checked,
   right: Checked,
   checking: Checking,
 ): Checked | null {
-  const [a, b] = [left.holds.measure, right.holds.measure];
+  const b = right.holds.measure;
+  const under = b.kind === 'amount' ? sidesOf(b)?.under : undefined;
+  const left = under ? sizedFor(pieces, under, checking) : sizedAsCount(pieces);
+  const a = left.holds.measure;
   const odd = [left, right].find(
     (c) => c.holds.measure.kind === 'text' || c.holds.measure.kind === 'yes-no',
   );

@@ -1,0 +1,474 @@
+// Phrases about sizes: `actual width of 2x8`, `22 2x8 x 14 ft`, `12 2x6 boards`, `308 ft of 2x8`.
+import { isWrittenLength, termAfter, writtenAmount } from './amounts.ts';
+import { heldAmount } from '../quantity/amount.ts';
+import { type Form, NONE_WRITTEN } from '../quantity/form.ts';
+import { Fraction } from '../quantity/measure.ts';
+import { ARTICLES } from './lexer.ts';
+import { expectDecimal } from './numbers.ts';
+import { type Phrase, phraseAt } from './phrases.ts';
+import type { Reader } from './reader.ts';
+import { type FigureTold, type SizeTable, figureOfSize } from './size-table.ts';
+import { type Blanks, type SizeSeen, sizeAt, takeSize } from './sizes.ts';
+import type { Amount, Formula, LookUp } from './tree.ts';
+import { expectSlot } from './values.ts';
+import { plainName } from './vocabulary.ts';
+import { byFirstWord } from './words.ts';
+
+/** Does a size stand there that no name wins over? */
+export function sizeStandsAt(r: Reader, ahead: number, blanks: Blanks = 'tight'): SizeSeen | null {
+  const seen = sizeAt(r, ahead, blanks);
+  return seen && (r.nameAt(ahead)?.length ?? 0) < seen.length ? seen : null;
+}
+
+// ---- what is asked of a size ----
+
+/** The figure of a size that is asked for here, an article so many tokens ahead already seen. */
+export function sizePhraseAt(r: Reader, skip: number): Phrase | null {
+  for (const table of r.vocabulary.sizeTables) {
+    for (const { words, figure } of openingsOf(table).get(r.peek(skip).text) ?? []) {
+      if (!r.seesAll(skip, words)) continue;
+      const opening = skip + words.length;
+      const article = ARTICLES.has(r.peek(opening).text) ? 1 : 0;
+      if (figure.beforeSize && !sizeAt(r, opening + article, 'blanks')) continue;
+      return { opening, read: () => readFigure(r, table, figure, opening) };
+    }
+    const vague = vagueFigures(r, skip, table);
+    if (vague) return { opening: skip + 2, read: () => refuseVague(r, skip, table, vague) };
+  }
+  return null;
+}
+
+interface Opening {
+  readonly words: readonly string[];
+  readonly figure: FigureTold;
+}
+
+const openings = new WeakMap<SizeTable, ReadonlyMap<string, readonly Opening[]>>();
+
+/** The words that ask for its figures, by the first of them. */
+function openingsOf(table: SizeTable): ReadonlyMap<string, readonly Opening[]> {
+  let found = openings.get(table);
+  if (!found) {
+    found = byFirstWord(
+      table.told.figures.flatMap((figure) =>
+        [figure.say, ...figure.also].map((say) => ({ words: [...say.split(' '), 'of'], figure })),
+      ),
+    );
+    openings.set(table, found);
+  }
+  return found;
+}
+
+/** figure = words 'of' (size | slot) */
+function readFigure(r: Reader, table: SizeTable, figure: FigureTold, opening: number): Formula {
+  const from = r.token.from;
+  r.take(opening, 'phrase');
+  r.skipArticle();
+  const size = expectSizeOrName(r, table, `${figure.say} of`);
+  if (r.problem) return size;
+  return askOf(r, table, figure.say, size, r.since(from)) ?? noTable(r, from);
+}
+
+function expectSizeOrName(r: Reader, table: SizeTable, phrase: string): Formula {
+  const seen = sizeStandsAt(r, 0, 'blanks');
+  if (seen) {
+    const size = takeSize(r, seen);
+    takeThing(r);
+    return size;
+  }
+  if (r.nameAt(0) || r.sees('(') || r.sees('[')) return expectSlot(r);
+  const like = `${phrase} ${[...table.rows.keys()].at(-1) ?? ''}`;
+  const spots = [r.token.kind === 'end' ? (r.tokens[r.at - 1] ?? r.token) : r.token];
+  return r.fail({ code: 'phrase-slot', spots, phrase, wanted: 'a size', like });
+}
+
+/** The look-up that an asking comes to: `read width off lumber sizes for size 2x8`. */
+function askOf(
+  r: Reader,
+  table: SizeTable,
+  say: string,
+  size: Formula,
+  spot: { readonly from: number; readonly to: number },
+): LookUp | null {
+  const { told } = table;
+  const shape = table.shape();
+  const named = told.figures.find((figure) => figure.say === say)?.column;
+  const answer = shape?.columns.find((column) => column.name === named);
+  const key = shape?.columns.find((column) => column.name === told.column);
+  if (!shape || !answer || !key) return null;
+  for (const { id } of [answer, key]) if (!r.columns.includes(id)) r.columns.push(id);
+  const condition = {
+    column: key.id,
+    columnSay: plainName(key.name),
+    columnSpot: size.spot,
+    cells: key.cells,
+    blanks: key.blanks,
+    relation: 'is',
+    value: size,
+    listed: false,
+  } as const;
+  return {
+    kind: 'look-up',
+    table: shape.id,
+    column: answer.id,
+    columnSay: plainName(answer.name),
+    columnSpot: spot,
+    tableSay: plainName(shape.name),
+    cells: answer.cells,
+    conditions: [condition],
+    caution: shape.caution,
+    asked: say,
+    spot,
+  };
+}
+
+function noTable(r: Reader, from: number): Formula {
+  return r.fail({
+    code: 'unknown-table',
+    spots: [r.since(from)],
+    word: r.slice(r.since(from)),
+    near: [],
+    fixes: [],
+  });
+}
+
+/** `width of 2x8`: the figures that this could mean, or null where it is not asked so. */
+function vagueFigures(r: Reader, skip: number, table: SizeTable): readonly FigureTold[] | null {
+  const word = r.peek(skip).text;
+  if (r.peek(skip).kind !== 'word' || !r.seesAt(skip + 1, 'of')) return null;
+  const meant = table.told.figures.filter(({ say, also }) =>
+    [say, ...also].some((each) => each.includes(' ') && each.endsWith(` ${word}`)),
+  );
+  if (meant.length < 2) return null;
+  const ahead = skip + 2 + (ARTICLES.has(r.peek(skip + 2).text) ? 1 : 0);
+  if (sizeStandsAt(r, ahead, 'blanks')?.table === table) return meant;
+  return holdsText(r, ahead) ? meant : null;
+}
+
+/** Does a cell stand there that is one of text, as far as can be told? */
+function mayHoldText(r: Reader, ahead: number): boolean {
+  return r.nameAt(ahead) !== null && (!r.surroundings || holdsText(r, ahead));
+}
+
+/** Does a cell of text stand there? */
+function holdsText(r: Reader, ahead: number): boolean {
+  const [id, ...more] = r.nameAt(ahead)?.cells ?? [];
+  if (id === undefined || more.length > 0) return false;
+  r.askedHolds = true;
+  return r.surroundings?.holdsOf(id)?.measure.kind === 'text';
+}
+
+function refuseVague(
+  r: Reader,
+  skip: number,
+  table: SizeTable,
+  meant: readonly FigureTold[],
+): Formula {
+  const word = r.peek(skip);
+  const ahead = skip + 2 + (ARTICLES.has(r.peek(skip + 2).text) ? 1 : 0);
+  const seen = sizeStandsAt(r, ahead, 'blanks');
+  const length = seen?.length ?? r.nameAt(ahead)?.length ?? 1;
+  const what = r.slice({ from: r.peek(ahead).from, to: r.peek(ahead + length - 1).to });
+  const told = meant.map(({ say }) => {
+    const value = seen?.known ? figureOfSize(table, seen.text, say) : null;
+    return { say, words: value === null ? say : `${say}, ${value}` };
+  });
+  return r.fail({
+    code: 'two-readings',
+    spots: [{ from: word.from, to: r.peek(ahead + length - 1).to }],
+    about: `The ${r.slice(word)} of ${what} could be its ${told.map(({ words }) => words).join(', or its ')}. Write the one that is meant.`,
+    fixes: told.map(({ say }) => r.fix(`The ${say}`, { from: word.from, to: word.to }, say)),
+  });
+}
+
+// ---- pieces of a size ----
+
+/** A size that stands here, or so many pieces of one: `2x8`, `22 2x8 x 14 ft`, `22 joists of 2x8`. */
+export function maybeSized(r: Reader): Formula | null {
+  if (r.vocabulary.sizeTables.length === 0) return null;
+  const from = r.token.from;
+  const here = sizeStandsAt(r, 0);
+  if (here) return sizeAlone(r, here);
+  if (r.token.kind !== 'number') return null;
+  return spacedAlone(r) ?? countThenSize(r, from);
+}
+
+/** `2x8`; before a thing it is said for the reader (`4x4 posts every 6 ft …`); before a length, one piece of it. */
+function sizeAlone(r: Reader, seen: SizeSeen): Formula {
+  const from = r.token.from;
+  const size = takeSize(r, seen);
+  if (r.problem) return size;
+  const spaced = r.vocabulary.nounAt(r.tokens, r.at) ? phraseAt(r) : null;
+  if (spaced) return spaced.read(r);
+  takeThing(r);
+  const { told } = seen.table;
+  const lead = `1 ${told.noun ?? 'piece'} of ${seen.text} by`;
+  const sold = saysSoldUnit(r, seen.table);
+  const length = maybeLength(r, 'crossed', sold ? null : { from, lead });
+  if (r.problem) return { kind: 'hole', spot: r.since(from) };
+  if (!length) return { ...size, spot: r.since(from) };
+  if (!sold) return refuseOnePiece(r, seen, lead, length, from);
+  const count = counted(r, '1', seen.table, { from, to: from });
+  return pieces(r, seen.table, count, size, length, from);
+}
+
+/** `4x6 x 3 ft` could also be three lengths: without a number of pieces it asks. */
+function refuseOnePiece(
+  r: Reader,
+  seen: SizeSeen,
+  lead: string,
+  length: Formula,
+  from: number,
+): Formula {
+  const spot = r.since(from);
+  const long = r.slice(length.spot);
+  const sides = /^(\d+)x(\d+)$/.exec(seen.text);
+  const unit = length.kind === 'amount' ? /\s(ft|in|yd|m|cm|mm)$/.exec(length.say)?.[1] : undefined;
+  const three = sides ? `${sides[1]} ${unit ?? 'ft'} x ${sides[2]} ${unit ?? 'ft'} x ${long}` : null;
+  return r.fail({
+    code: 'two-readings',
+    spots: [spot],
+    about: `"${r.slice(spot)}" could be one piece of ${seen.text}, ${long} long, or three lengths multiplied. Write the one that is meant, or how many pieces there are.`,
+    fixes: [
+      r.fix('One piece of that size', spot, `${lead} ${long}`),
+      ...(three ? [r.fix('Three lengths', spot, three)] : []),
+    ],
+  });
+}
+
+/** `2 x 8` alone, with blanks: the size, or two numbers multiplied? */
+function spacedAlone(r: Reader): Formula | null {
+  if (r.at !== 0) return null;
+  const seen = sizeAt(r, 0, 'blanks');
+  if (!seen?.known || r.peek(seen.length).kind !== 'end' || r.slice(r.peek(1)) === '×') return null;
+  const spot = { from: r.token.from, to: r.peek(seen.length - 1).to };
+  const product = r.slice(spot).replace(/\s*x\s*/i, ' times ');
+  return r.fail({
+    code: 'two-readings',
+    spots: [spot],
+    about: `"${r.slice(spot)}" could be the size ${seen.text}, or ${product}. Write the one that is meant.`,
+    fixes: [
+      r.fix(`The size ${seen.text}`, spot, seen.text),
+      r.fix('Multiply the numbers', spot, product),
+    ],
+  });
+}
+
+/** `22 2x8`, `22 - 2x8 x 14'`, `22 x 2x8 x 14 ft`, `22 pieces of 2x8`, `22 joists 2x8`. */
+function countThenSize(r: Reader, from: number): Formula | null {
+  if (!/^[\d,]+$/.test(r.token.text)) return null;
+  const noun = r.vocabulary.nounAt(r.tokens, r.at + 1);
+  const dash = r.seesAt(1, '-');
+  const cross = r.seesAt(1, 'x') && r.peek(1).gap;
+  const after = 1 + (noun?.length ?? (dash || cross ? 1 : 0));
+  const of = r.seesAt(after, 'of') ? 1 : 0;
+  if (of > 0 && !noun) return null;
+  const seen = sizeStandsAt(r, after + of, cross ? 'tight' : 'blanks');
+  if (!seen) return of > 0 && noun ? piecesOfName(r, noun, from) : null;
+  if (!seen.known && (dash || cross)) return null;
+  if (dash && !crossAt(r, after + seen.length)) return null;
+  const number = r.token;
+  const written = expectDecimal(r).say;
+  r.take(after - 1 + of, noun ? 'amount' : 'phrase');
+  const size = takeSize(r, seen);
+  if (r.problem) return size;
+  const own = noun?.noun ?? null;
+  const thing = takeThing(r);
+  const count = counted(r, written, seen.table, number, own ?? thing);
+  const length = maybeLength(r, 'said');
+  if (r.problem) return { kind: 'hole', spot: r.since(from) };
+  return pieces(r, seen.table, count, size, length, from);
+}
+
+/** `22 pieces of joist stock by 14 ft`: the size that a cell holds. */
+function piecesOfName(
+  r: Reader,
+  noun: { readonly length: number; readonly noun: string },
+  from: number,
+): Formula | null {
+  const ahead = 2 + noun.length;
+  const name = r.nameAt(ahead);
+  const table = tableFor(r, noun.noun);
+  if (!name || !table || !crossAt(r, ahead + name.length)) return null;
+  const number = r.token;
+  const written = expectDecimal(r).say;
+  r.take(noun.length, 'amount');
+  r.take(1, 'phrase');
+  const size = expectSlot(r);
+  if (r.problem) return size;
+  const count = counted(r, written, table, number, noun.noun);
+  const length = maybeLength(r, 'crossed');
+  if (r.problem) return { kind: 'hole', spot: r.since(from) };
+  return pieces(r, table, count, size, length, from);
+}
+
+/** `joists of 2x8 x 14 ft`, `308 ft of 2x8`: what stands before `of` was read already. Null: no size follows. */
+export function sizedOf(r: Reader, before: Formula): Formula | null {
+  if (r.vocabulary.sizeTables.length === 0 || !r.sees('of')) return null;
+  const run = before.kind === 'amount' && isWrittenLength(before);
+  const article = ARTICLES.has(r.peek(1).text) ? 1 : 0;
+  const seen = sizeStandsAt(r, 1 + article, 'blanks');
+  const name = run && !seen && mayHoldText(r, 1) ? r.nameAt(1) : null;
+  if (!seen && !name) return null;
+  const table = seen?.table ?? tableFor(r, null);
+  if (!table) return null;
+  r.take(1 + article, 'phrase');
+  const size = seen ? takeSize(r, seen) : expectSlot(r);
+  if (r.problem) return size;
+  takeThing(r);
+  const from = before.spot.from;
+  if (run) return pieces(r, table, null, size, before, from);
+  const length = maybeLength(r, 'said');
+  if (r.problem) return { kind: 'hole', spot: r.since(from) };
+  return pieces(r, table, before, size, length, from);
+}
+
+function tableFor(r: Reader, noun: string | null): SizeTable | null {
+  const tables = r.vocabulary.sizeTables;
+  return (
+    tables.find(({ told }) => noun !== null && told.noun === noun) ??
+    tables.find(({ told }) => told.noun === null) ??
+    null
+  );
+}
+
+function pieces(
+  r: Reader,
+  table: SizeTable,
+  count: Formula | null,
+  size: Formula,
+  length: Formula | null,
+  from: number,
+): Formula {
+  const spot = r.since(from);
+  const { sold, unit } = soldOf(r, table, size, length);
+  return { kind: 'sized', count, length, size, sold, unit, usual: table.told.usual, spot };
+}
+
+const NOTHING = { sold: [], unit: '' } as const;
+
+/** What it is sold by hangs on a length. */
+function soldOf(
+  r: Reader,
+  table: SizeTable,
+  size: Formula,
+  length: Formula | null,
+): { readonly sold: readonly LookUp[]; readonly unit: string } {
+  const { told } = table;
+  if (length === null) return NOTHING;
+  const sold = told.sold.columns.flatMap((column) => {
+    const say = told.figures.find((figure) => figure.column === column)?.say;
+    const asked = say === undefined ? null : askOf(r, table, say, size, size.spot);
+    return asked ? [asked] : [];
+  });
+  return { sold, unit: told.sold.unit };
+}
+
+/** So many things; pieces, where nobody says of what. */
+function counted(
+  r: Reader,
+  written: string,
+  table: SizeTable,
+  number: { readonly from: number; readonly to: number },
+  thing: string | null = null,
+): Amount {
+  const noun = thing ?? table.told.noun ?? 'piece';
+  const form: Form = { over: [{ kind: 'noun', noun, count: null }], under: [] };
+  const { value, measure } = heldAmount(new Fraction(written.replaceAll(',', '')), form);
+  return {
+    kind: 'amount',
+    value,
+    holds: { measure, showIn: null, written: NONE_WRITTEN },
+    bare: false,
+    label: null,
+    say: `${written} ${written === '1' ? noun : r.vocabulary.nouns.many(noun)}`,
+    spot: { from: number.from, to: number.to },
+  };
+}
+
+/** `boards`, `rebar`: the thing, said after its size. */
+function takeThing(r: Reader): string | null {
+  if (r.sees('rebar')) {
+    r.take(1, 'amount');
+    return null;
+  }
+  const noun = r.vocabulary.nounAt(r.tokens, r.at);
+  if (!noun) return null;
+  r.take(noun.length, 'amount');
+  return noun.noun;
+}
+
+/** `x`, `×` or `by`; a star multiplies. */
+function crossAt(r: Reader, ahead: number): boolean {
+  const token = r.peek(ahead);
+  if (token.kind !== 'word') return token.kind === 'symbol' && r.slice(token) === '×';
+  return token.text === 'x' || token.text === 'by';
+}
+
+/** Where one piece of a size may begin, and how that is written. */
+interface OnePiece {
+  readonly from: number;
+  readonly lead: string;
+}
+
+/** How long each is: `x 14 ft`, `by joist length`; where pieces were counted also `14 ft long`, `@ 14'`. */
+function maybeLength(
+  r: Reader,
+  how: 'crossed' | 'said',
+  one: OnePiece | null = null,
+): Formula | null {
+  const { at, brackets } = r;
+  const marks = r.marks.length;
+  const crossed = crossAt(r, 0);
+  const comma = how === 'said' && r.sees(',') ? 1 : 0;
+  const atWord = r.seesAt(comma, 'at') || r.seesAt(comma, '@');
+  const said = how === 'said' && !crossed && atWord ? 1 : 0;
+  if (!crossed && (how === 'crossed' || r.peek(comma + said).kind !== 'number')) return null;
+  r.take(crossed ? 1 : comma + said, 'operator');
+  if (r.token.kind !== 'number') {
+    if (r.nameAt(0) || r.sees('(') || r.sees('[')) return expectSlot(r);
+    r.goBack(at, marks, brackets);
+    return null;
+  }
+  const length = writtenAmount(r);
+  if (length.kind === 'amount' && !r.problem) {
+    const onCentre = said > 0 && (r.sees('o', 'c') || r.sees('oc') || r.sees('on'));
+    const long = r.sees('long');
+    if (isWrittenLength(length) && !onCentre && (comma === 0 || long)) {
+      if (long) r.take(1, 'unread');
+      return length;
+    }
+    if (length.bare && crossed) return refuseBareLength(r, length, one);
+  }
+  r.goBack(at, marks, brackets);
+  return null;
+}
+
+function refuseBareLength(r: Reader, length: Amount, one: OnePiece | null): Formula {
+  const { spot } = length;
+  const words = r.slice(spot);
+  const whole = one ? { from: one.from, to: spot.to } : spot;
+  const numbers = r.slice(whole).split(/\s*x\s*/i);
+  const product = one && numbers.every((each) => /^\d+$/.test(each)) ? numbers.join(' times ') : null;
+  return r.fail({
+    code: 'two-readings',
+    spots: [spot],
+    about: `"${words}" after a size is the length of each, in feet or in inches${product ? '; or the numbers are multiplied' : ''}. Write the one that is meant.`,
+    fixes: [
+      ...['ft', 'in'].map((unit) =>
+        r.fix(`${words} ${unit} long`, whole, `${one ? `${one.lead} ` : ''}${words} ${unit}`),
+      ),
+      ...(product ? [r.fix('Multiply the numbers', whole, product)] : []),
+    ],
+  });
+}
+
+/** Does the formula ask for board feet further on? Then nothing but lumber is meant. */
+function saysSoldUnit(r: Reader, table: SizeTable): boolean {
+  if (table.told.noun !== null) return true;
+  for (let ahead = 0; r.peek(ahead).kind !== 'end'; ahead++) {
+    const key = r.vocabulary.unitAt(r.tokens, r.at + ahead)?.unit.key;
+    if (key === table.told.sold.unit || key === 'mbf') return true;
+  }
+  return false;
+}
