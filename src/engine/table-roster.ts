@@ -328,7 +328,10 @@ function sizesIn(
   const names = table.columns.map((column) => column.name);
   const key = names.indexOf(sizes.column);
   const rows = new Map(
-    table.rows.map((row) => [row[key] ?? '', new Map(names.map((each, k) => [each, row[k] ?? '']))]),
+    table.rows.map((row) => [
+      row[key] ?? '',
+      new Map(names.map((each, k) => [each, row[k] ?? ''])),
+    ]),
   );
   return [{ name, told: sizes, rows, shape }];
 }

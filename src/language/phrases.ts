@@ -5,7 +5,7 @@ import { expectList } from './lists.ts';
 import type { Reader } from './reader.ts';
 import { costKindAt, readRecap } from './recaps.ts';
 import type { Ends, Formula } from './tree.ts';
-import { sizePhraseAt } from './sized.ts';
+import { sizePhraseAt } from './size-phrases.ts';
 import { tablePhraseAt } from './table-phrases.ts';
 import { expectSlot, expectValue, slotEnd } from './values.ts';
 import { byFirstWord } from './words.ts';

@@ -1,187 +1,18 @@
-// Phrases about sizes: `actual width of 2x8`, `22 2x8 x 14 ft`, `12 2x6 boards`, `308 ft of 2x8`.
-import { isWrittenLength, termAfter, writtenAmount } from './amounts.ts';
+// So many pieces of one size: `22 2x8 x 14 ft`, `12 2x6 boards`, `308 ft of 2x8`; and a size that stands alone.
+import { isWrittenLength, writtenAmount } from './amounts.ts';
 import { heldAmount } from '../quantity/amount.ts';
 import { type Form, NONE_WRITTEN } from '../quantity/form.ts';
 import { Fraction } from '../quantity/measure.ts';
 import { ARTICLES } from './lexer.ts';
 import { expectDecimal } from './numbers.ts';
-import { type Phrase, phraseAt } from './phrases.ts';
+import { phraseAt } from './phrases.ts';
 import type { Reader } from './reader.ts';
-import { type FigureTold, type SizeTable, figureOfSize } from './size-table.ts';
-import { type Blanks, type SizeSeen, sizeAt, takeSize } from './sizes.ts';
+import { askOf, mayHoldText } from './size-phrases.ts';
+import type { SizeTable } from './size-table.ts';
+import { type SizeSeen, sizeAt, sizeStandsAt, takeSize } from './sizes.ts';
+import type { Fix } from '../words/report.ts';
 import type { Amount, Formula, LookUp } from './tree.ts';
 import { expectSlot } from './values.ts';
-import { plainName } from './vocabulary.ts';
-import { byFirstWord } from './words.ts';
-
-/** Does a size stand there that no name wins over? */
-export function sizeStandsAt(r: Reader, ahead: number, blanks: Blanks = 'tight'): SizeSeen | null {
-  const seen = sizeAt(r, ahead, blanks);
-  return seen && (r.nameAt(ahead)?.length ?? 0) < seen.length ? seen : null;
-}
-
-// ---- what is asked of a size ----
-
-/** The figure of a size that is asked for here, an article so many tokens ahead already seen. */
-export function sizePhraseAt(r: Reader, skip: number): Phrase | null {
-  for (const table of r.vocabulary.sizeTables) {
-    for (const { words, figure } of openingsOf(table).get(r.peek(skip).text) ?? []) {
-      if (!r.seesAll(skip, words)) continue;
-      const opening = skip + words.length;
-      const article = ARTICLES.has(r.peek(opening).text) ? 1 : 0;
-      if (figure.beforeSize && !sizeAt(r, opening + article, 'blanks')) continue;
-      return { opening, read: () => readFigure(r, table, figure, opening) };
-    }
-    const vague = vagueFigures(r, skip, table);
-    if (vague) return { opening: skip + 2, read: () => refuseVague(r, skip, table, vague) };
-  }
-  return null;
-}
-
-interface Opening {
-  readonly words: readonly string[];
-  readonly figure: FigureTold;
-}
-
-const openings = new WeakMap<SizeTable, ReadonlyMap<string, readonly Opening[]>>();
-
-/** The words that ask for its figures, by the first of them. */
-function openingsOf(table: SizeTable): ReadonlyMap<string, readonly Opening[]> {
-  let found = openings.get(table);
-  if (!found) {
-    found = byFirstWord(
-      table.told.figures.flatMap((figure) =>
-        [figure.say, ...figure.also].map((say) => ({ words: [...say.split(' '), 'of'], figure })),
-      ),
-    );
-    openings.set(table, found);
-  }
-  return found;
-}
-
-/** figure = words 'of' (size | slot) */
-function readFigure(r: Reader, table: SizeTable, figure: FigureTold, opening: number): Formula {
-  const from = r.token.from;
-  r.take(opening, 'phrase');
-  r.skipArticle();
-  const size = expectSizeOrName(r, table, `${figure.say} of`);
-  if (r.problem) return size;
-  return askOf(r, table, figure.say, size, r.since(from)) ?? noTable(r, from);
-}
-
-function expectSizeOrName(r: Reader, table: SizeTable, phrase: string): Formula {
-  const seen = sizeStandsAt(r, 0, 'blanks');
-  if (seen) {
-    const size = takeSize(r, seen);
-    takeThing(r);
-    return size;
-  }
-  if (r.nameAt(0) || r.sees('(') || r.sees('[')) return expectSlot(r);
-  const like = `${phrase} ${[...table.rows.keys()].at(-1) ?? ''}`;
-  const spots = [r.token.kind === 'end' ? (r.tokens[r.at - 1] ?? r.token) : r.token];
-  return r.fail({ code: 'phrase-slot', spots, phrase, wanted: 'a size', like });
-}
-
-/** The look-up that an asking comes to: `read width off lumber sizes for size 2x8`. */
-function askOf(
-  r: Reader,
-  table: SizeTable,
-  say: string,
-  size: Formula,
-  spot: { readonly from: number; readonly to: number },
-): LookUp | null {
-  const { told } = table;
-  const shape = table.shape();
-  const named = told.figures.find((figure) => figure.say === say)?.column;
-  const answer = shape?.columns.find((column) => column.name === named);
-  const key = shape?.columns.find((column) => column.name === told.column);
-  if (!shape || !answer || !key) return null;
-  for (const { id } of [answer, key]) if (!r.columns.includes(id)) r.columns.push(id);
-  const condition = {
-    column: key.id,
-    columnSay: plainName(key.name),
-    columnSpot: size.spot,
-    cells: key.cells,
-    blanks: key.blanks,
-    relation: 'is',
-    value: size,
-    listed: false,
-  } as const;
-  return {
-    kind: 'look-up',
-    table: shape.id,
-    column: answer.id,
-    columnSay: plainName(answer.name),
-    columnSpot: spot,
-    tableSay: plainName(shape.name),
-    cells: answer.cells,
-    conditions: [condition],
-    caution: shape.caution,
-    asked: say,
-    spot,
-  };
-}
-
-function noTable(r: Reader, from: number): Formula {
-  return r.fail({
-    code: 'unknown-table',
-    spots: [r.since(from)],
-    word: r.slice(r.since(from)),
-    near: [],
-    fixes: [],
-  });
-}
-
-/** `width of 2x8`: the figures that this could mean, or null where it is not asked so. */
-function vagueFigures(r: Reader, skip: number, table: SizeTable): readonly FigureTold[] | null {
-  const word = r.peek(skip).text;
-  if (r.peek(skip).kind !== 'word' || !r.seesAt(skip + 1, 'of')) return null;
-  const meant = table.told.figures.filter(({ say, also }) =>
-    [say, ...also].some((each) => each.includes(' ') && each.endsWith(` ${word}`)),
-  );
-  if (meant.length < 2) return null;
-  const ahead = skip + 2 + (ARTICLES.has(r.peek(skip + 2).text) ? 1 : 0);
-  if (sizeStandsAt(r, ahead, 'blanks')?.table === table) return meant;
-  return holdsText(r, ahead) ? meant : null;
-}
-
-/** Does a cell stand there that is one of text, as far as can be told? */
-function mayHoldText(r: Reader, ahead: number): boolean {
-  return r.nameAt(ahead) !== null && (!r.surroundings || holdsText(r, ahead));
-}
-
-/** Does a cell of text stand there? */
-function holdsText(r: Reader, ahead: number): boolean {
-  const [id, ...more] = r.nameAt(ahead)?.cells ?? [];
-  if (id === undefined || more.length > 0) return false;
-  r.askedHolds = true;
-  return r.surroundings?.holdsOf(id)?.measure.kind === 'text';
-}
-
-function refuseVague(
-  r: Reader,
-  skip: number,
-  table: SizeTable,
-  meant: readonly FigureTold[],
-): Formula {
-  const word = r.peek(skip);
-  const ahead = skip + 2 + (ARTICLES.has(r.peek(skip + 2).text) ? 1 : 0);
-  const seen = sizeStandsAt(r, ahead, 'blanks');
-  const length = seen?.length ?? r.nameAt(ahead)?.length ?? 1;
-  const what = r.slice({ from: r.peek(ahead).from, to: r.peek(ahead + length - 1).to });
-  const told = meant.map(({ say }) => {
-    const value = seen?.known ? figureOfSize(table, seen.text, say) : null;
-    return { say, words: value === null ? say : `${say}, ${value}` };
-  });
-  return r.fail({
-    code: 'two-readings',
-    spots: [{ from: word.from, to: r.peek(ahead + length - 1).to }],
-    about: `The ${r.slice(word)} of ${what} could be its ${told.map(({ words }) => words).join(', or its ')}. Write the one that is meant.`,
-    fixes: told.map(({ say }) => r.fix(`The ${say}`, { from: word.from, to: word.to }, say)),
-  });
-}
-
-// ---- pieces of a size ----
 
 /** A size that stands here, or so many pieces of one: `2x8`, `22 2x8 x 14 ft`, `22 joists of 2x8`. */
 export function maybeSized(r: Reader): Formula | null {
@@ -196,7 +27,7 @@ export function maybeSized(r: Reader): Formula | null {
 /** `2x8`; before a thing it is said for the reader (`4x4 posts every 6 ft …`); before a length, one piece of it. */
 function sizeAlone(r: Reader, seen: SizeSeen): Formula {
   const from = r.token.from;
-  const size = takeSize(r, seen);
+  const size = takeSize(r, seen, 'product');
   if (r.problem) return size;
   const spaced = r.vocabulary.nounAt(r.tokens, r.at) ? phraseAt(r) : null;
   if (spaced) return spaced.read(r);
@@ -224,7 +55,9 @@ function refuseOnePiece(
   const long = r.slice(length.spot);
   const sides = /^(\d+)x(\d+)$/.exec(seen.text);
   const unit = length.kind === 'amount' ? /\s(ft|in|yd|m|cm|mm)$/.exec(length.say)?.[1] : undefined;
-  const three = sides ? `${sides[1]} ${unit ?? 'ft'} x ${sides[2]} ${unit ?? 'ft'} x ${long}` : null;
+  const three = sides
+    ? `${sides[1]} ${unit ?? 'ft'} x ${sides[2]} ${unit ?? 'ft'} x ${long}`
+    : null;
   return r.fail({
     code: 'two-readings',
     spots: [spot],
@@ -387,7 +220,7 @@ function counted(
 }
 
 /** `boards`, `rebar`: the thing, said after its size. */
-function takeThing(r: Reader): string | null {
+export function takeThing(r: Reader): string | null {
   if (r.sees('rebar')) {
     r.take(1, 'amount');
     return null;
@@ -449,7 +282,8 @@ function refuseBareLength(r: Reader, length: Amount, one: OnePiece | null): Form
   const words = r.slice(spot);
   const whole = one ? { from: one.from, to: spot.to } : spot;
   const numbers = r.slice(whole).split(/\s*x\s*/i);
-  const product = one && numbers.every((each) => /^\d+$/.test(each)) ? numbers.join(' times ') : null;
+  const product =
+    one && numbers.every((each) => /^\d+$/.test(each)) ? numbers.join(' times ') : null;
   return r.fail({
     code: 'two-readings',
     spots: [spot],
@@ -471,4 +305,36 @@ function saysSoldUnit(r: Reader, table: SizeTable): boolean {
     if (key === table.told.sold.unit || key === 'mbf') return true;
   }
   return false;
+}
+
+/** The fix for a size that stands right after something which takes none: in brackets, or as one piece so long. */
+export function besideSize(r: Reader): readonly Fix[] {
+  const seen = sizeStandsAt(r, 0);
+  const last = r.marks.at(-1);
+  const before = r.tokens[r.at - 1];
+  if (!seen?.known || last?.kind !== 'amount' || !before) return [];
+  const { at, brackets } = r;
+  const marks = r.marks.length;
+  if (before.kind === 'number') {
+    r.at--;
+    const sized = maybeSized(r);
+    const spot = sized && !r.problem ? sized.spot : null;
+    r.goBack(at, marks, brackets);
+    return spot ? [r.fix('Put the pieces in brackets', spot, `(${r.slice(spot)})`)] : [];
+  }
+  const length = tokensFrom(r, last.from);
+  const isLength = length !== null && length.kind === 'amount' && isWrittenLength(length);
+  r.goBack(at, marks, brackets);
+  if (!isLength) return [];
+  const spot = { from: last.from, to: r.peek(seen.length - 1).to };
+  const thing = seen.table.told.noun ?? 'piece';
+  return [r.fix('One piece of it', spot, `1 ${thing} of ${seen.text} by ${r.slice(last)}`)];
+}
+
+/** The amount that begins at this place of the text, read again. */
+function tokensFrom(r: Reader, from: number): Formula | null {
+  const index = r.tokens.findIndex((token) => token.from === from);
+  if (index < 0) return null;
+  r.at = index;
+  return writtenAmount(r);
 }

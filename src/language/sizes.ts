@@ -21,10 +21,18 @@ export type Blanks = 'tight' | 'blanks';
 export function sizeAt(r: Reader, ahead: number, blanks: Blanks = 'tight'): SizeSeen | null {
   const tables = r.vocabulary.sizeTables;
   if (tables.length === 0) return null;
-  const seen = r.seesAt(ahead, '#') ? numbered(r, ahead, tables) : crossed(r, ahead, tables, blanks);
+  const seen = r.seesAt(ahead, '#')
+    ? numbered(r, ahead, tables)
+    : crossed(r, ahead, tables, blanks);
   if (!seen) return null;
   const length = seen.length + pluralAt(r, ahead + seen.length);
   return unitAt(r, ahead + length) ? null : { ...seen, length };
+}
+
+/** Does a size stand there that no name wins over? */
+export function sizeStandsAt(r: Reader, ahead: number, blanks: Blanks = 'tight'): SizeSeen | null {
+  const seen = sizeAt(r, ahead, blanks);
+  return seen && (r.nameAt(ahead)?.length ?? 0) < seen.length ? seen : null;
 }
 
 /** `#4` */
@@ -114,10 +122,13 @@ function clauseFollows(r: Reader, ahead: number): boolean {
   return kind === 'number' || r.nameAt(ahead) !== null || termAfter(r, ahead) !== null;
 }
 
+/** What numbers written like a size could be instead. */
+type Instead = 'product' | 'nothing';
+
 /** Takes the size that stands here; one that its table does not hold is refused. */
-export function takeSize(r: Reader, seen: SizeSeen): Formula {
+export function takeSize(r: Reader, seen: SizeSeen, or: Instead = 'nothing'): Formula {
   const spot = { from: r.token.from, to: r.peek(seen.length - 1).to };
-  if (!seen.known) return refuseUnknown(r, seen, spot);
+  if (!seen.known) return refuseUnknown(r, seen, spot, or);
   return { kind: 'size', text: seen.text, spot: r.take(seen.length, 'amount') } satisfies Size;
 }
 
@@ -125,10 +136,11 @@ function refuseUnknown(
   r: Reader,
   { text, table }: SizeSeen,
   spot: { readonly from: number; readonly to: number },
+  or: Instead,
 ): Formula {
   const near = nearSizes(text, table);
   const typed = r.slice(spot);
-  const product = /^(\d+)x(\d+)$/.exec(text);
+  const product = or === 'product' ? /^(\d+)x(\d+)$/.exec(text) : null;
   return r.fail({
     code: 'unknown-size',
     spots: [spot],
@@ -137,7 +149,9 @@ function refuseUnknown(
     near,
     fixes: [
       ...near.map((size) => r.fix(`Use ${size}`, spot, size)),
-      ...(product ? [r.fix('Multiply the numbers', spot, `${product[1]} times ${product[2]}`)] : []),
+      ...(product
+        ? [r.fix('Multiply the numbers', spot, `${product[1]} times ${product[2]}`)]
+        : []),
     ],
   });
 }

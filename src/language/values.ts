@@ -4,8 +4,8 @@ import { ARTICLES } from './lexer.ts';
 import { partOf, phraseAt, piecesOf } from './phrases.ts';
 import { LEAVE_OUT } from './problems.ts';
 import { DEEPEST, type Reader } from './reader.ts';
-import { maybeSized, sizeStandsAt, sizedOf } from './sized.ts';
-import { takeSize } from './sizes.ts';
+import { besideSize, maybeSized, sizedOf } from './sized.ts';
+import { sizeStandsAt, takeSize } from './sizes.ts';
 import type { TableShape } from './table-shape.ts';
 import type { Formula } from './tree.ts';
 import { plainName } from './vocabulary.ts';
@@ -284,6 +284,16 @@ export function leftOver(r: Reader): Formula {
         // `$85 haulage`: the amount is whole without the word.
         ...(r.tokens[r.at - 2]?.text === r.vocabulary.sign ? [r.fix(LEAVE_OUT, here, '')] : []),
       ],
+    });
+  }
+  const asSized = besideSize(r);
+  if (last && asSized.length > 0) {
+    return r.fail({
+      code: 'missing-operator',
+      spots: [{ from: last.from, to: last.to }, here],
+      left: r.slice(last),
+      right: r.slice(here),
+      fixes: asSized,
     });
   }
   if (last && (name || seesAmount(r) || r.sees('('))) {

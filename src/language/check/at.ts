@@ -18,7 +18,7 @@ import { notAnAmount } from './clashes.ts';
 import { EACH, countedNoun } from './counted.ts';
 import { nounForm, unitForm } from './forms.ts';
 import { made } from './holding.ts';
-import { sizedAsCount, sizedFor } from './sized.ts';
+import { askWhichDimension, sizedAsCount, sizedFor } from './sized.ts';
 import { type Sides, sidesOf, tidied, wayOf } from './rate-sides.ts';
 
 export function checkAt(
@@ -34,7 +34,10 @@ export function checkAt(
   const odd = [left, right].find(
     (c) => c.holds.measure.kind === 'text' || c.holds.measure.kind === 'yes-no',
   );
-  if (odd) return refuse(checking, notAnAmount(odd, 'priced', checking));
+  if (odd) {
+    const asked = askWhichDimension(odd, checking, { other: right, op: 'priced' });
+    return refuse(checking, asked ?? notAnAmount(odd, 'priced', checking));
+  }
   if (a.kind !== 'amount' || b.kind !== 'amount')
     return refuseShareAt(formula, left, right, checking);
   const sides = sidesOf(b);

@@ -86,7 +86,10 @@ function areAmounts(left: Checked, right: Checked, doing: string, checking: Chec
   ] as const) {
     const { kind } = side.holds.measure;
     if (kind === 'amount' || kind === 'share') continue;
-    const asked = askWhichDimension(side, checking, other);
+    const asked = askWhichDimension(side, checking, {
+      other,
+      op: doing === 'divided' ? 'divided' : 'multiplied',
+    });
     if (asked) {
       refuse(checking, asked);
       return false;

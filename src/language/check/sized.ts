@@ -7,17 +7,18 @@ import {
   timesDimension,
   withoutNounsAbove,
 } from '../../quantity/dimension.ts';
-import type { Form } from '../../quantity/form.ts';
 import { type Measure, NUMBER, amountMeasure } from '../../quantity/measure.ts';
 import { formMeasure } from '../../quantity/amount.ts';
-import { withUnit } from '../../quantity/form.ts';
+import { type Form, withUnit } from '../../quantity/form.ts';
 import { unitByKey } from '../../quantity/units.ts';
 import type { Report } from '../../words/report.ts';
+import type { Spot } from '../../words/spot.ts';
 import type { Checked, Plan } from '../plan.ts';
 import { figureOfSize, sizeOf } from '../size-table.ts';
-import type { Formula, Size, Sized } from '../tree.ts';
+import type { Formula, LookUp, Size, Sized } from '../tree.ts';
 import { countsOrNumber } from './agreeing.ts';
-import { type Checking, mended, noted, refuse, typed } from './checking.ts';
+import { bareNumber } from './bare-numbers.ts';
+import { type Checking, mended, noted, refuse, typed, typedAmount } from './checking.ts';
 import { areLengths, isLength } from './lengths.ts';
 import { amountOf, inScale, made, madeLeaf, restsOn } from './holding.ts';
 import { HOLDS_TEXT } from './names.ts';
@@ -85,7 +86,10 @@ function viewed(formula: Sized, parts: readonly Checked[], view: View): Checked 
     if (!count) throw new Error('Neither a number of pieces nor a length');
     return made(formula, parts, count.holds.measure, count.plan);
   }
-  const along = amountMeasure(withoutNounsAbove(amountOf(length).dimension), amountOf(length).scale);
+  const along = amountMeasure(
+    withoutNounsAbove(amountOf(length).dimension),
+    amountOf(length).scale,
+  );
   const factors = view === 'sold' ? [...sold, length] : [length];
   let measure = view === 'sold' ? NUMBER : along;
   if (view === 'sold') {
@@ -106,7 +110,9 @@ function viewed(formula: Sized, parts: readonly Checked[], view: View): Checked 
 }
 
 /** Pieces of one size under the brackets around them, or null. */
-function sizedIn(checked: Checked): { readonly formula: Sized; readonly parts: readonly Checked[] } | null {
+function sizedIn(
+  checked: Checked,
+): { readonly formula: Sized; readonly parts: readonly Checked[] } | null {
   let inner = checked;
   while (inner.formula.kind === 'bracket' && inner.parts[0]) inner = inner.parts[0];
   return inner.formula.kind === 'sized' ? { formula: inner.formula, parts: inner.parts } : null;
@@ -128,7 +134,8 @@ export function sizedFor(checked: Checked, wanted: Dimension, checking: Checking
   if (length && hardPart(wanted) === LENGTH && hardPart(wanted) === wanted) {
     return viewed(formula, parts, 'run');
   }
-  if (count && hardPart(wanted) === PLAIN && wanted !== PLAIN) return viewed(formula, parts, 'count');
+  if (count && hardPart(wanted) === PLAIN && wanted !== PLAIN)
+    return viewed(formula, parts, 'count');
   return checked;
 }
 
@@ -145,24 +152,27 @@ function soldDimension(sold: readonly Checked[]): Dimension {
 /** Shown in a unit: by it, and nothing but what they are sold by where it measures the same. */
 export function sizedInUnits(of: Checked, form: Form, checking: Checking): Checked | null {
   const found = sizedIn(of);
-  if (!found) return of;
+  const [term] = form.over;
+  const inBoardFeet = term?.kind === 'unit' && /^(board ft|mbf)$/.test(term.unit.key);
+  if (!found) return inBoardFeet && sizeHeld(of, checking) ? howLong(of.formula, checking) : of;
   const { formula, parts } = found;
   const { length, sold } = partsOfSized(formula, parts);
+  if (inBoardFeet && !length) return howLong(formula, checking);
   const asked = formMeasure(form).dimension;
-  const [term] = form.over;
-  const isSold = formula.unit === 'board ft' && sold.length > 0 && asked === soldDimension(sold);
-  const bySold = term?.kind === 'unit' && /^(board ft|mbf)$/.test(term.unit.key);
-  if (isSold && !bySold && length) return refuseVolume(formula, checking);
-  if (!length && term?.kind === 'unit' && /^(board ft|mbf)$/.test(term.unit.key)) {
-    return refuse(checking, {
-      code: 'length-of-each',
-      headline: 'How long is each of them?',
-      spots: [formula.spot],
-      explanation: `Board feet need a length. Write it after the size, as in "${typed(checking, formula)} x 12 ft".`,
-      fixes: [],
-    });
-  }
+  const isVolume = formula.unit === 'board ft' && sold.length > 0 && asked === soldDimension(sold);
+  if (isVolume && !inBoardFeet) return refuseVolume(formula, checking);
   return sizedFor(of, asked, checking);
+}
+
+/** `22 2x8 in board feet` */
+function howLong(formula: Formula, checking: Checking): null {
+  return refuse(checking, {
+    code: 'length-of-each',
+    headline: 'How long is each of them?',
+    spots: [formula.spot],
+    explanation: `Board feet need a length. Write it after the size, as in "${typed(checking, formula)} x 12 ft".`,
+    fixes: [],
+  });
 }
 
 /** `22 2x8 x 14 ft in cubic feet`: by the nominal size it is one volume, by the actual one another. */
@@ -190,6 +200,19 @@ function typedCount(count: Formula, checking: Checking): string {
   return typed(checking, count);
 }
 
+/** What `actual width of …` is asked of has to be a size, so far a text. */
+export function isSizeAsked(
+  formula: LookUp,
+  values: readonly Checked[],
+  checking: Checking,
+): boolean {
+  const [size] = values;
+  if (formula.asked === undefined || !size || /^(text|open)$/.test(size.holds.measure.kind))
+    return true;
+  refuse(checking, noSize(size, checking));
+  return false;
+}
+
 function noSize(size: Checked, checking: Checking): Report {
   return {
     code: 'not-a-size',
@@ -200,55 +223,84 @@ function noSize(size: Checked, checking: Checking): Report {
   };
 }
 
+/** What a size stands beside, and what is done with the two. */
+interface Beside {
+  readonly other: Checked;
+  readonly op: 'added' | 'subtracted' | 'multiplied' | 'divided' | 'priced';
+}
+
 /**
- * A size where a length is needed: which of its dimensions? Null where it is no size. `beside`: what it is multiplied
- * with, so that a number of pieces or the length of one can be meant.
+ * A size where an amount is needed: which of its dimensions? Null where it is no size. Beside a number or a length
+ * a number of pieces, or one so long, can be meant.
  */
 export function askWhichDimension(
   checked: Checked,
   checking: Checking,
-  beside: Checked | null = null,
+  beside: Beside | null = null,
 ): Report | null {
   const found = sizeHeld(checked, checking);
   if (!found) return null;
   const { table, size } = found;
   const { spot } = checked.formula;
-  const words = checked.formula.kind === 'size' ? size : typed(checking, checked.formula);
+  const words = checked.formula.kind === 'size' ? size : typedAmount(checking, checked.formula);
   const choices = table.told.lengths.map((say) => ({
     say,
     value: figureOfSize(table, size, say) ?? '',
   }));
   const said = choices.map(({ say, value }) => `${say} ${value}`);
-  const asPieces = beside ? piecesInstead(words, spot, beside, table.told.noun, checking) : null;
+  const alone = spot.to - spot.from === checking.text.trim().length;
+  const asDimension = choices.map(({ say, value }) => {
+    const by = `${say} of ${words}`;
+    return mended(checking, `Its ${say}, ${value}`, { spot, by: alone ? by : `(${by})` });
+  });
+  const thing = table.told.noun ?? 'piece';
+  const asPieces = beside ? piecesInstead(words, spot, beside, thing, checking) : null;
+  // From a plain number no dimension can be taken away, and pieces are priced.
+  const onlyPieces = beside?.op === 'priced' || (asPieces !== null && beside?.op === 'subtracted');
   return {
     code: 'which-dimension',
-    headline: headline(`${words}: ${said.slice(0, 2).join(' or ')}?`, 'Which dimension of this size?'),
+    headline: headline(
+      `${words}: ${said.slice(0, 2).join(' or ')}?`,
+      'Which dimension of this size?',
+    ),
     spots: [spot],
-    explanation: `${capital(words)}${words === size ? '' : ` is ${size}, which`} is a size, not a length: its ${said.join(', its ')}. Write the one that is meant.`,
-    fixes: [
-      ...(asPieces ? [asPieces] : []),
-      ...choices.map(({ say, value }) =>
-        mended(checking, `Its ${say}, ${value}`, { spot, by: `${say} of ${words}` }),
-      ),
-    ],
+    explanation: `${capital(words)} is ${words === size ? '' : `${size}, `}a size and no length: its ${said.join(', its ')}. Write the one that is meant.`,
+    fixes: [...(asPieces ? [asPieces] : []), ...(onlyPieces ? [] : asDimension)],
   };
 }
 
-/** `stock x 14 ft` and `12 x stock`: one piece so long, or so many pieces. */
+/** `stock x 14 ft`, `12 times 2x8`, `22 - 2x8`: one piece so long, or so many pieces. */
 function piecesInstead(
   words: string,
-  spot: { readonly from: number; readonly to: number },
-  beside: Checked,
-  thing: string | null,
+  spot: Spot,
+  { other, op }: Beside,
+  thing: string,
   checking: Checking,
 ): Report['fixes'][number] | null {
-  const other = beside.formula.spot;
-  const whole = { from: Math.min(spot.from, other.from), to: Math.max(spot.to, other.to) };
-  if (isLength(beside) && spot.from < other.from) {
-    const by = `1 ${thing ?? 'piece'} of ${words} by ${typed(checking, beside.formula)}`;
+  const whole = {
+    from: Math.min(spot.from, other.formula.spot.from),
+    to: Math.max(spot.to, other.formula.spot.to),
+  };
+  const beside = typed(checking, other.formula);
+  const before = other.formula.spot.from < spot.from;
+  if (op === 'multiplied' && isLength(other) && !before) {
+    const by = `(1 ${thing} of ${words} by ${beside})`;
     return mended(checking, 'One piece of that length', { spot: whole, by });
   }
-  return null;
+  if (op === 'priced') {
+    const one = `1 ${thing} of ${words}`;
+    return isWrittenSize(words) ? mended(checking, `Price one ${thing}`, { spot, by: one }) : null;
+  }
+  const count = bareNumber(other);
+  if (count === null || !before || (op !== 'multiplied' && op !== 'subtracted')) return null;
+  // A cell's size is only known to be one where a length follows.
+  if (!isWrittenSize(words)) return null;
+  const by = `${beside} ${checking.nouns.many(thing)} of ${words}`;
+  return mended(checking, `So many ${checking.nouns.many(thing)}`, { spot: whole, by });
+}
+
+function isWrittenSize(words: string): boolean {
+  return /^(\d|#)/.test(words);
 }
 
 /** The size that a checked formula is, or that the cell it names holds. */
@@ -262,10 +314,7 @@ function sizeHeld(checked: Checked, checking: Checking): ReturnType<typeof sizeO
 }
 
 /** Measures of which one may be a text: the size among two that clash. */
-export function sizeAmong(
-  items: readonly Checked[],
-  checking: Checking,
-): Report | null {
+export function sizeAmong(items: readonly Checked[], checking: Checking): Report | null {
   const other = items.some(({ holds }) => isAmount(holds.measure));
   if (!other) return null;
   for (const item of items) {
