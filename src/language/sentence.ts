@@ -52,6 +52,7 @@ class Speaker {
   }
 
   #operand(left: Formula): string {
+    if (left.kind === 'size') return `(${left.text})`;
     return this.say(left, left.kind === 'binary' || isPhrase(left) ? SLOT : VALUE);
   }
 
@@ -66,6 +67,8 @@ class Speaker {
   }
 
   #rightOperand(node: Binary): string {
+    // What follows a size could be its length: `2x8 by 9 ft`.
+    if (node.right.kind === 'size') return `(${node.right.text})`;
     return this.say(node.right, isPhrase(node.right) ? SLOT : VALUE);
   }
 

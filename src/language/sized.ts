@@ -113,6 +113,12 @@ function countThenSize(r: Reader, from: number): Formula | null {
   return pieces(r, seen.table, count, size, length, from);
 }
 
+/** Is a cell called as a dimension is? */
+function isDimension({ told }: SizeTable, name: string): boolean {
+  const [last = ''] = name.toLowerCase().split(' ').slice(-1);
+  return told.figures.some(({ say, also }) => [say, ...also].some((each) => each.endsWith(last)));
+}
+
 /** `22 pieces of joist stock by 14 ft`: the size that a cell holds. */
 function piecesOfName(
   r: Reader,
@@ -145,6 +151,8 @@ export function sizedOf(r: Reader, before: Formula): Formula | null {
   if (!seen && !name) return null;
   const table = seen?.table ?? tableFor(r, null);
   if (!table) return null;
+  // A cell Thickness before a size counts no pieces: `(thickness) of 2x8`.
+  if (before.kind === 'name' && isDimension(table, before.say)) return null;
   r.take(1 + article, 'phrase');
   const size = seen ? takeSize(r, seen) : expectSlot(r);
   if (r.problem) return size;

@@ -183,6 +183,8 @@ const SPANS = 'Spans:\n  | size | span |\n  |---|---|\n  | 2x6 | 3 ft |\n  | 2x8
 const FORMS: Readonly<Record<Exclude<Formula['kind'], 'hole'>, readonly [string, string]>> = {
   amount: ['4 in', 'given'],
   words: ['"hem-fir"', 'given'],
+  size: ['2x8', 'given'],
+  sized: ['22 2x8 x 14 ft', '22 pieces of 2x8 by 14 ft, by its nominal size'],
   'yes-no': ['yes', 'given'],
   pi: ['pi times 2', 'pi times 2'],
   name: ['slab length', 'the same as slab length'],

@@ -29,7 +29,7 @@ export function checkAt(
 ): Checked | null {
   const b = right.holds.measure;
   const under = b.kind === 'amount' ? sidesOf(b)?.under : undefined;
-  const left = under ? sizedFor(pieces, under, checking) : sizedAsCount(pieces);
+  const left = under ? sizedFor(pieces, under, checking) : sizedAsCount(pieces, checking);
   const a = left.holds.measure;
   const odd = [left, right].find(
     (c) => c.holds.measure.kind === 'text' || c.holds.measure.kind === 'yes-no',

@@ -59,8 +59,16 @@ function countsOne({ holds: { measure } }: Checked): boolean {
   return measure.dimension === PLAIN || hardPart(measure.dimension) === PLAIN;
 }
 
+const BY_NOMINAL = 'Board feet are counted from the nominal size.';
+
 function noteSold({ unit }: Sized, checking: Checking): void {
-  if (unit === 'board ft') noted(checking, 'Board feet are counted from the nominal size.');
+  if (unit === 'board ft') noted(checking, BY_NOMINAL);
+}
+
+/** What stands beside the pieces takes them otherwise than they were taken at first. */
+function unnoteSold({ notes }: Checking): void {
+  const at = notes.indexOf(BY_NOMINAL);
+  if (at >= 0) notes.splice(at, 1);
 }
 
 interface SizedParts {
@@ -132,17 +140,22 @@ export function sizedFor(checked: Checked, wanted: Dimension, checking: Checking
     return viewed(formula, parts, 'sold');
   }
   if (length && hardPart(wanted) === LENGTH && hardPart(wanted) === wanted) {
+    unnoteSold(checking);
     return viewed(formula, parts, 'run');
   }
-  if (count && hardPart(wanted) === PLAIN && wanted !== PLAIN)
+  if (count && hardPart(wanted) === PLAIN && wanted !== PLAIN) {
+    unnoteSold(checking);
     return viewed(formula, parts, 'count');
+  }
   return checked;
 }
 
 /** As a count of pieces, where plain money is the price of each. */
-export function sizedAsCount(checked: Checked): Checked {
+export function sizedAsCount(checked: Checked, checking: Checking): Checked {
   const found = sizedIn(checked);
-  return found?.formula.count ? viewed(found.formula, found.parts, 'count') : checked;
+  if (!found?.formula.count) return checked;
+  unnoteSold(checking);
+  return viewed(found.formula, found.parts, 'count');
 }
 
 function soldDimension(sold: readonly Checked[]): Dimension {
@@ -257,6 +270,15 @@ export function askWhichDimension(
   const asPieces = beside ? piecesInstead(words, spot, beside, thing, checking) : null;
   // From a plain number no dimension can be taken away, and pieces are priced.
   const onlyPieces = beside?.op === 'priced' || (asPieces !== null && beside?.op === 'subtracted');
+  if (onlyPieces) {
+    return {
+      code: 'how-many',
+      headline: headline(`How many ${checking.nouns.many(thing)} of ${words}?`, 'How many of it?'),
+      spots: [spot],
+      explanation: `${capital(words)} is ${words === size ? '' : `${size}, `}a size. Say how many ${checking.nouns.many(thing)} of it there are.`,
+      fixes: asPieces ? [asPieces] : [],
+    };
+  }
   return {
     code: 'which-dimension',
     headline: headline(
