@@ -15,6 +15,11 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['W', 'go to the working of the cell; Esc comes back'],
   ['Ctrl Z, Ctrl Shift Z', 'undo, redo'],
   ['Alt 1 … Alt 9', 'while a formula is written: the first mend offered, the second, …'],
+  ['F1 or H', 'the guide, and back from it; F1 also while a formula is written'],
+  [
+    'P, A, B',
+    'in the guide: put the example into your formula, add it to your notebook, put it back',
+  ],
   ['Ctrl Space', 'or ↓, while a formula is written: names and units that go on from here'],
 ];
 

@@ -65,6 +65,15 @@ export function undoKey(session: Session, event: KeyboardEvent): Asked {
   return 'done';
 }
 
+/** F1 anywhere; H where nothing is being written. */
+export function guideKey(session: Session, event: KeyboardEvent): boolean {
+  if (event.ctrlKey || event.metaKey || event.altKey) return false;
+  const [on] = event.composedPath();
+  const writes = on instanceof HTMLInputElement || on instanceof HTMLTextAreaElement;
+  const plain = event.key.toLowerCase() === 'h' && !writes && session.writing === null;
+  return event.key === 'F1' || plain;
+}
+
 /** How far a key on the rod scrolls, in pixels; null for other keys. */
 export function rodKey(key: string, { height, total }: RodView): number | null {
   switch (key) {
