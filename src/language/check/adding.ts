@@ -6,7 +6,7 @@ import { type Checking, refuse } from './checking.ts';
 import { ADDING, TAKING_AWAY, notAnAmount } from './clashes.ts';
 import { made } from './holding.ts';
 import { addShare } from './shares.ts';
-import { askWhichDimension } from './sized.ts';
+import { askWhichDimension } from './which-dimension.ts';
 
 export function checkAdding(
   formula: Binary,

@@ -18,7 +18,8 @@ import { notAnAmount } from './clashes.ts';
 import { EACH, countedNoun } from './counted.ts';
 import { nounForm, unitForm } from './forms.ts';
 import { made } from './holding.ts';
-import { askWhichDimension, sizedAsCount, sizedFor } from './sized.ts';
+import { sizedAsCount, sizedFor } from './sized.ts';
+import { askWhichDimension } from './which-dimension.ts';
 import { type Sides, sidesOf, tidied, wayOf } from './rate-sides.ts';
 
 export function checkAt(

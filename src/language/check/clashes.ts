@@ -7,7 +7,7 @@ import type { Formula } from '../tree.ts';
 import { bareNumber, bareWords } from './bare-numbers.ts';
 import { type Checking, inOrder, mended, typed, typedAsOne } from './checking.ts';
 import { EACH, abovePart, belowPart, countedNoun } from './counted.ts';
-import { askWhichDimension, sizeAmong } from './sized.ts';
+import { askWhichDimension, sizeAmong } from './which-dimension.ts';
 import { capital, fact, facts, headline, whatItIs } from './saying.ts';
 
 /** What is being done with them, for the message. */

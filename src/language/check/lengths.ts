@@ -4,7 +4,7 @@ import type { Checked } from '../plan.ts';
 import { bareNumber, bareWords, formsToAsk } from './bare-numbers.ts';
 import { type Checking, mended, refuse } from './checking.ts';
 import { writtenIn } from './forms.ts';
-import { askWhichDimension } from './sized.ts';
+import { askWhichDimension } from './which-dimension.ts';
 import { capital, fact, headline, whatItIs } from './saying.ts';
 
 /** Are they all lengths? Reports the first that is none; `what` says what they are, for the message. */

@@ -11,7 +11,7 @@ import { countedNoun } from './counted.ts';
 import { inScale, made } from './holding.ts';
 import { asksWhichYard } from './loose-yards.ts';
 import { type Product, productOf, quotientOf } from './products.ts';
-import { askWhichDimension } from './sized.ts';
+import { askWhichDimension } from './which-dimension.ts';
 import { facts, headline } from './saying.ts';
 
 /** `times`, `by` and `x`. */
