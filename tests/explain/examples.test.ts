@@ -139,6 +139,13 @@ const EXAMPLES: readonly (readonly [string, string, ...string[]])[] = [
     '0.75 cubic yards',
     '0.6 cubic yards → 0.75 cubic yards',
   ],
+  [
+    '22 2x8 x 14 ft at $1.20 per ft',
+    '$369.60',
+    '308 ft × $1.20 per ft = $369.60',
+    '22 pieces × 14 ft = 308 ft',
+  ],
+  ['22 2x8 x 14 ft', '410.67 board feet', '22 pieces × 2 in × 8 in × 14 ft = 410.67 board feet'],
   ['what share $42 is of $60', '70%', '$42 ÷ $60 = 70%'],
   ['what share $42 is of $60, times 2', '140%', '70% × 2 = 140%', '$42 ÷ $60 = 70%'],
   [
