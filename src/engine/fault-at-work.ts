@@ -34,7 +34,8 @@ export function reportAtWork(checked: Checked, telling: Telling): Report {
   const held = work(at.plan);
   if (!(held instanceof Fault) || held.code === 'text') throw new Error(`no fault in: ${text}`);
   if (OF_ITS_OWN.has(held.code)) {
-    const checking = { text, surroundings, nouns, problems: [], waitsFor: [], notes: [] };
+    const lists = { sizes: [], problems: [], waitsFor: [], notes: [] };
+    const checking = { text, surroundings, nouns, ...lists };
     const report = faultAtWork(at, sharesTogether(at, telling), checking);
     if (report) return report;
   }

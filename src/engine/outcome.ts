@@ -2,6 +2,7 @@
 import type Decimal from 'decimal.js';
 import type { Report } from '../words/report.ts';
 import type { Holds } from '../quantity/form.ts';
+import type { SizesTold } from '../language/size-table.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Reading } from '../language/reading.ts';
 import { type Fault, type Held, Unknown, Waiting, bare, leftOutOf } from './held.ts';
@@ -36,6 +37,8 @@ export interface ReferenceTable {
   /** What to heed where the work can hurt someone. */
   readonly caution: string | null;
   readonly table: TableInput;
+  /** Where its rows are sizes with dimensions of their own, such as 2x8. */
+  readonly sizes?: SizesTold;
 }
 
 /** A cell as the engine is told it. */

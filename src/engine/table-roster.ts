@@ -2,6 +2,8 @@
 // A row keeps its cells while its texts stand somewhere in the table, so that an edit works one row.
 import { ARTICLES, nameWords } from '../language/lexer.ts';
 import { RowVocabulary } from '../language/row-vocabulary.ts';
+import type { SizeTable } from '../language/size-table.ts';
+import type { TableShape } from '../language/table-shape.ts';
 import type { CellId } from '../language/tree.ts';
 import { Trie } from '../language/trie.ts';
 import type { Vocabulary } from '../language/vocabulary.ts';
@@ -49,16 +51,20 @@ export class TableRoster {
     const names = new Trie<ReferenceTable>();
     for (const table of reference) names.add(nameWords(table.name), table);
     const brought = new Map<ReferenceTable, CellId>();
+    const shapeOf = (wanted: ReferenceTable): TableShape | null => {
+      let id = brought.get(wanted);
+      if (id === undefined) brought.set(wanted, (id = this.#bring(wanted)));
+      return vocabulary.table(id) ?? null;
+    };
     vocabulary.setReference({
       names: reference.map((table) => table.name),
+      sizes: reference.flatMap((table) => sizesIn(table, () => shapeOf(table))),
       at: (tokens, at) => {
         const skip = ARTICLES.has(tokens[at]?.text ?? '') ? 1 : 0;
         const found = names.longest(tokens, at + skip);
         const [wanted] = found?.values ?? [];
         if (!found || !wanted) return null;
-        let id = brought.get(wanted);
-        if (id === undefined) brought.set(wanted, (id = this.#bring(wanted)));
-        const table = vocabulary.table(id);
+        const table = shapeOf(wanted);
         return table ? { length: found.length + skip, table } : null;
       },
     });
@@ -322,6 +328,23 @@ export class TableRoster {
     change.columns.delete(column.record);
     this.#rolls.leave(column.record, change);
   }
+}
+
+/** The rows of a table of sizes, by size. */
+function sizesIn(
+  { name, table, sizes }: ReferenceTable,
+  shape: () => TableShape | null,
+): readonly SizeTable[] {
+  if (!sizes) return [];
+  const names = table.columns.map((column) => column.name);
+  const key = names.indexOf(sizes.column);
+  const rows = new Map(
+    table.rows.map((row) => [
+      row[key] ?? '',
+      new Map(names.map((each, k) => [each, row[k] ?? ''])),
+    ]),
+  );
+  return [{ name, told: sizes, rows, shape }];
 }
 
 function keyOf(name: string): string {

@@ -32,6 +32,7 @@ export function isWritten(formula: Formula): boolean {
   return (
     inner.kind === 'amount' ||
     inner.kind === 'words' ||
+    inner.kind === 'size' ||
     inner.kind === 'yes-no' ||
     inner.kind === 'pi' ||
     inner.kind === 'hole'

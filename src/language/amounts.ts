@@ -470,6 +470,11 @@ function plain(measure: Holds['measure']): Holds {
   return { measure, showIn: null, written: NONE_WRITTEN };
 }
 
+/** Is it a length as written: no rate, no number without a unit? */
+export function isWrittenLength(amount: Amount): boolean {
+  return isLength(amount.holds);
+}
+
 function isLength(holds: Holds): boolean {
   const { measure } = holds;
   return measure.kind === 'amount' && measure.dimension === LENGTH && measure.rate === null;

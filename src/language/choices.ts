@@ -1,6 +1,7 @@
 // Texts that need no quotes: what may be chosen for a cell, after `is` and `is not` on it and as its own value.
 import { nearNames } from '../words/near.ts';
 import type { Reader } from './reader.ts';
+import { sizeAt } from './sizes.ts';
 import type { Formula, Relation, Words } from './tree.ts';
 import { choiceAt } from './vocabulary.ts';
 
@@ -8,7 +9,7 @@ import { choiceAt } from './vocabulary.ts';
 export function maybeOwnChoice(r: Reader): Formula | null {
   const choices = r.self === null ? null : r.vocabulary.choicesOf(r.self);
   if (!choices) return null;
-  const found = choiceAt(r.tokens, r.at, choices);
+  const found = choiceAt(r.tokens, r.at, choices) ?? sizeChoiceAt(r, choices);
   if (!found || r.peek(found.length).kind !== 'end') return null;
   return takeChoice(r, found);
 }
@@ -30,7 +31,7 @@ export function maybeChoice(r: Reader, relation: Relation, left: Formula): Formu
 
 /** One of these texts without quotes; the longest wins. A text in quotes or a name is left to be read as usual. */
 export function expectChoice(r: Reader, choices: readonly string[]): Formula | null {
-  const found = choiceAt(r.tokens, r.at, choices);
+  const found = choiceAt(r.tokens, r.at, choices) ?? sizeChoiceAt(r, choices);
   if (found) return takeChoice(r, found);
   if (r.token.kind === 'quoted' || r.sees('(') || r.sees('[')) return null;
   if (r.vocabulary.nameAt(r.tokens, r.at, r.part, r.self)) return null;
@@ -38,6 +39,15 @@ export function expectChoice(r: Reader, choices: readonly string[]): Formula | n
   let count = 1;
   while (count < 6 && isChoiceWord(r, count)) count++;
   return missed(r, { from: r.token.from, to: r.peek(count - 1).to }, choices);
+}
+
+/** A size among the choices, however it is typed: `2×8`, `2X8`. */
+function sizeChoiceAt(
+  r: Reader,
+  choices: readonly string[],
+): { readonly length: number; readonly text: string } | null {
+  const seen = sizeAt(r, 0, 'blanks');
+  return seen && choices.includes(seen.text) ? seen : null;
 }
 
 function isChoiceWord(r: Reader, ahead: number): boolean {

@@ -5,6 +5,7 @@ import { expectList } from './lists.ts';
 import type { Reader } from './reader.ts';
 import { costKindAt, readRecap } from './recaps.ts';
 import type { Ends, Formula } from './tree.ts';
+import { sizePhraseAt } from './size-phrases.ts';
 import { tablePhraseAt } from './table-phrases.ts';
 import { expectSlot, expectValue, slotEnd } from './values.ts';
 import { byFirstWord } from './words.ts';
@@ -21,6 +22,8 @@ export function phraseAt(r: Reader): Phrase | null {
   const skip = ARTICLES.has(r.token.text) ? 1 : 0;
   const ofTable = tablePhraseAt(r, skip);
   if (ofTable) return ofTable;
+  const ofSize = sizePhraseAt(r, skip);
+  if (ofSize) return ofSize;
   const kind = costKindAt(r, skip + 2);
   if (r.seesAt(skip, 'total', 'of') && kind) {
     return { opening: skip + 2 + kind.length, read: readRecap };

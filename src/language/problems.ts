@@ -64,6 +64,14 @@ export type ReadingProblem =
       readonly fixes: readonly Fix[];
     }
   | {
+      readonly code: 'unknown-size';
+      readonly spots: readonly Spot[];
+      readonly word: string;
+      readonly table: string;
+      readonly near: readonly string[];
+      readonly fixes: readonly Fix[];
+    }
+  | {
       readonly code: 'table-not-a-value';
       readonly spots: readonly Spot[];
       readonly table: string;
@@ -224,6 +232,11 @@ export function wordProblem(problem: ReadingProblem): Report {
         problem.choices.length > 0
           ? `They are ${listed(few(problem.choices))}.`
           : 'There are none to choose from yet.',
+      );
+    case 'unknown-size':
+      return report(
+        short(`There is no size ${problem.word} here.`, 'There is no such size here.'),
+        `"${problem.table}" has none. Nearest there: ${listed(problem.near)}.`,
       );
     case 'table-not-a-value':
       return report(

@@ -30,7 +30,13 @@ export function read(found: Scan, vocabulary: Vocabulary, surroundings: Surround
       waitsFor: [],
     };
   }
-  const checked = check(parsed.tree, surroundings, vocabulary.nouns, found.text);
+  const checked = check(
+    parsed.tree,
+    surroundings,
+    vocabulary.nouns,
+    found.text,
+    vocabulary.sizeTables,
+  );
   return {
     tree: parsed.tree,
     checked: checked.checked,

@@ -2,6 +2,7 @@
 // Of equal length a column's name wins over a cell's; a longer name wins, as everywhere.
 import { ARTICLES, type Token, nameWords } from './lexer.ts';
 import type { NamedCell, PartName } from './reading.ts';
+import type { SizeTable } from './size-table.ts';
 import type { ColumnShape, TableShape } from './table-shape.ts';
 import type { CellId } from './tree.ts';
 import { type NameFound, Vocabulary, plainName } from './vocabulary.ts';
@@ -77,6 +78,10 @@ export class RowVocabulary extends Vocabulary {
     part: string,
   ): { readonly length: number; readonly table: TableShape } | null {
     return this.#around.tableAt(tokens, at, part, null);
+  }
+
+  override get sizeTables(): readonly SizeTable[] {
+    return this.#around.sizeTables;
   }
 
   override tableNames(): readonly string[] {

@@ -52,7 +52,8 @@ class Speaker {
   }
 
   #operand(left: Formula): string {
-    return this.say(left, left.kind === 'binary' || IS_PHRASE.has(left.kind) ? SLOT : VALUE);
+    if (left.kind === 'size') return `(${left.text})`;
+    return this.say(left, left.kind === 'binary' || isPhrase(left) ? SLOT : VALUE);
   }
 
   /** Products and sums don't mix without brackets; neither do `at` and `over` with what comes before. */
@@ -66,7 +67,9 @@ class Speaker {
   }
 
   #rightOperand(node: Binary): string {
-    return this.say(node.right, IS_PHRASE.has(node.right.kind) ? SLOT : VALUE);
+    // What follows a size could be its length: `2x8 by 9 ft`.
+    if (node.right.kind === 'size') return `(${node.right.text})`;
+    return this.say(node.right, isPhrase(node.right) ? SLOT : VALUE);
   }
 
   #plain(tree: Exclude<Formula, Binary>): string {
@@ -75,6 +78,8 @@ class Speaker {
         return tree.say;
       case 'words':
         return tree.chosen ? tree.text : `"${tree.text}"`;
+      case 'size':
+        return tree.text;
       case 'yes-no':
         return tree.value ? 'yes' : 'no';
       case 'name':
@@ -154,6 +159,8 @@ class Speaker {
         return `how many ${tree.tableSay}`;
       case 'look-up':
         return this.#lookUp(tree);
+      case 'sized':
+        return this.#sized(tree);
       case 'bracket':
         return `(${this.say(tree.of, CONDITION)})`;
       case 'hole':
@@ -176,7 +183,16 @@ class Speaker {
     return `${branches.join(', ')}, otherwise ${this.say(tree.otherwise, VALUE)}`;
   }
 
+  #sized({ count, length, size }: Extract<Formula, { kind: 'sized' }>): string {
+    const of = `${this.say(count ?? length ?? size, SLOT)} of ${this.say(size, SLOT)}`;
+    return count && length ? `${of} by ${this.say(length, SLOT)}` : of;
+  }
+
   #lookUp(tree: Extract<Formula, { kind: 'look-up' }>): string {
+    const [only] = tree.conditions;
+    if (tree.asked !== undefined && only) {
+      return `${tree.asked} of ${this.say(only.value, SLOT)}`;
+    }
     const conditions = tree.conditions.map(
       (c) => `${c.columnSay} ${LOOK_UP[c.relation]}${this.say(c.value, SLOT)}`,
     );
@@ -286,7 +302,12 @@ const IS_PHRASE: ReadonlySet<Formula['kind']> = new Set([
   'spaced',
   'fewest',
   'even-gap',
+  'sized',
 ]);
+
+function isPhrase(tree: Formula): boolean {
+  return IS_PHRASE.has(tree.kind) || (tree.kind === 'look-up' && tree.asked !== undefined);
+}
 
 const WAY = { up: ' up', down: ' down', nearest: '' } as const;
 
@@ -322,8 +343,9 @@ function tightness(tree: Formula): number {
     // After the last item of a list only a comma lets anything follow.
     case 'list':
     case 'pick':
-    case 'look-up':
       return CLAUSE;
+    case 'look-up':
+      return tree.asked === undefined ? CLAUSE : VALUE;
     case 'binary':
       return isSum(tree) ? SUM : TERM;
     case 'spaced':
@@ -342,10 +364,12 @@ function tightness(tree: Formula): number {
     case 'recap':
     case 'column':
     case 'row-count':
+    case 'sized':
       return VALUE;
     case 'bracket':
     case 'amount':
     case 'words':
+    case 'size':
     case 'yes-no':
     case 'name':
     case 'pi':

@@ -32,6 +32,12 @@ export interface Words extends At {
   readonly chosen?: true;
 }
 
+/** A size with dimensions of its own, as its table writes it: `2x8`, `#4`. A piece of text, told from others by how it is written. */
+export interface Size extends At {
+  readonly kind: 'size';
+  readonly text: string;
+}
+
 export interface YesNo extends At {
   readonly kind: 'yes-no';
   readonly value: boolean;
@@ -329,6 +335,26 @@ export interface LookUp extends At {
   readonly conditions: readonly LookUpCondition[];
   /** What to heed where figures of this table are used. */
   readonly caution: string | null;
+  /** Asked for in words of its own: `actual width` of the one value there is. */
+  readonly asked?: string;
+}
+
+/**
+ * `22 2x8 x 14 ft`, `12 2x6 boards`, `308 ft of 2x8`: pieces of one size. What is asked of them settles whether they
+ * are counted, measured along, or taken by what they are sold by.
+ */
+export interface Sized extends At {
+  readonly kind: 'sized';
+  /** Null: one run of that length. */
+  readonly count: Formula | null;
+  /** Of each piece. */
+  readonly length: Formula | null;
+  readonly size: Formula;
+  /** Figures of the size which, times the length, come to what it is sold by. */
+  readonly sold: readonly LookUp[];
+  /** The key of the unit it is sold by. */
+  readonly unit: string;
+  readonly usual: 'sold' | 'run';
 }
 
 /** Something in brackets: kept so that the sentence can show what was typed in doubt. */
@@ -345,6 +371,7 @@ export interface Hole extends At {
 export type Formula =
   | Amount
   | Words
+  | Size
   | YesNo
   | Name
   | Binary
@@ -379,5 +406,6 @@ export type Formula =
   | ColumnOf
   | RowCount
   | LookUp
+  | Sized
   | Bracket
   | Hole;

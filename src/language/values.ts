@@ -4,6 +4,8 @@ import { ARTICLES } from './lexer.ts';
 import { partOf, phraseAt, piecesOf } from './phrases.ts';
 import { LEAVE_OUT } from './problems.ts';
 import { DEEPEST, type Reader } from './reader.ts';
+import { besideSize, maybeSized, sizedOf } from './sized.ts';
+import { sizeStandsAt, takeSize } from './sizes.ts';
 import type { TableShape } from './table-shape.ts';
 import type { Formula } from './tree.ts';
 import { plainName } from './vocabulary.ts';
@@ -39,16 +41,22 @@ function signed(r: Reader): Formula {
 function prime(r: Reader): Formula {
   if (r.sees('(') || r.sees('[')) {
     const bracket = expectBracket(r);
-    return (r.problem ? null : maybePieces(r, bracket)) ?? bracket;
+    return (r.problem ? null : (sizedOf(r, bracket) ?? maybePieces(r, bracket))) ?? bracket;
   }
   if (r.sees('a') || r.sees('an')) {
     // `a 20% margin`, `a quarter inch`
     r.at++;
     if (!seesAmount(r)) r.at--;
   }
+  // A name that begins with a number is no amount: `2x8 joists`, `1st step`.
+  if (r.token.kind === 'number' && r.nameAt(0)) return afterName(r, expectName(r));
+  const sized = maybeSized(r);
+  if (sized) return sized;
   if (seesAmount(r)) {
     const amount = expectAmount(r);
-    if (r.sees('of') && !r.problem) return piecesOf(r, amount) ?? partOf(r, amount);
+    if (r.sees('of') && !r.problem) {
+      return sizedOf(r, amount) ?? piecesOf(r, amount) ?? partOf(r, amount);
+    }
     return amount;
   }
   if (r.token.kind === 'quoted') {
@@ -68,6 +76,9 @@ function prime(r: Reader): Formula {
 
 /** One amount, one name or one bracket: what a phrase or clause takes. */
 export function expectSlot(r: Reader): Formula {
+  if (r.token.kind === 'number' && r.nameAt(0)) return expectName(r);
+  const size = sizeStandsAt(r, 0);
+  if (size) return takeSize(r, size);
   if (seesAmount(r)) return expectAmount(r);
   if (r.sees('(') || r.sees('[')) return expectBracket(r);
   if (r.nameAt(0)) return expectName(r);
@@ -104,7 +115,8 @@ export function slotEnd(r: Reader, ahead: number): number {
 }
 
 export function seesSlot(r: Reader): boolean {
-  return seesAmount(r) || r.sees('(') || r.sees('[') || r.nameAt(0) !== null;
+  if (seesAmount(r) || r.sees('(') || r.sees('[') || r.nameAt(0) !== null) return true;
+  return sizeStandsAt(r, 0) !== null;
 }
 
 /** The name that stands here, already known to be one. */
@@ -129,7 +141,7 @@ export function expectName(r: Reader): Formula {
 
 function afterName(r: Reader, name: Formula): Formula {
   if (name.kind !== 'name') return name;
-  const pieces = maybePieces(r, name);
+  const pieces = sizedOf(r, name) ?? maybePieces(r, name);
   if (pieces) return pieces;
   if ((r.sees('of') || r.sees('on')) && (r.holdsShare(name) || !r.surroundings)) {
     return partOf(r, name);
@@ -272,6 +284,16 @@ export function leftOver(r: Reader): Formula {
         // `$85 haulage`: the amount is whole without the word.
         ...(r.tokens[r.at - 2]?.text === r.vocabulary.sign ? [r.fix(LEAVE_OUT, here, '')] : []),
       ],
+    });
+  }
+  const asSized = besideSize(r);
+  if (last && asSized.length > 0) {
+    return r.fail({
+      code: 'missing-operator',
+      spots: [{ from: last.from, to: last.to }, here],
+      left: r.slice(last),
+      right: r.slice(here),
+      fixes: asSized,
     });
   }
   if (last && (name || seesAmount(r) || r.sees('('))) {

@@ -5,6 +5,7 @@ import { type Unit, unitPhrases } from '../quantity/units.ts';
 import type { Spot } from '../words/spot.ts';
 import { ARTICLES, type Token, nameWords, tokensOf } from './lexer.ts';
 import type { NamedCell, PartName } from './reading.ts';
+import type { SizeTable } from './size-table.ts';
 import type { TableShape } from './table-shape.ts';
 import type { CellId } from './tree.ts';
 import { Trie } from './trie.ts';
@@ -127,6 +128,11 @@ export class Vocabulary {
 
   setReference(tables: ReferenceTables): void {
     this.#reference = tables;
+  }
+
+  /** Tables of sizes with dimensions of their own, such as 2x8. */
+  get sizeTables(): readonly SizeTable[] {
+    return this.#reference?.sizes ?? NO_SIZES;
   }
 
   /** The table whose name stands here, an article before it skipped; one of the notebook before one of reference. */
@@ -365,9 +371,12 @@ interface ChoiceColumn {
   readonly spots: { readonly column: Spot; readonly table: Spot };
 }
 
+const NO_SIZES: readonly SizeTable[] = [];
+
 /** Tables of the trade, by their names. */
 export interface ReferenceTables {
   readonly names: readonly string[];
+  readonly sizes: readonly SizeTable[];
   at(
     tokens: readonly Token[],
     at: number,

@@ -9,14 +9,15 @@ import ledgerFasteners from '../../shared/ledger-fasteners.md?raw';
 import lumberSizes from '../../shared/lumber-sizes.md?raw';
 import type { ReferenceTable } from '../engine/outcome.ts';
 import { readTable } from './read-table.ts';
+import { BARS, LUMBER } from './sizes.ts';
 
 export const REFERENCE_TABLES: readonly ReferenceTable[] = [
   readTable('bag-yields.md', bagYields),
-  readTable('bar-sizes.md', barSizes),
+  { ...readTable('bar-sizes.md', barSizes), sizes: BARS },
   readTable('beam-spans.md', beamSpans),
   readTable('deck-footings.md', deckFootings),
   readTable('footings-by-area.md', footingsByArea),
   readTable('joist-spans.md', joistSpans),
   readTable('ledger-fasteners.md', ledgerFasteners),
-  readTable('lumber-sizes.md', lumberSizes),
+  { ...readTable('lumber-sizes.md', lumberSizes), sizes: LUMBER },
 ];

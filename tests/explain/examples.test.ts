@@ -139,6 +139,13 @@ const EXAMPLES: readonly (readonly [string, string, ...string[]])[] = [
     '0.75 cubic yards',
     '0.6 cubic yards → 0.75 cubic yards',
   ],
+  [
+    '22 2x8 x 14 ft at $1.20 per ft',
+    '$369.60',
+    '308 ft × $1.20 per ft = $369.60',
+    '22 pieces × 14 ft = 308 ft',
+  ],
+  ['22 2x8 x 14 ft', '410.67 board feet', '22 pieces × 2 in × 8 in × 14 ft = 410.67 board feet'],
   ['what share $42 is of $60', '70%', '$42 ÷ $60 = 70%'],
   ['what share $42 is of $60, times 2', '140%', '70% × 2 = 140%', '$42 ÷ $60 = 70%'],
   [
@@ -183,6 +190,8 @@ const SPANS = 'Spans:\n  | size | span |\n  |---|---|\n  | 2x6 | 3 ft |\n  | 2x8
 const FORMS: Readonly<Record<Exclude<Formula['kind'], 'hole'>, readonly [string, string]>> = {
   amount: ['4 in', 'given'],
   words: ['"hem-fir"', 'given'],
+  size: ['2x8', 'given'],
+  sized: ['22 2x8 x 14 ft', '22 pieces of 2x8 by 14 ft, by its nominal size'],
   'yes-no': ['yes', 'given'],
   pi: ['pi times 2', 'pi times 2'],
   name: ['slab length', 'the same as slab length'],

@@ -429,7 +429,7 @@ describe('whatever is written', () => {
         expect(steps[0]?.words).not.toBe('');
         expect(book.text('Answer')).toContain(`Working of Answer: ${shown}\n`);
       }),
-      { numRuns: 200 },
+      { numRuns: 120 },
     );
   });
 

@@ -37,6 +37,7 @@ const name = fc.constantFrom(
   'Deck surface stringers',
   '# of posts',
 );
+const size = fc.constantFrom('2x8', '5/4x6', '4x4', '2×12', '2 x 6');
 const count = fc.constantFrom('5 pieces', '12 joists', '13 balusters', '40 bags');
 const length = fc.constantFrom('9 ft', '16 in', '72 in', 'slab length', '1 1/2 in');
 
@@ -80,6 +81,26 @@ export const formula: fc.Arbitrary<string> = fc.letrec<{
       .constantFrom('total of', 'average of', 'greatest', 'the least')
       .map((what) => `${what} clear span in slab bays`),
     fc.constant('how many slab bays'),
+    fc.constantFrom('2x8', '5/4x6', '4x4 posts', '#4', '#5 bar'),
+    fc
+      .tuple(fc.constantFrom('actual width', 'actual depth', 'nominal thickness'), size)
+      .map(([figure, s]) => `${figure} of ${s}`),
+    fc
+      .tuple(fc.constantFrom('actual width of', 'nominal width of the'), name)
+      .map((w) => w.join(' ')),
+    fc.constantFrom('diameter of #4 bar', 'weight of a #5 bar', '40 #4 bars x 20 ft'),
+    fc
+      .tuple(fc.constantFrom('22', '1,250', '3 joists of', 'bags of', '308 ft of'), size)
+      .map((w) => w.join(' ')),
+    fc
+      .tuple(
+        fc.constantFrom('22', '22 -', '22 pieces of', '12 joists', 'bags of', '(thickness) of'),
+        size,
+        fc.constantFrom('x', 'by', 'boards x'),
+        length,
+      )
+      .map((w) => w.join(' ')),
+    fc.tuple(name, length).map(([n, l]) => `5 pieces of ${n} by ${l}`),
     fc
       .tuple(fc.constantFrom('at least', 'under', 'is', 'over'), tie('slot'))
       .map(

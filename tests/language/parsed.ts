@@ -7,6 +7,9 @@ import { type Parsed, parseTokens } from '../../src/language/parse.ts';
 import { wordProblem } from '../../src/language/problems.ts';
 import type { Surroundings } from '../../src/language/reading.ts';
 import { sentence } from '../../src/language/sentence.ts';
+import type { SizeTable, SizesTold } from '../../src/language/size-table.ts';
+import type { TableShape } from '../../src/language/table-shape.ts';
+import { BARS, LUMBER } from '../../src/reference/sizes.ts';
 import { Vocabulary } from '../../src/language/vocabulary.ts';
 import type { Report } from '../../src/words/report.ts';
 
@@ -60,6 +63,44 @@ vocabulary.putTable({
     texts: k === 0 ? ['hem-fir', 'southern pine'] : null,
   })),
 });
+
+/** Sizes with a few of their columns; here too cells are only counted. */
+const COLUMNS = ['size', 'nominal thickness', 'nominal width', 'thickness', 'width'];
+const LUMBER_SIZES = ['1x6', '5/4x6', '2x4', '2x6', '2x8', '2x12', '4x4', '6x6'];
+const BAR_COLUMNS = ['bar', 'diameter', 'area', 'weight'];
+const BAR_SIZES = ['#3', '#4', '#5'];
+vocabulary.setReference({
+  names: [],
+  sizes: [
+    sizesFor('Lumber sizes', -100, LUMBER, COLUMNS, LUMBER_SIZES),
+    sizesFor('Bar sizes', -200, BARS, BAR_COLUMNS, BAR_SIZES),
+  ],
+  at: () => null,
+});
+
+function sizesFor(
+  name: string,
+  id: number,
+  told: SizesTold,
+  columns: readonly string[],
+  sizes: readonly string[],
+): SizeTable {
+  const shape: TableShape = {
+    id,
+    name,
+    part: '',
+    caution: null,
+    rows: sizes.length,
+    columns: columns.map((column, k) => ({
+      id: id - 1 - k,
+      name: column,
+      cells: sizes.map((_, row) => id - 10 - 10 * row - k),
+      blanks: [],
+      texts: k === 0 ? sizes : null,
+    })),
+  };
+  return { name, told, rows: new Map(sizes.map((size) => [size, new Map()])), shape: () => shape };
+}
 
 export const surroundings: Surroundings = {
   holdsOf: (id) => ({

@@ -7,7 +7,7 @@ import { said } from '../naming.ts';
 import { type Word, saying } from '../step.ts';
 import { joinedBy, leftOutNote, lineTerm } from './adding.ts';
 import { TERMS_AT_MOST } from './arithmetic.ts';
-import { type Told, riser, use } from './told.ts';
+import { type Told, type Used, riser, use } from './told.ts';
 
 /** `total of volume in slab bays, 2 rows`: each row stands below with its amount and opens in place. */
 export function tellColumn(book: Book, checked: Checked, formula: ColumnOf, target: Target): Told {
@@ -55,7 +55,7 @@ export function tellLookUp(book: Book, checked: Checked, formula: LookUp, target
     return saying(`${joint}${condition.columnSay}${RELATION[condition.relation]} `, words);
   });
   const made = riser(book, {
-    said: saying(`read ${formula.columnSay} off ${formula.tableSay} for `, conditions),
+    said: saying(...lookUpSaid(formula, used, conditions, book)),
     tokens: [],
     joint: '→',
     result: target,
@@ -64,6 +64,18 @@ export function tellLookUp(book: Book, checked: Checked, formula: LookUp, target
     note: cell === undefined ? null : `The first row that fits: ${book.facts(cell).name}.`,
   });
   return [{ ...made, lines: cell === undefined ? [] : [{ cell, target: null }] }];
+}
+
+function lookUpSaid(
+  formula: LookUp,
+  used: readonly Used[],
+  conditions: readonly Word[],
+  book: Book,
+): readonly (string | readonly Word[])[] {
+  const { asked, columnSay, tableSay } = formula;
+  const [size] = used;
+  if (asked === undefined || !size) return [`read ${columnSay} off ${tableSay} for `, conditions];
+  return [`${asked} of `, said(book, size.checked), `, read off ${tableSay}`];
 }
 
 export function tellRowCount(book: Book, formula: RowCount, target: Target): Told {

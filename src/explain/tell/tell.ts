@@ -21,6 +21,7 @@ import { tellCircle, tellDiagonal, tellPower, tellSquareRoot, tellTriangle } fro
 import { tellAsNoun, tellInPacks, tellInUnits, tellRounded } from './rounding.ts';
 import { tellPartOf, tellShareOf, tellShareRun, tellWhatShare } from './shares.ts';
 import { tellForShares, tellMarkedUp } from './pricing.ts';
+import { tellSized } from './sized.ts';
 import { tellEvenGap, tellFewest, tellPieces, tellSpaced } from './spacing.ts';
 import { type Told, riser, use } from './told.ts';
 
@@ -90,12 +91,15 @@ export function tell(book: Book, checked: Checked, target: Target): Told {
       return tellColumn(book, inner, formula, target);
     case 'look-up':
       return tellLookUp(book, inner, formula, target);
+    case 'sized':
+      return tellSized(book, inner, formula, target);
     case 'row-count':
       return tellRowCount(book, formula, target);
     case 'name':
       return tellName(book, inner, target);
     case 'amount':
     case 'words':
+    case 'size':
     case 'yes-no':
     case 'pi':
       return tellPlain(book, saying('as written: ', book.say(formula)), target);

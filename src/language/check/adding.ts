@@ -6,6 +6,7 @@ import { type Checking, refuse } from './checking.ts';
 import { ADDING, TAKING_AWAY, notAnAmount } from './clashes.ts';
 import { made } from './holding.ts';
 import { addShare } from './shares.ts';
+import { askWhichDimension } from './which-dimension.ts';
 
 export function checkAdding(
   formula: Binary,
@@ -18,7 +19,9 @@ export function checkAdding(
   );
   if (odd) {
     const doing = formula.op === 'plus' ? 'added' : 'subtracted';
-    return refuse(checking, notAnAmount(odd, doing, checking));
+    const beside = { other: odd === left ? right : left, op: doing } as const;
+    const asked = askWhichDimension(odd, checking, beside);
+    return refuse(checking, asked ?? notAnAmount(odd, doing, checking));
   }
   if (right.holds.measure.kind === 'share') return addShare(formula, left, right);
   const task = formula.op === 'plus' ? ADDING : TAKING_AWAY;

@@ -18,19 +18,27 @@ import { notAnAmount } from './clashes.ts';
 import { EACH, countedNoun } from './counted.ts';
 import { nounForm, unitForm } from './forms.ts';
 import { made } from './holding.ts';
+import { sizedAsCount, sizedFor } from './sized.ts';
+import { askWhichDimension } from './which-dimension.ts';
 import { type Sides, sidesOf, tidied, wayOf } from './rate-sides.ts';
 
 export function checkAt(
   formula: Binary,
-  left: Checked,
+  pieces: Checked,
   right: Checked,
   checking: Checking,
 ): Checked | null {
-  const [a, b] = [left.holds.measure, right.holds.measure];
+  const b = right.holds.measure;
+  const under = b.kind === 'amount' ? sidesOf(b)?.under : undefined;
+  const left = under ? sizedFor(pieces, under, checking) : sizedAsCount(pieces, checking);
+  const a = left.holds.measure;
   const odd = [left, right].find(
     (c) => c.holds.measure.kind === 'text' || c.holds.measure.kind === 'yes-no',
   );
-  if (odd) return refuse(checking, notAnAmount(odd, 'priced', checking));
+  if (odd) {
+    const asked = askWhichDimension(odd, checking, { other: right, op: 'priced' });
+    return refuse(checking, asked ?? notAnAmount(odd, 'priced', checking));
+  }
   if (a.kind !== 'amount' || b.kind !== 'amount')
     return refuseShareAt(formula, left, right, checking);
   const sides = sidesOf(b);

@@ -3,6 +3,7 @@ import type { Nouns } from '../../quantity/nouns.ts';
 import type { Fix, Report } from '../../words/report.ts';
 import type { Spot } from '../../words/spot.ts';
 import type { Surroundings } from '../reading.ts';
+import type { SizeTable } from '../size-table.ts';
 import type { CellId, Formula } from '../tree.ts';
 
 export interface Checking {
@@ -10,6 +11,8 @@ export interface Checking {
   readonly text: string;
   readonly surroundings: Surroundings;
   readonly nouns: Nouns;
+  /** Tables of sizes with dimensions of their own. */
+  readonly sizes: readonly SizeTable[];
   readonly problems: Report[];
   readonly waitsFor: CellId[];
   readonly notes: string[];

@@ -7,6 +7,7 @@ import type { Formula } from '../tree.ts';
 import { bareNumber, bareWords } from './bare-numbers.ts';
 import { type Checking, inOrder, mended, typed, typedAsOne } from './checking.ts';
 import { EACH, abovePart, belowPart, countedNoun } from './counted.ts';
+import { askWhichDimension, sizeAmong } from './which-dimension.ts';
 import { capital, fact, facts, headline, whatItIs } from './saying.ts';
 
 /** What is being done with them, for the message. */
@@ -48,6 +49,7 @@ export const AVERAGING: Task = {
 /** The report for two values that do not go together in this task. */
 export function clash(a: Checked, b: Checked, task: Task, checking: Checking): Report {
   return (
+    sizeAmong([a, b], checking) ??
     differentCounts(a, b, task, checking) ??
     numberBesideCount(a, b, task, checking) ??
     pricePerSomething(a, b, task, checking) ??
@@ -184,6 +186,8 @@ export function asFix(checked: Checked, noun: string, checking: Checking): Repor
 
 /** Text or yes/no where an amount is needed. */
 export function notAnAmount(checked: Checked, doing: string, checking: Checking): Report {
+  const asked = askWhichDimension(checked, checking);
+  if (asked) return asked;
   return {
     code: 'not-an-amount',
     headline: headline(`${whatItIs(checked)} can't be ${doing}.`, `This can't be ${doing}.`),

@@ -22,10 +22,13 @@ import { asFix, notAnAmount } from './clashes.ts';
 import { countedNoun, fitEach, labelsAreFree } from './counted.ts';
 import { unitForm, writtenIn } from './forms.ts';
 import { inScale, made } from './holding.ts';
+import { sizedInUnits } from './sized.ts';
 import { capital, fact, headline, whatItIs } from './saying.ts';
 
 /** `in cubic yards`: the same amount, shown otherwise. */
-export function checkInUnits(formula: InUnits, of: Checked, checking: Checking): Checked | null {
+export function checkInUnits(formula: InUnits, all: Checked, checking: Checking): Checked | null {
+  const of = sizedInUnits(all, formula.form, checking);
+  if (!of) return null;
   const { measure } = of.holds;
   if (measure.kind !== 'amount') {
     return refuse(checking, notAnAmount(of, 'shown in a unit', checking));

@@ -6,6 +6,7 @@ import type { Nouns } from '../../quantity/nouns.ts';
 import type { Report } from '../../words/report.ts';
 import type { Checked } from '../plan.ts';
 import type { Surroundings } from '../reading.ts';
+import type { SizeTable } from '../size-table.ts';
 import type { CellId, Formula } from '../tree.ts';
 import type { Checking } from './checking.ts';
 import { work } from './work.ts';
@@ -26,11 +27,13 @@ export function check(
   surroundings: Surroundings,
   nouns: Nouns,
   text: string,
+  sizes: readonly SizeTable[] = NONE,
 ): Check {
   const checking: Checking = {
     text,
     surroundings,
     nouns,
+    sizes,
     problems: [],
     waitsFor: [],
     notes: [],

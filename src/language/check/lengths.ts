@@ -4,12 +4,18 @@ import type { Checked } from '../plan.ts';
 import { bareNumber, bareWords, formsToAsk } from './bare-numbers.ts';
 import { type Checking, mended, refuse } from './checking.ts';
 import { writtenIn } from './forms.ts';
+import { askWhichDimension } from './which-dimension.ts';
 import { capital, fact, headline, whatItIs } from './saying.ts';
 
 /** Are they all lengths? Reports the first that is none; `what` says what they are, for the message. */
 export function areLengths(items: readonly Checked[], what: string, checking: Checking): boolean {
   const odd = items.find((item) => !isLength(item));
   if (!odd) return true;
+  const asked = askWhichDimension(odd, checking);
+  if (asked) {
+    refuse(checking, asked);
+    return false;
+  }
   const like = items.find(isLength);
   const number = bareNumber(odd) === null ? null : bareWords(odd, checking);
   const forms = number === null ? [] : formsToAsk(like ?? withLength(odd));

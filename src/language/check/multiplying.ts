@@ -11,6 +11,7 @@ import { countedNoun } from './counted.ts';
 import { inScale, made } from './holding.ts';
 import { asksWhichYard } from './loose-yards.ts';
 import { type Product, productOf, quotientOf } from './products.ts';
+import { askWhichDimension } from './which-dimension.ts';
 import { facts, headline } from './saying.ts';
 
 /** `times`, `by` and `x`. */
@@ -85,6 +86,14 @@ function areAmounts(left: Checked, right: Checked, doing: string, checking: Chec
   ] as const) {
     const { kind } = side.holds.measure;
     if (kind === 'amount' || kind === 'share') continue;
+    const asked = askWhichDimension(side, checking, {
+      other,
+      op: doing === 'divided' ? 'divided' : 'multiplied',
+    });
+    if (asked) {
+      refuse(checking, asked);
+      return false;
+    }
     const report = notAnAmount(side, doing, checking);
     const [then, when] = [typedAsOne(checking, other.formula), typedAsOne(checking, side.formula)];
     const spot = { from: left.formula.spot.from, to: right.formula.spot.to };

@@ -7,7 +7,7 @@ import type { Checking } from './checking.ts';
 import { madeLeaf } from './holding.ts';
 
 const NOTHING: readonly string[] = [];
-const HOLDS_TEXT: Holds = { measure: TEXT, showIn: null, written: NOTHING };
+export const HOLDS_TEXT: Holds = { measure: TEXT, showIn: null, written: NOTHING };
 const HOLDS_YES_NO: Holds = { measure: YES_NO, showIn: null, written: NOTHING };
 const HOLDS_NUMBER: Holds = { measure: NUMBER, showIn: null, written: NOTHING };
 

@@ -7,6 +7,7 @@ export function partsOf(formula: Formula): readonly Formula[] {
   switch (formula.kind) {
     case 'amount':
     case 'words':
+    case 'size':
     case 'yes-no':
     case 'name':
     case 'pi':
@@ -61,6 +62,10 @@ export function partsOf(formula: Formula): readonly Formula[] {
       return [formula.spacing, formula.along];
     case 'fewest':
       return [formula.width, formula.across, formula.gap];
+    case 'sized':
+      return [formula.count, formula.length, formula.size, ...formula.sold].filter(
+        (each) => each !== null,
+      );
     case 'look-up':
       return formula.conditions.map((c) => c.value);
     case 'even-gap':

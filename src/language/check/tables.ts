@@ -11,6 +11,7 @@ import { type Checking, noted, refuse } from './checking.ts';
 import { ADDING, AVERAGING, COMPARING, type Task } from './clashes.ts';
 import { constant, inScale, made, madeLeaf, sameForm } from './holding.ts';
 import { capital, headline } from './saying.ts';
+import { isSizeAsked } from './sized.ts';
 
 /** `total of volume in slab bays`. A row without a value is left out of a total, and the total says so. */
 export function checkColumn(formula: ColumnOf, checking: Checking): Checked | null {
@@ -56,6 +57,7 @@ export function checkLookUp(
 ): Checked | null {
   const { cells, columnSay, tableSay, spot, conditions } = formula;
   if (cells.length === 0) return refuse(checking, noRows(tableSay, spot));
+  if (!isSizeAsked(formula, values, checking)) return null;
   const answers = measured(cells, columnSay, tableSay, formula.columnSpot, CHOICE, checking);
   if (!answers) return null;
   const wanted: Wanted[] = [];

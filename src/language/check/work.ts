@@ -26,6 +26,7 @@ import { partsOf } from './parts.ts';
 import { checkRecap } from './recaps.ts';
 import { checkRounded } from './rounding.ts';
 import { checkForShares, checkMarkedUp, checkPartOf, checkWhatShare } from './shares.ts';
+import { checkSize, checkSized } from './sized.ts';
 import { checkColumn, checkLookUp, checkRowCount } from './tables.ts';
 import { checkEvenGap, checkFewest, checkSpaced } from './spacing.ts';
 
@@ -93,6 +94,10 @@ function rule(formula: Formula, parts: readonly Checked[], checking: Checking): 
       return checkAmount(formula);
     case 'words':
       return checkWords(formula);
+    case 'size':
+      return checkSize(formula);
+    case 'sized':
+      return checkSized(formula, parts, checking);
     case 'yes-no':
       return checkYesNo(formula);
     case 'name':
