@@ -88,7 +88,12 @@ const NO_TOKENS: readonly Token[] = [];
 
 function isGiven(tree: Formula): boolean {
   if (tree.kind === 'negative') return tree.of.kind === 'amount';
-  return tree.kind === 'amount' || tree.kind === 'words' || tree.kind === 'yes-no';
+  return (
+    tree.kind === 'amount' ||
+    tree.kind === 'range' ||
+    tree.kind === 'words' ||
+    tree.kind === 'yes-no'
+  );
 }
 
 /** In a formula that can't be read, every name that stands anywhere still counts: it may be mended, or renamed. */

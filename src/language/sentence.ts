@@ -154,6 +154,8 @@ class Speaker {
         return `how many ${tree.tableSay}`;
       case 'look-up':
         return this.#lookUp(tree);
+      case 'range':
+        return this.#range(tree);
       case 'bracket':
         return `(${this.say(tree.of, CONDITION)})`;
       case 'hole':
@@ -181,6 +183,11 @@ class Speaker {
       (c) => `${c.columnSay} ${LOOK_UP[c.relation]}${this.say(c.value, SLOT)}`,
     );
     return `read ${tree.columnSay} off ${tree.tableSay} for ${conditions.join(', ')}`;
+  }
+
+  #range(tree: Extract<Formula, { kind: 'range' }>): string {
+    const first = tree.first ? `${this.say(tree.first, VALUE)}, ` : '';
+    return `${first}${this.say(tree.best, VALUE)} at best, ${this.say(tree.worst, VALUE)} at worst`;
   }
 
   #pick(tree: Extract<Formula, { kind: 'pick' }>): string {
@@ -301,6 +308,7 @@ function isSlot(tree: Formula): boolean {
 function tightness(tree: Formula): number {
   switch (tree.kind) {
     case 'condition':
+    case 'range':
       return CONDITION;
     case 'or':
       return OR;

@@ -331,6 +331,19 @@ export interface LookUp extends At {
   readonly caution: string | null;
 }
 
+/**
+ * `13 hours, 12 at best, 16 at worst`: a given, never part of a formula. `12 to 16 hours` has no first value,
+ * and its plain value is the middle of the two. Every amount is written out, a sign before it or not.
+ */
+export interface Range extends At {
+  readonly kind: 'range';
+  readonly first: Amount | Negative | null;
+  readonly best: Amount | Negative;
+  readonly worst: Amount | Negative;
+  /** The plain value in tidy words, for places that take no range. */
+  readonly plain: string;
+}
+
 /** Something in brackets: kept so that the sentence can show what was typed in doubt. */
 export interface Bracket extends At {
   readonly kind: 'bracket';
@@ -379,5 +392,6 @@ export type Formula =
   | ColumnOf
   | RowCount
   | LookUp
+  | Range
   | Bracket
   | Hole;

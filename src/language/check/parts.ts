@@ -61,6 +61,10 @@ export function partsOf(formula: Formula): readonly Formula[] {
       return [formula.spacing, formula.along];
     case 'fewest':
       return [formula.width, formula.across, formula.gap];
+    case 'range':
+      return formula.first
+        ? [formula.first, formula.best, formula.worst]
+        : [formula.best, formula.worst];
     case 'look-up':
       return formula.conditions.map((c) => c.value);
     case 'even-gap':
