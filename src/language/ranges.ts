@@ -10,7 +10,7 @@ export function maybeRange(r: Reader): Formula | null {
   if (!saysRange(r)) return null;
   const { at, brackets } = r;
   const marks = r.marks.length;
-  const found = rangeHere(r);
+  const found = rangeHere(r, 'alone');
   if (found && endsHere(r)) {
     const range = asRange(r, found, 'alone');
     if (range) return range;
@@ -27,7 +27,7 @@ export function rangeInside(r: Reader): Hole | null {
   const marks = r.marks.length;
   for (let start = 0; start < r.tokens.length - 1; start++) {
     r.goBack(start, marks, brackets);
-    const found = opensRange(r) ? rangeHere(r) : null;
+    const found = opensRange(r) ? rangeHere(r, 'inside') : null;
     // `2x8 to 2x10` are sizes.
     if (found && (isTight(r, start) || r.sees('x'))) continue;
     const within =
@@ -60,7 +60,7 @@ export function refuseTightRange(r: Reader, op: { from: number; to: number }): H
   const start = last ? r.tokens.findIndex((token) => token.from === last.from) : -1;
   if (start < 0) return null;
   r.at = start;
-  const found = rangeHere(r);
+  const found = rangeHere(r, 'inside');
   const range = found && asRange(r, found, 'alone');
   r.goBack(at, marks, brackets);
   r.problem = problem;
@@ -114,7 +114,7 @@ function endsHere(r: Reader): boolean {
 }
 
 /** The amounts of a range that begin here, whole or not; null where nothing like one stands here. */
-function rangeHere(r: Reader): Found | null {
+function rangeHere(r: Reader, place: 'alone' | 'inside'): Found | null {
   const from = r.token.from;
   const pair = betweenTwo(r);
   if (pair) return { from, to: r.since(from).to, items: pair, joint: 'to' };
@@ -125,7 +125,7 @@ function rangeHere(r: Reader): Found | null {
   if (second) {
     return { from, to: r.since(from).to, items: [first, second.item], joint: second.joint };
   }
-  return listed(r, from, first);
+  return listed(r, from, first, place);
 }
 
 /** `between 12 and 16 hours`. */
@@ -169,7 +169,7 @@ function seesJoint(r: Reader): Joint | null {
 }
 
 /** Further amounts after commas, `and`, or in brackets; words say which is best and which is worst. */
-function listed(r: Reader, from: number, first: Item): Found | null {
+function listed(r: Reader, from: number, first: Item, place: 'alone' | 'inside'): Found | null {
   const items = [first];
   let to = r.since(from).to;
   let open = false;
@@ -180,7 +180,9 @@ function listed(r: Reader, from: number, first: Item): Found | null {
     if (bracket || r.sees(',') || r.sees(';')) r.at++;
     if (r.sees('and') && !bracket) r.take(1, 'phrase');
     if (r.at === at) break;
-    const pair = items.length === 1 && first.end === null ? pairHere(r) : null;
+    // Inside a formula a comma may part the items of a list: `total of 3 ft, 4 to 5 ft and 6 ft`.
+    const pairs = items.length === 1 && first.end === null && (bracket || place === 'alone');
+    const pair = pairs ? pairHere(r) : null;
     const next = pair ? null : item(r);
     if (!pair && !next) {
       r.at = at;
