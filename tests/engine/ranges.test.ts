@@ -183,7 +183,8 @@ const FAMILIES = [
     ranges: [
       ['12 ft, 11 at best, 14 at worst', '12 ft'],
       ['11–14 ft', '12.5 ft'],
-      ['10 in to 1 ft', '11 in'],
+      // Written in both units, as the two ends are.
+      ['10 in to 1 ft', '0 ft 11 in'],
     ],
     formulas: [
       'joists every 16 in along given',
