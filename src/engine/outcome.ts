@@ -5,6 +5,7 @@ import type { Holds } from '../quantity/form.ts';
 import type { SizesTold } from '../language/size-table.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Reading } from '../language/reading.ts';
+import type { GivenRange } from './ranges.ts';
 import { type Fault, type Held, Unknown, Waiting, bare, leftOutOf } from './held.ts';
 
 export type Value = Decimal | boolean | string;
@@ -79,6 +80,8 @@ export interface CellState {
   readonly worked: Outcome;
   /** What the formula itself holds; equal to `holds` where nothing is set by hand. */
   readonly workedHolds: Holds | null;
+  /** What a given is at best and at worst, where it says so and is not set by hand; null elsewhere. */
+  readonly range: GivenRange | null;
   /** The last good value and what it held, for greyed display while at fault or waiting; null if never. */
   readonly lastGood: { readonly value: Value; readonly holds: Holds } | null;
   /** Cells its formula names and recap lines it adds (edges of the graph). */

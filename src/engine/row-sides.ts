@@ -5,7 +5,7 @@ import type { Reading, Scan } from '../language/reading.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Held } from './held.ts';
 import type { CellRecord } from './record.ts';
-import { type Ground, type Side, formulaSide, sameHolds } from './sides.ts';
+import { type Ground, type Side, formulaSide, refusedSide, sameHolds } from './sides.ts';
 import {
   type EngineTable,
   type SharedSide,
@@ -69,9 +69,9 @@ export function draftSide(
   on: RowGround,
 ): Side {
   const { table } = column;
-  if (!row) return formulaSide(found, null, null, inTable(table, column, on.ground));
+  if (!row) return sideInTable(found, null, table, column, on.ground);
   return on.within(row, () => {
-    const side = formulaSide(found, null, null, inTable(table, column, on.ground));
+    const side = sideInTable(found, null, table, column, on.ground);
     if (side.work) fill(table, row, on.values);
     return side;
   });
@@ -105,7 +105,7 @@ function readIn(record: CellRecord, found: Scan, on: RowGround): SharedSide | Si
   const { place } = record;
   if (!place) throw new Error(`cell ${record.id} stands in no table`);
   const { row, column } = place;
-  const side = formulaSide(found, record.id, null, inTable(row.table, column, on.ground));
+  const side = sideInTable(found, record.id, row.table, column, on.ground);
   const { work, reading } = side;
   if (!work) {
     // What it waits for are cells of its row.
@@ -115,6 +115,17 @@ function readIn(record: CellRecord, found: Scan, on: RowGround): SharedSide | Si
   const knew = found.mentions.map((id) => on.holdsOf(id));
   const kinds = found.columns.map((id) => on.kindOf(id));
   return { knew, kinds, side, work };
+}
+
+function sideInTable(
+  found: Scan,
+  self: CellId | null,
+  table: EngineTable,
+  column: TableColumn,
+  ground: Ground,
+): Side {
+  const side = formulaSide(found, self, null, inTable(table, column, ground));
+  return refusedSide(side, found.text, 'row');
 }
 
 function inTable({ values, placeOf }: EngineTable, column: TableColumn, ground: Ground): Ground {

@@ -12,6 +12,7 @@ import { costHolds, toTheCent } from './cost-line.ts';
 import { handNotRead, handOfAnotherKind, notYetACost } from './faults.ts';
 import { FAULT_OF_TEXT, type Held, Waiting } from './held.ts';
 import type { CellInput } from './outcome.ts';
+import { refusingRange } from './ranges.ts';
 
 /** One text that is worked. */
 export interface Side {
@@ -46,7 +47,7 @@ export function formulaSide(
 
 /** What is set by hand, beside the formula that it stands in for. */
 export function handSide(found: Scan, input: CellInput, formula: Side, ground: Ground): Side {
-  const hand = plainSide(found, input.id, ground);
+  const hand = refusedSide(plainSide(found, input.id, ground), found.text, 'by hand');
   if (hand.fault) return { ...hand, fault: handNotRead(hand.fault) };
   if (!hand.holds) return hand;
   const worked = formula.holds ?? hand.holds;
@@ -57,6 +58,14 @@ export function handSide(found: Scan, input: CellInput, formula: Side, ground: G
   }
   const side = { ...hand, holds };
   return input.money ? costSide(side, input.money, found.text) : side;
+}
+
+/** The side where no range may stand. */
+export function refusedSide(side: Side, text: string, place: 'row' | 'by hand'): Side {
+  const reading = refusingRange(side.reading, text, place);
+  if (reading === side.reading) return side;
+  const [fault = null] = reading.problems;
+  return { reading, work: null, holds: null, fault, held: FAULT_OF_TEXT };
 }
 
 export function workSide(side: Side): Held {

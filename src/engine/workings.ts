@@ -35,6 +35,7 @@ import { type Ground, type Side, formulaSide, handSide, sameHolds, workSide } fr
 import { type RowGround, draftSide, readingInRow, rowSide, unreadSide } from './row-sides.ts';
 import { neededByTable, toldOf } from './table-needs.ts';
 import type { TableColumn, TableRow } from './tables.ts';
+import { rangeOf } from './ranges.ts';
 import { whereAtFault } from './tracing.ts';
 
 export type { CellEdit } from './roster.ts';
@@ -128,6 +129,7 @@ export class Workings {
       outcome,
       worked: hand ? this.#outcome(record, formula) : outcome,
       workedHolds: hand ? formula.holds : holds,
+      range: hand || outcome.kind === 'fault' ? null : rangeOf(formula.reading.checked),
       lastGood:
         lastValue === null || lastHolds === null ? null : { value: lastValue, holds: lastHolds },
       needs: this.#ids(this.#graph.needsOf(record.slot), record),
@@ -155,6 +157,7 @@ export class Workings {
       outcome,
       worked: outcome,
       workedHolds: holds,
+      range: null,
       lastGood:
         lastValue === null || lastHolds === null ? null : { value: lastValue, holds: lastHolds },
       get needs() {

@@ -3,6 +3,7 @@
 import type { CellState } from '../engine/outcome.ts';
 import type { Checked } from '../language/plan.ts';
 import type { CellId } from '../language/tree.ts';
+import { showRange } from '../notebook/ranges.ts';
 import type { Book } from './book.ts';
 import { figureFrom } from './figure.ts';
 import { whyLacking } from './lacking.ts';
@@ -29,12 +30,17 @@ export function givenStep(book: Book, state: CellState, target: Target): Step {
     said: saying(outcome.kind === 'value' || isFault ? words : target.text),
     result: target.text,
     note: notes(
-      differs ? `Written as ${input.formula.trim()}.` : null,
+      state.range ? `${capital(showRange(state.range, book.show).text)}.` : null,
+      differs && !state.range ? `Written as ${input.formula.trim()}.` : null,
       reading.checked?.note ?? null,
       isFault ? outcome.report.explanation : null,
     ),
   });
   return named(book, state, step);
+}
+
+function capital(text: string): string {
+  return `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
 }
 
 /** `$7,500` and `$7,500.00` do. */

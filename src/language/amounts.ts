@@ -1,11 +1,11 @@
 // Written amounts: a number with its unit or noun, money, a share, a rate. They bind tightest of all.
 import { heldAmount } from '../quantity/amount.ts';
 import { type Form, type Holds, NONE_WRITTEN, type Term, withUnit } from '../quantity/form.ts';
-import { Fraction, NUMBER, OPEN, SHARE } from '../quantity/measure.ts';
+import { Fraction, NUMBER, ONE, OPEN, SHARE } from '../quantity/measure.ts';
 import { LENGTH, MONEY } from '../quantity/dimension.ts';
 import { type Unit, unitByKey } from '../quantity/units.ts';
 import { type WrittenNumber, expectDecimal, expectNumber, seesNumberWord } from './numbers.ts';
-import type { Reader } from './reader.ts';
+import type { Reader, WrittenIn } from './reader.ts';
 import type { Amount, Formula } from './tree.ts';
 import { SHARE_LABELS } from './words.ts';
 
@@ -48,6 +48,7 @@ const MOST_OR_LEAST: ReadonlySet<string> = new Set([
 export function writtenAmount(r: Reader): Formula {
   const from = r.token.from;
   const start = r.at;
+  r.writtenIn = null;
   if (r.maybeMark(r.vocabulary.sign)) return money(r, from, start);
   const number = expectNumber(r);
   if (!number) return { kind: 'hole', spot: r.since(from) };
@@ -143,10 +144,13 @@ function share(r: Reader, number: WrittenNumber, from: number, start: number): F
       r.at += ahead + 1;
     }
   }
+  r.writtenIn = WRITTEN_IN_PERCENT;
   const say = `${number.say}%${label ? ' ' + label : ''}`;
   const value = number.value ? number.value.div(100) : null;
   return finish(r, { value, holds: plain(SHARE), bare: false, label, say }, from, start);
 }
+
+const WRITTEN_IN_PERCENT: WrittenIn = { kind: 'share' };
 
 /** `12'`, `12' 6-1/2"`, `12'-6 1/2"`, `11'9`; a spaced hyphen could be a minus and is refused. */
 function feetMark(r: Reader, feet: WrittenNumber, from: number, start: number): Formula {
@@ -164,7 +168,8 @@ function feetMark(r: Reader, feet: WrittenNumber, from: number, start: number): 
       r.at++;
       return refuseSpacedHyphen(r, feet, inches, from);
     }
-    if (marked || tight) {
+    // `12'-16'` are two lengths.
+    if (marked || (tight && !r.sees("'"))) {
       if (marked) r.at++;
       return feetAndInches(r, feet, inches, from, start);
     }
@@ -409,14 +414,70 @@ function built(
   start: number,
   alsoWritten: readonly string[],
 ): Amount {
-  const held = heldAmount(number.value ?? new Fraction(1), form);
+  r.writtenIn = { kind: 'form', form, larger: alsoWritten };
+  return finish(r, { ...heldIn(number.value, form, alsoWritten), label: null, say }, from, start);
+}
+
+function heldIn(
+  number: Fraction | null,
+  form: Form,
+  alsoWritten: readonly string[],
+): Pick<Amount, 'value' | 'holds' | 'bare'> {
+  const held = heldAmount(number ?? new Fraction(1), form);
   const holds: Holds = {
     measure: held.measure,
     showIn: form.under.length > 0 ? form : null,
     written: unitsIn(form, alsoWritten),
   };
-  const value = number.value === null ? null : held.value;
-  return finish(r, { value, holds, bare: false, label: null, say }, from, start);
+  return { value: number === null ? null : held.value, holds, bare: false };
+}
+
+/** A bare number in the form in which another amount was written: `12` beside `16 hours`. */
+export function likeWritten(r: Reader, bare: Amount, as: WrittenIn): Amount {
+  const { kind, value, say, spot } = bare;
+  if (as.kind === 'share') {
+    const share = value && value.div(100);
+    const holds = plain(SHARE);
+    return { kind, value: share, holds, bare: false, label: null, say: `${say}%`, spot };
+  }
+  return {
+    kind,
+    ...heldIn(value, as.form, NONE_WRITTEN),
+    label: null,
+    say: saidIn(r, { value, say, whole: false }, as.form),
+    spot,
+  };
+}
+
+/** The held number of one in what it was written in: 12 for a foot, 0.01 for a percent. */
+export function oneOfThese(as: WrittenIn | null): Fraction {
+  if (as === null) return ONE;
+  return as.kind === 'share' ? PERCENT : heldAmount(ONE, as.form).value;
+}
+
+const PERCENT = new Fraction('1/100');
+
+/** A number in words as one would write it so. */
+export function sayAs(r: Reader, say: string, as: WrittenIn | null): string {
+  if (as === null) return say;
+  return as.kind === 'share'
+    ? `${say}%`
+    : saidIn(r, { value: new Fraction(say.replaceAll(',', '')), say, whole: false }, as.form);
+}
+
+function saidIn(r: Reader, number: WrittenNumber, form: Form): string {
+  const [over] = form.over;
+  const [under] = form.under;
+  const key = over?.kind === 'unit' ? over.unit.key : null;
+  const isSlope = key === 'in' && under?.kind === 'unit' && under.unit.key === 'in';
+  if (isSlope && under.count !== null) return `${number.say} in ${under.count}`;
+  const start =
+    key === '$'
+      ? `${r.vocabulary.sign}${number.say}`
+      : key === 'cent'
+        ? `${number.say} cents`
+        : sayOver(r, number, form);
+  return start + sayUnder(r, form);
 }
 
 function finish(

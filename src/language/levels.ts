@@ -5,6 +5,7 @@ import { maybeClause } from './clauses.ts';
 import { readComparison } from './comparisons.ts';
 import { maybeTogether } from './lists.ts';
 import { DEEPEST, type Reader } from './reader.ts';
+import { refuseTightRange } from './ranges.ts';
 import type { Arithmetic, Formula } from './tree.ts';
 import { closedWhole, expectValue } from './values.ts';
 
@@ -175,6 +176,10 @@ function sumFrom(r: Reader, first: Formula): Formula {
     if (!found) return left;
     const opSpot = r.take(found.words, 'operator');
     r.sums.push({ spot: opSpot, brackets: r.brackets });
+    if (r.slice(opSpot) !== 'minus' && found.op === 'minus') {
+      const hole = refuseTightRange(r, opSpot);
+      if (hole) return hole;
+    }
     const value = expectValue(r);
     if (r.problem) return left;
     if (value.kind === 'amount' && r.holdsShare(value) && r.sees('margin')) {

@@ -6,6 +6,7 @@ import type { Mark, Surroundings } from './reading.ts';
 import type { ReadingProblem } from './problems.ts';
 import type { CellId, Formula, RecapScope } from './tree.ts';
 import { maybeOwnChoice, ownChoiceMissed } from './choices.ts';
+import { maybeRange, rangeInside } from './ranges.ts';
 import { leftOver } from './values.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
@@ -54,8 +55,10 @@ function whole(r: Reader): Formula {
   }
   const choice = maybeOwnChoice(r);
   if (choice) return choice;
+  const range = maybeRange(r);
+  if (range) return range;
   const tree = readFormula(r);
-  if (r.problem) return ownChoiceMissed(r) ?? tree;
+  if (r.problem) return ownChoiceMissed(r) ?? rangeInside(r) ?? tree;
   // A comma, a full stop or a question mark at the very end says nothing.
   while (r.sees('.') || r.sees(',') || r.sees('?') || r.sees('please')) {
     if (!r.sees('please') && r.peek(1).kind !== 'end' && !/^[.,?]$|^please$/.test(r.peek(1).text))
@@ -63,5 +66,7 @@ function whole(r: Reader): Formula {
     r.at++;
   }
   const done: boolean = r.peek(0).kind === 'end';
-  return done ? tree : leftOver(r);
+  if (done) return tree;
+  const hole = leftOver(r);
+  return rangeInside(r) ?? hole;
 }

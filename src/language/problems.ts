@@ -150,6 +150,20 @@ export type ReadingProblem =
       readonly like: string;
     }
   | {
+      readonly code: 'half-a-range';
+      readonly spots: readonly Spot[];
+      /** What it says already, and what it lacks. */
+      readonly says: 'best' | 'worst';
+      readonly lacks: 'best' | 'worst';
+      readonly fixes: readonly Fix[];
+    }
+  | {
+      readonly code: 'range-in-formula';
+      readonly spots: readonly Spot[];
+      readonly range: string;
+      readonly fixes: readonly Fix[];
+    }
+  | {
       readonly code: 'odd-number';
       readonly spots: readonly Spot[];
       readonly text: string;
@@ -298,6 +312,16 @@ export function wordProblem(problem: ReadingProblem): Report {
       return report(
         short(`"${problem.phrase}" needs ${problem.wanted}.`, 'This phrase needs something more.'),
         `It reads, for example: ${problem.like}.`,
+      );
+    case 'half-a-range':
+      return report(
+        `And at ${problem.lacks}?`,
+        `A range says both what it is at best and what it is at worst, for example "13 hours, 12 at best, 16 at worst".`,
+      );
+    case 'range-in-formula':
+      return report(
+        'A range stands in a cell of its own.',
+        `"${clipped(problem.range)}" is a range, and a formula works with one value. Take its plain value, or give the range a cell of its own and write the name of that cell here.`,
       );
     case 'odd-number':
       return report(

@@ -2,7 +2,7 @@
 // One mistake, one message: after the first problem everything else is passed over quietly.
 import { nearNames } from '../words/near.ts';
 import { countOf } from '../quantity/dimension.ts';
-import { NONE_WRITTEN, type Term } from '../quantity/form.ts';
+import { type Form, NONE_WRITTEN, type Term } from '../quantity/form.ts';
 import { Fraction, NUMBER } from '../quantity/measure.ts';
 import { unitPhrases } from '../quantity/units.ts';
 import type { Fix } from '../words/report.ts';
@@ -13,6 +13,11 @@ import type { Mark, Surroundings } from './reading.ts';
 import type { Amount, CellId, Formula, Hole, RecapScope } from './tree.ts';
 import type { NameFound, Vocabulary } from './vocabulary.ts';
 import { OPERATOR_WORDS } from './words.ts';
+
+/** In what an amount was written: a form, with the larger units that stand before the last (`12 ft 6 in`), or percent. */
+export type WrittenIn =
+  | { readonly kind: 'form'; readonly form: Form; readonly larger: readonly string[] }
+  | { readonly kind: 'share' };
 
 /** How many brackets and phrases may stand inside one another. */
 export const DEEPEST = 200;
@@ -39,6 +44,8 @@ export class Reader {
   brackets = 0;
   /** Every plus, minus, less and with, for conditions: where it stands and inside how many brackets. */
   readonly sums: { readonly spot: Spot; readonly brackets: number }[] = [];
+  /** In what the amount was written that was read last; null for a bare number. */
+  writtenIn: WrittenIn | null = null;
   /** True when how the formula reads hangs on what a named cell holds. */
   askedHolds = false;
   /** Does `together` or `added up` stand anywhere? */

@@ -86,10 +86,17 @@ function wordsOf(tokens: readonly Token[]): readonly string[] {
 /** A settled formula is not read again: there is one scan a cell while a notebook is opened. */
 const NO_TOKENS: readonly Token[] = [];
 
+const GIVEN_KINDS: ReadonlySet<Formula['kind']> = new Set([
+  'amount',
+  'range',
+  'words',
+  'size',
+  'yes-no',
+]);
+
 function isGiven(tree: Formula): boolean {
   if (tree.kind === 'negative') return tree.of.kind === 'amount';
-  const { kind } = tree;
-  return kind === 'amount' || kind === 'words' || kind === 'size' || kind === 'yes-no';
+  return GIVEN_KINDS.has(tree.kind);
 }
 
 /** In a formula that can't be read, every name that stands anywhere still counts: it may be mended, or renamed. */

@@ -161,6 +161,8 @@ class Speaker {
         return this.#lookUp(tree);
       case 'sized':
         return this.#sized(tree);
+      case 'range':
+        return this.#range(tree);
       case 'bracket':
         return `(${this.say(tree.of, CONDITION)})`;
       case 'hole':
@@ -197,6 +199,11 @@ class Speaker {
       (c) => `${c.columnSay} ${LOOK_UP[c.relation]}${this.say(c.value, SLOT)}`,
     );
     return `read ${tree.columnSay} off ${tree.tableSay} for ${conditions.join(', ')}`;
+  }
+
+  #range(tree: Extract<Formula, { kind: 'range' }>): string {
+    const first = tree.first ? `${this.say(tree.first, VALUE)}, ` : '';
+    return `${first}${this.say(tree.best, VALUE)} at best, ${this.say(tree.worst, VALUE)} at worst`;
   }
 
   #pick(tree: Extract<Formula, { kind: 'pick' }>): string {
@@ -322,6 +329,7 @@ function isSlot(tree: Formula): boolean {
 function tightness(tree: Formula): number {
   switch (tree.kind) {
     case 'condition':
+    case 'range':
       return CONDITION;
     case 'or':
       return OR;

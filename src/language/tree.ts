@@ -357,6 +357,19 @@ export interface Sized extends At {
   readonly usual: 'sold' | 'run';
 }
 
+/**
+ * `13 hours, 12 at best, 16 at worst`: a given, never part of a formula. `12 to 16 hours` has no first value,
+ * and its plain value is the middle of the two. Every amount is written out, a sign before it or not.
+ */
+export interface Range extends At {
+  readonly kind: 'range';
+  readonly first: Amount | Negative | null;
+  readonly best: Amount | Negative;
+  readonly worst: Amount | Negative;
+  /** The plain value in tidy words, for places that take no range. */
+  readonly plain: string;
+}
+
 /** Something in brackets: kept so that the sentence can show what was typed in doubt. */
 export interface Bracket extends At {
   readonly kind: 'bracket';
@@ -407,5 +420,6 @@ export type Formula =
   | RowCount
   | LookUp
   | Sized
+  | Range
   | Bracket
   | Hole;

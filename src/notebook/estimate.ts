@@ -1,6 +1,7 @@
 // An estimate: the notebook as it stands, its numbers, and what was done to it. The page, the headless run and
 // the tests all go through this door. It knows no screen, no clock and no file.
 import type { CellState, Outcome } from '../engine/outcome.ts';
+import { refusingRange } from '../engine/ranges.ts';
 import type { CellEdit, Workings } from '../engine/workings.ts';
 import { tokensOf } from '../language/lexer.ts';
 import type { Plan } from '../language/plan.ts';
@@ -29,6 +30,7 @@ import { findingsOf } from './findings.ts';
 import { History } from './history.ts';
 import { sayLeftOut } from './left-out.ts';
 import type { NotebookText } from './notebook-text.ts';
+import { type ShownRange, showRange } from './ranges.ts';
 import { LONGEST_TEXT, readNotebook, refusal } from './read-notebook.ts';
 import { type Costs, costsOf } from './recap.ts';
 import { renameEdit, renamePartEdit } from './renames.ts';
@@ -75,6 +77,8 @@ export interface EstimateDoor {
   evaluate(plan: Plan): Outcome;
   /** The value as it is shown (`40 bags`, `$259.20`), with "so far" where a total leaves lines out. Null where there is none. */
   shown(cell: CellId): Shown | null;
+  /** What a given is at best and at worst as these are shown, or null where it says nothing of it. */
+  shownRange(cell: CellId): ShownRange | null;
   /** What the formula comes to beside a value set by hand, or null. */
   shownWorked(cell: CellId): Shown | null;
   /** The last good value, for greyed display, or null. */
@@ -83,7 +87,7 @@ export interface EstimateDoor {
   /** Every fault, finding, double counting, value by hand, `?`, failed check: where the owner looks. */
   findings(): readonly Finding[];
   /** Reads a formula for this cell without changing anything: live "read as", problems, and what it would come to. */
-  draft(cell: CellId, formula: string): Draft;
+  draft(cell: CellId, formula: string, as?: 'formula' | 'by hand'): Draft;
 
   /** Line breaks in a formula become spaces. */
   setFormula(cell: CellId, formula: string): Applied | Finding;
@@ -195,6 +199,11 @@ export class Estimate implements EstimateDoor, TableDoor {
     return this.#shown(worked, workedHolds);
   }
 
+  shownRange(cell: CellId): ShownRange | null {
+    const { range } = this.state(cell);
+    return range && showRange(range, this.#settings.show);
+  }
+
   lastShown(cell: CellId): Shown | null {
     const { lastGood } = this.state(cell);
     return lastGood && show(lastGood.value, lastGood.holds, this.#settings.show);
@@ -221,9 +230,12 @@ export class Estimate implements EstimateDoor, TableDoor {
     return this.#findings;
   }
 
-  draft(cell: CellId, formula: string): Draft {
+  draft(cell: CellId, formula: string, as: 'formula' | 'by hand' = 'formula'): Draft {
     const { input } = this.state(cell);
-    const { reading, outcome, holds } = this.#workings.draft(input.part, cell, formula);
+    const drafted = this.#workings.draft(input.part, cell, formula);
+    const { outcome, holds } = drafted;
+    const reading =
+      as === 'formula' ? drafted.reading : refusingRange(drafted.reading, formula, as);
     return { reading, outcome, shown: this.#shown(outcome, holds) };
   }
 

@@ -1,6 +1,7 @@
 // An estimate as plain values for machines: what `figure --json` prints. Its shape is src/figure.schema.json.
 import type { CellState, Outcome } from '../engine/outcome.ts';
 import type { CellId } from '../language/tree.ts';
+import type { Shown } from '../quantity/show.ts';
 import type { Cell, Table } from './document.ts';
 import type { Estimate } from './estimate.ts';
 import { cellsOf } from './lines.ts';
@@ -17,12 +18,21 @@ export interface CellFigure {
   readonly exact: string | null;
   readonly unit: string | null;
   readonly holds: boolean | null;
+  readonly range: RangeFigure | null;
   readonly byHand: boolean;
   readonly from: string | null;
   readonly incomplete: boolean;
   readonly error: ErrorFigure | null;
   readonly waitsFor: readonly string[];
 }
+
+export interface RangeFigure {
+  readonly plain: 'first' | 'middle';
+  readonly best: EndFigure;
+  readonly worst: EndFigure;
+}
+
+export type EndFigure = Pick<CellFigure, 'exact' | 'unit'> & { readonly shown: string };
 
 export interface TableFigure {
   readonly part: string;
@@ -130,12 +140,21 @@ function cellFigure(
     exact: shown && shown.exact !== '' ? shown.exact : null,
     unit: shown?.unit ?? null,
     holds: typeof value === 'boolean' ? value : null,
+    range: rangeFigure(estimate, cell.id),
     byHand: state.input.byHand !== null,
     from: sourceOf(cell.remarks),
     incomplete: outcome.kind === 'value' && outcome.leftOut.length > 0,
     error: errorFigure(state),
     waitsFor: waitedFor(outcome, cell.id).map(nameOf),
   };
+}
+
+function rangeFigure(estimate: Estimate, cell: CellId): RangeFigure | null {
+  const shown = estimate.shownRange(cell);
+  const { range } = estimate.state(cell);
+  if (!shown || !range) return null;
+  const end = ({ text, exact, unit }: Shown): EndFigure => ({ shown: text, exact, unit });
+  return { plain: range.plain, best: end(shown.best), worst: end(shown.worst) };
 }
 
 function errorFigure({ outcome }: CellState): ErrorFigure | null {

@@ -10,7 +10,8 @@ import { nameKey } from './names.ts';
 import { passedOver } from './passed-over.ts';
 import { tableFindings } from './table-findings.ts';
 import { remarkText, sourceOf } from './remarks.ts';
-import { type Limits, outsideLimits, readLimits } from './sensible.ts';
+import { wordsOf } from '../language/range-ends.ts';
+import { type Limits, outsideLimits, readLimits, sameAmount } from './sensible.ts';
 import { amountsIn } from './tree-parts.ts';
 import { fromFraction } from '../quantity/decimal.ts';
 
@@ -71,6 +72,7 @@ export function findingsOf(estimate: Findable): readonly Finding[] {
       if (outcome.kind !== 'fault') {
         sourceless(cell, state, point);
         sensible(estimate, cell, state, point);
+        certain(estimate, cell, state, point);
         otherShare(cell, state, byName, estimate, point);
       }
     }
@@ -135,11 +137,27 @@ function sensible(estimate: Findable, cell: Cell, state: CellState, point: Point
     if (!limits || limits.fixed) limitsRead.set(cell, limits);
   }
   if (!limits) {
+    const { tree } = estimate.draft(cell.part, cell.id, text).reading;
+    const ends = tree.kind === 'range' ? [wordsOf(tree.best), wordsOf(tree.worst)] : null;
     point(
       'limits-not-read',
-      `The sensible limits of "${cell.name}" can't be read: "${text}". They are written as in "3 1/2 in up to 8 in".`,
+      ends
+        ? `The sensible limits of "${cell.name}" can't be a range: "${text}". Write them as "${ends.join(' up to ')}".`
+        : `The sensible limits of "${cell.name}" can't be read: "${text}". They are written as in "3 1/2 in up to 8 in".`,
     );
     return;
+  }
+  for (const end of ['best', 'worst'] as const) {
+    const found = state.range?.[end];
+    if (!found) continue;
+    const outcome: Outcome = { kind: 'value', value: found.value, leftOut: [] };
+    const beyond = outsideLimits({ outcome, holds: found.holds }, limits);
+    if (beyond !== 'below' && beyond !== 'above') continue;
+    const shown = estimate.say(outcome, found.holds) ?? '';
+    point(
+      'outside-limits',
+      `"${cell.name}" is ${shown} at ${end}, ${beyond} what is sensible: ${text}.`,
+    );
   }
   const side = outsideLimits(state, limits);
   if (side === null) return;
@@ -152,6 +170,16 @@ function sensible(estimate: Findable, cell: Cell, state: CellState, point: Point
   } else {
     point('outside-limits', `"${cell.name}" is ${value}, ${side} what is sensible: ${text}.`);
   }
+}
+
+/** A range whose ends are the same leaves nothing open. */
+function certain(estimate: Findable, cell: Cell, { range }: CellState, point: Point): void {
+  if (!range) return;
+  const [best, worst] = [range.best, range.worst].map(({ value, holds }) =>
+    estimate.say({ kind: 'value', value, leftOut: [] }, holds),
+  );
+  if (best !== worst || !sameAmount(range.best, range.worst)) return;
+  point('range-of-one', `"${cell.name}" is ${best} at best and at worst: nothing is left open.`);
 }
 
 /** `10% waste` in a formula beside a cell Waste that holds another share. */

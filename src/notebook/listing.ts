@@ -76,7 +76,8 @@ function valueOf(cell: CellFigure): string {
 }
 
 function howOf(cell: CellFigure): string {
-  const said = cell.kind === 'given' || cell.readAs === '' ? cell.formula : cell.readAs;
+  const asWritten = (cell.kind === 'given' && cell.range === null) || cell.readAs === '';
+  const said = asWritten ? cell.formula : cell.readAs;
   const how = cell.byHand ? `set by hand; worked from ${said}` : said;
   const waits = cell.waitsFor.length > 0 ? `; waiting for ${cell.waitsFor.join(', ')}` : '';
   return `${how}${waits}${cell.from ? ` (${cell.from})` : ''}`;

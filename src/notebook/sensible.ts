@@ -32,7 +32,7 @@ export function readLimits(text: string, draft: Draft): Limits | null {
 
 /** Where a value stands against its limits; null within them, or where there is nothing to compare. */
 export function outsideLimits(
-  { outcome, holds }: CellState,
+  { outcome, holds }: Pick<CellState, 'outcome' | 'holds'>,
   { low, high }: Limits,
 ): 'below' | 'above' | 'unlike' | null {
   if (outcome.kind !== 'value' || typeof outcome.value !== 'object' || !holds) return null;
@@ -41,6 +41,11 @@ export function outsideLimits(
   if (low && plain(value).lessThan(plain(low))) return 'below';
   if (high && plain(value).greaterThan(plain(high))) return 'above';
   return null;
+}
+
+/** Two amounts of one kind: are they the same? */
+export function sameAmount(a: Limit, b: Limit): boolean {
+  return plain(a).equals(plain(b));
 }
 
 function splitLimits(text: string): { low: string | null; high: string | null } | null {
@@ -54,7 +59,7 @@ function splitLimits(text: string): { low: string | null; high: string | null } 
 }
 
 function limitOf({ reading, outcome }: ReturnType<Draft>): Limit | null {
-  const holds = reading.checked?.holds;
+  const holds = reading.tree.kind === 'range' ? null : reading.checked?.holds;
   if (!holds || outcome.kind !== 'value' || typeof outcome.value !== 'object') return null;
   return { value: outcome.value, holds };
 }

@@ -76,6 +76,9 @@ export const cellLook = css`
   story-line.name {
     justify-self: stretch;
   }
+  .ends {
+    margin-right: 0.6rem;
+  }
   .source {
     font-size: var(--small);
     color: var(--pencil);

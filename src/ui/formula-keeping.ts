@@ -2,6 +2,7 @@
 // Each answers whether it is done: an amount or a formula that was refused stays to be mended.
 import type { CellId } from '../language/tree.ts';
 import type { Draft } from '../notebook/estimate.ts';
+import { textToKeep } from '../notebook/ranges.ts';
 import type { Session } from './session.ts';
 import { isPlainAmount } from './spots-in.ts';
 
@@ -31,5 +32,6 @@ export function keptByHand(session: Session, { cell, text }: Written): boolean {
 export function keptFormula(session: Session, { cell, text }: Written): boolean {
   const formula = text.trim();
   if (formula === '' || formula === session.door.state(cell).input.formula.trim()) return true;
-  return session.apply((door) => door.setFormula(cell, formula));
+  const kept = textToKeep(session.door.draft(cell, formula).reading, formula);
+  return session.apply((door) => door.setFormula(cell, kept));
 }

@@ -161,8 +161,10 @@ export class StoryCell extends LitElement {
     const { session, cell } = this;
     if (state.kind === 'given' && state.outcome.kind !== 'fault') {
       const from = cell.remarks.find((remark) => remark.kind === 'from')?.text;
-      if (from) return html`<span class="source">${from}</span>`;
-      return html`<span class="source none">no source said</span> ${
+      const range = session.door.shownRange(cell.id);
+      const ends = range ? html`<span class="ends">${range.text}</span> ` : nothing;
+      if (from) return html`${ends}<span class="source">${from}</span>`;
+      return html`${ends}<span class="source none">no source said</span> ${
           chosen
             ? html`<button
                 class="plain"

@@ -291,7 +291,8 @@ export class StoryFormula extends LitElement {
   }
 
   #read(): void {
-    this.draft = this.session.door.draft(this.cell.id, this.text);
+    const as = this.what === 'by-hand' ? 'by hand' : 'formula';
+    this.draft = this.session.door.draft(this.cell.id, this.text, as);
   }
 
   #offer(wanted: Wanted): void {

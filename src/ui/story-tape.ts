@@ -121,7 +121,7 @@ export class StoryTape extends LitElement {
     const { trial } = this.session;
     const scale = this.#scale;
     if (!scale) return '';
-    return at === scale.from && trial ? trial.from : writtenAt(at, scale);
+    return at === scale.from && trial ? trial.began : writtenAt(at, scale);
   }
 
   #x(at: number): number {

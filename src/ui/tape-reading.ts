@@ -1,4 +1,5 @@
 // How the tape reads amounts: through the estimate's own reading, so that a tape never knows units by itself.
+import type { GivenRange } from '../engine/ranges.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Holds } from '../quantity/form.ts';
 import { LENGTH, isHard } from '../quantity/dimension.ts';
@@ -6,17 +7,19 @@ import type { EstimateDoor } from '../notebook/estimate.ts';
 import { remarkText } from '../notebook/remarks.ts';
 import { type Limit, readLimits } from '../notebook/sensible.ts';
 import type { Cell } from '../notebook/document.ts';
-import { type TapeAmount, type TapeScale, tapeScale } from './tape-scale.ts';
+import { type TapeAmount, type TapeLimits, type TapeScale, tapeScale } from './tape-scale.ts';
 
 /** The tape under a given, or null where there is nothing to slide: a `?`, a text, a yes or no. */
 export function tapeUnder(door: EstimateDoor, cell: Cell): TapeScale | null {
-  const { kind, input } = door.state(cell.id);
+  const { kind, input, range } = door.state(cell.id);
   if (kind !== 'given' || input.byHand !== null) return null;
   const sensible = remarkText(cell.remarks, 'sensible');
   const limits =
     sensible === null ? null : readLimits(sensible, (text) => door.draft(cell.id, text));
   const read = (formula: string): TapeAmount | null => amountIn(door, cell.id, formula);
-  const ends = limits && { low: endOf(limits.low), high: endOf(limits.high) };
+  const ends = limits
+    ? { low: endOf(limits.low), high: endOf(limits.high) }
+    : range && betweenEnds(range);
   return tapeScale(input.formula, ends, read);
 }
 
@@ -26,6 +29,13 @@ function amountIn(door: EstimateDoor, cell: CellId, formula: string): TapeAmount
     return null;
   if (!shown) return null;
   return amountOf(Number(outcome.value), reading.checked.holds, shown.unit);
+}
+
+/** Without limits of its own a range slides from one of its ends to the other. */
+function betweenEnds({ best, worst }: GivenRange): TapeLimits | null {
+  const [one, other] = [endOf(best), endOf(worst)];
+  if (!one || !other || one.base === other.base) return null;
+  return one.base < other.base ? { low: one, high: other } : { low: other, high: one };
 }
 
 function endOf(limit: Limit | null): TapeAmount | null {

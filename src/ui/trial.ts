@@ -2,6 +2,8 @@
 // so that in the end one change stands in the list of what can be undone, or none.
 import type { CellId } from '../language/tree.ts';
 import type { EstimateDoor } from '../notebook/estimate.ts';
+import { withPlainValue } from '../notebook/ranges.ts';
+import type { Reading } from '../language/reading.ts';
 import type { Costs } from '../notebook/recap.ts';
 
 export class Trial {
@@ -9,13 +11,19 @@ export class Trial {
   /** The formula and the costs when the tape was opened: where the pencil tick stays. */
   readonly from: string;
   readonly costs: Costs;
+  /** The amount it began at, as the tape says it: of a range the plain value. */
+  readonly began: string;
+  readonly #reading: Reading;
   readonly #door: EstimateDoor;
   #moved = false;
 
   constructor(door: EstimateDoor, cell: CellId) {
     this.#door = door;
     this.cell = cell;
-    this.from = door.state(cell).input.formula;
+    const { input, reading, range } = door.state(cell);
+    this.from = input.formula;
+    this.began = (range && door.shown(cell)?.text) || this.from;
+    this.#reading = reading;
     this.costs = door.costs();
   }
 
@@ -24,10 +32,11 @@ export class Trial {
     return this.#moved;
   }
 
-  /** Returns the cells worked anew. */
-  slide(formula: string): readonly CellId[] {
+  /** Moves the plain value to this amount; the ends of a range stay. Returns the cells worked anew. */
+  slide(amount: string): readonly CellId[] {
     const back = this.takeBack();
-    if (formula === this.from) return back;
+    if (amount === this.began) return back;
+    const formula = withPlainValue(this.#reading, amount);
     const done = this.#door.setFormula(this.cell, formula);
     if (!('change' in done)) return back;
     this.#moved = true;

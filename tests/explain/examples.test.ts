@@ -189,6 +189,7 @@ const SPANS = 'Spans:\n  | size | span |\n  |---|---|\n  | 2x6 | 3 ft |\n  | 2x8
 /** For every form of the tree a formula that is one, and what its step says. */
 const FORMS: Readonly<Record<Exclude<Formula['kind'], 'hole'>, readonly [string, string]>> = {
   amount: ['4 in', 'given'],
+  range: ['13 hours, 12 at best, 16 at worst', 'given'],
   words: ['"hem-fir"', 'given'],
   size: ['2x8', 'given'],
   sized: ['22 2x8 x 14 ft', '22 pieces of 2x8 by 14 ft, by its nominal size'],

@@ -161,3 +161,39 @@ export const formula: fc.Arbitrary<string> = fc.letrec<{
       .map(([a, c, b]) => `${a} where ${c}, otherwise ${b}`),
   ),
 })).formula;
+
+/** The amounts of one range: all in the same measure, some of them bare. */
+const alike = fc
+  .constantFrom(
+    ['12 hours', '16 hours', '13', '5 h 35 min', '8:30 hours', '90 min'],
+    ['$4', '$1,250', '6.48', '85 cents', '$?'],
+    ['$6 per bag', '7', '$6.50 per bag', '$9'],
+    ['12 ft', '7 1/2 in', '7½', '12 ft 6 1/2 in', "9'", '-3 ft'],
+    ['10%', '8', '8.5% overhead', '15 percent'],
+    ['40 sq ft per hour', '50', '3/4', '400 sq ft per hour'],
+    ['3 bags', '5', '1 bag', '? bags'],
+    ['0.45', '3', '3/4', '1,250', '-2'],
+    ['6 in 12', '8', '1/4 in per ft', '1:80'],
+  )
+  .chain((amounts) => {
+    const one = fc.constantFrom(...amounts);
+    return fc.tuple(one, one, one);
+  });
+
+/** A given that says what it is at best and at worst. */
+export const ranges: fc.Arbitrary<string> = fc
+  .tuple(alike, fc.nat({ max: 8 }))
+  .map(([[a, b, c], way]) => {
+    const ways = [
+      `${a}, ${b} at best, ${c} at worst`,
+      `${a}, ${b} at worst, ${c} at best`,
+      `${a} at best, ${b} at worst`,
+      `${a} at worst and ${b} at best`,
+      `best ${a}, worst ${b}`,
+      `${a} to ${b}`,
+      `between ${a} and ${b}`,
+      `${a} (${b} to ${c})`,
+      `${a}, between ${b} and ${c}`,
+    ];
+    return ways[way] ?? '';
+  });

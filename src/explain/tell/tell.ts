@@ -98,6 +98,7 @@ export function tell(book: Book, checked: Checked, target: Target): Told {
     case 'name':
       return tellName(book, inner, target);
     case 'amount':
+    case 'range':
     case 'words':
     case 'size':
     case 'yes-no':

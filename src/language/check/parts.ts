@@ -66,6 +66,10 @@ export function partsOf(formula: Formula): readonly Formula[] {
       return [formula.count, formula.length, formula.size, ...formula.sold].filter(
         (each) => each !== null,
       );
+    case 'range':
+      return formula.first
+        ? [formula.first, formula.best, formula.worst]
+        : [formula.best, formula.worst];
     case 'look-up':
       return formula.conditions.map((c) => c.value);
     case 'even-gap':

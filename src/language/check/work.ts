@@ -23,6 +23,7 @@ import { checkOver, checkTimes } from './multiplying.ts';
 import { checkAmount, checkName, checkPi, checkWords, checkYesNo } from './names.ts';
 import { checkInPacks, checkPieces } from './packs.ts';
 import { partsOf } from './parts.ts';
+import { checkRange } from './ranges.ts';
 import { checkRecap } from './recaps.ts';
 import { checkRounded } from './rounding.ts';
 import { checkForShares, checkMarkedUp, checkPartOf, checkWhatShare } from './shares.ts';
@@ -68,7 +69,7 @@ function settle({ formula, done: parts, seen }: Frame, checking: Checking): Chec
   if (parts.some(isOpen)) {
     const open = parts.filter(isOpen);
     const total = formula.kind === 'list' && formula.what === 'total';
-    const looks = formula.kind === 'look-up';
+    const looks = formula.kind === 'look-up' || formula.kind === 'range';
     if (!looks && (!total || open.length === parts.length)) return leftOpen(formula, parts, open);
   }
   return rule(formula, parts, checking);
@@ -129,6 +130,8 @@ function rule(formula: Formula, parts: readonly Checked[], checking: Checking): 
       return checkNot(formula, part(parts, 0), checking);
     case 'condition':
       return checkCondition(formula, parts, checking);
+    case 'range':
+      return checkRange(formula, parts, checking);
     case 'in-units':
       return checkInUnits(formula, part(parts, 0), checking);
     case 'in-packs':

@@ -1,0 +1,258 @@
+// A range stays with its given: what it is at best and at worst is kept, and no other cell sees anything of it.
+import fc from 'fast-check';
+import { describe, expect, it, test } from 'vitest';
+import { Estimate } from '../../src/notebook/estimate.ts';
+import { cellNamed, cellsIn, shownIn } from '../notebook/cells.ts';
+
+function estimate(...lines: readonly string[]): Estimate {
+  return new Estimate(
+    `# Kestrel Court\n\n## Landing\n\n${lines.map((l) => `- ${l}`).join('\n')}\n`,
+  );
+}
+
+/** All that can be seen of the cells of a notebook, but of its givens. */
+function seen(e: Estimate): unknown {
+  return cellsIn(e.notebook).map(({ id, name }) => {
+    const { outcome, holds, reading, kind } = e.state(id);
+    if (kind === 'given') return name;
+    return [name, outcome, holds, reading.sentence, reading.notes, reading.problems, e.shown(id)];
+  });
+}
+
+describe('a range', () => {
+  test('is kept with its given in exact amounts', () => {
+    const e = estimate('Digging: 13 hours, 12 1/3 at best, 16 at worst');
+    const { range, kind } = e.state(cellNamed(e.notebook, 'Digging').id);
+    expect(kind).toBe('given');
+    expect(range?.plain).toBe('first');
+    // Hours are held in minutes.
+    expect([range?.best.value.toString(), range?.worst.value.toString()]).toEqual(['740', '960']);
+    expect(e.shownRange(cellNamed(e.notebook, 'Digging').id)?.worst.text).toBe('16 hours');
+  });
+
+  test('without a first value is told from one with it', () => {
+    const e = estimate('Digging: 12 to 16 hours', 'Hauling: 14 hours, 12 at best, 16 at worst');
+    const plain = (name: string) => e.state(cellNamed(e.notebook, name).id).range?.plain;
+    expect([plain('Digging'), plain('Hauling')]).toEqual(['middle', 'first']);
+    expect([shownIn(e, 'Digging'), shownIn(e, 'Hauling')]).toEqual(['14 hours', '14 hours']);
+  });
+
+  test('is of no other cell: a formula that names the given has none', () => {
+    const e = estimate(
+      'Digging: 12 to 16 hours',
+      'Same: digging',
+      'Labour: digging at $50 per hour',
+    );
+    expect(e.state(cellNamed(e.notebook, 'Same').id).range).toBeNull();
+    expect(shownIn(e, 'Labour')).toBe('$700.00');
+  });
+
+  test('that changes at its ends alone works nothing but its own cell', () => {
+    const e = estimate(
+      'Digging: 13 hours, 12 at best, 16 at worst',
+      'Labour: digging at $50 per hour',
+    );
+    const { id } = cellNamed(e.notebook, 'Digging');
+    const done = e.setFormula(id, '13 hours, 11 at best, 20 at worst');
+    expect('ran' in done && done.ran).toEqual([id]);
+    expect(e.shownRange(id)?.text).toBe('11 hours at best, 20 hours at worst');
+  });
+
+  test('on a cost line leaves the line its plain amount', () => {
+    const e = estimate('Permit: $450.005, $400 at best, $520 at worst\n  - cost: fee');
+    expect(e.costs().total.direct).toBe('450.01');
+    expect(e.state(cellNamed(e.notebook, 'Permit').id).range?.best.value.toString()).toBe('400');
+  });
+
+  test('at fault keeps the last good value and has no ends', () => {
+    const e = estimate('Digging: 13 hours, 12 at best, 16 at worst');
+    const { id } = cellNamed(e.notebook, 'Digging');
+    e.setFormula(id, '17 hours, 12 at best, 16 at worst');
+    expect(e.state(id).outcome.kind).toBe('fault');
+    expect(e.lastShown(id)?.text).toBe('13 hours');
+    expect(e.state(id).range).toBeNull();
+  });
+
+  test('of a given still to come is known before its value is', () => {
+    const e = estimate(
+      'Digging: ? hours, 12 at best, 16 at worst',
+      'Labour: digging at $50 per hour',
+    );
+    const { id } = cellNamed(e.notebook, 'Digging');
+    expect(e.state(id).outcome.kind).toBe('unknown');
+    expect(e.shownRange(id)?.text).toBe('12 hours at best, 16 hours at worst');
+    expect(e.state(cellNamed(e.notebook, 'Labour').id).outcome.kind).toBe('unknown');
+  });
+});
+
+describe('a range is refused', () => {
+  test('as a value set by hand, and the worked one stays beside it', () => {
+    const e = estimate('Length: 12 ft', 'Twice: length times 2\n  - by hand: 20 to 30 ft');
+    const { id } = cellNamed(e.notebook, 'Twice');
+    const { outcome } = e.state(id);
+    expect(outcome.kind === 'fault' && outcome.report.explanation).toContain(
+      'A value set by hand is one amount.',
+    );
+    expect(e.shownWorked(id)?.text).toBe('24 ft');
+  });
+
+  test('while it is written as a value by hand, with its plain value to take', () => {
+    const e = estimate('Length: 12 ft', 'Twice: length times 2');
+    const { id } = cellNamed(e.notebook, 'Twice');
+    const [problem] = e.draft(id, '20 to 30 ft', 'by hand').reading.problems;
+    expect([problem?.code, problem?.fixes.map((f) => f.formula)]).toEqual([
+      'range-not-here',
+      ['25 ft'],
+    ]);
+    expect(e.draft(id, '25 ft', 'by hand').reading.problems).toEqual([]);
+  });
+
+  test("on a given that is set by hand, whose ends are then nobody's", () => {
+    const e = estimate('Digging: 12 to 16 hours\n  - by hand: 20 hours');
+    const { id } = cellNamed(e.notebook, 'Digging');
+    expect([e.shown(id)?.text, e.state(id).range]).toEqual(['20 hours', null]);
+  });
+
+  const TABLE =
+    'Bays:\n  | bay | run | twice: run times 2 |\n  |---|---|---|\n  | A | 12 to 16 ft | |\n  | B | 3 ft | 4-5 ft |';
+  test('in a row of a table, with its plain value to take', () => {
+    const e = estimate(TABLE);
+    const { id } = cellNamed(e.notebook, 'Bays');
+    const [[, run = -1] = [], [, , twice = -1] = []] = e.rows(id) ?? [];
+    const reports = [run, twice].map((cell) => {
+      const { outcome } = e.state(cell);
+      return outcome.kind === 'fault' ? outcome.report : null;
+    });
+    expect(reports.map((r) => r?.code)).toEqual(['range-not-here', 'range-not-here']);
+    expect(reports.flatMap((r) => r?.fixes.map((f) => f.formula))).toEqual(['14 ft', '4.5 ft']);
+    e.setRowCell(id, 0, 1, '14 ft');
+    expect(e.state(e.rows(id)?.[0]?.[2] ?? -1).outcome.kind).toBe('value');
+  });
+
+  test('while it is written in a row, and as the formula of a column', () => {
+    const e = estimate('Bays:\n  | bay | run: 12 to 16 ft |\n  |---|---|\n  | A | |');
+    const { id } = cellNamed(e.notebook, 'Bays');
+    const { outcome } = e.state(e.rows(id)?.[0]?.[1] ?? -1);
+    expect(outcome.kind === 'fault' && outcome.report.code).toBe('range-not-here');
+    expect(e.draftInRow(id, 0, 1, '2-3 ft').reading.problems[0]?.code).toBe('range-not-here');
+  });
+});
+
+/** A ranged amount, the same as a plain one, and formulas that name it. */
+const FAMILIES = [
+  {
+    ranges: [
+      ['13 hours, 12 at best, 16 at worst', '13 hours'],
+      ['12 to 16 hours', '14 hours'],
+      ['12-15 hours', '13.5 hours'],
+    ],
+    formulas: [
+      'given at $50 per hour',
+      'given plus 3',
+      'crew times given',
+      'given rounded up to the next 4 hours',
+      'given is at least 13 hours',
+    ],
+  },
+  {
+    ranges: [
+      ['$450, $400 at best, $520 at worst', '$450'],
+      ['$400 to $521', '$460.50'],
+    ],
+    formulas: [
+      'given marked up 15%',
+      'given for a 20% margin',
+      '$1,000 minus given',
+      'given divided by 3',
+      'total of given, $5 and given',
+    ],
+  },
+  {
+    ranges: [
+      ['40 sq ft per hour, 50 at best, 30 at worst', '40 sq ft per hour'],
+      ['30 to 50 sq ft per hour', '40 sq ft per hour'],
+    ],
+    formulas: [
+      '640 sq ft at given',
+      'given times 2',
+      'given is more than 35 sq ft per hour',
+      '3 hours times given',
+    ],
+  },
+  {
+    ranges: [
+      ['12 ft, 11 at best, 14 at worst', '12 ft'],
+      ['11–14 ft', '12.5 ft'],
+      // Written in both units, as the two ends are.
+      ['10 in to 1 ft', '0 ft 11 in'],
+    ],
+    formulas: [
+      'joists every 16 in along given',
+      'given by 4 ft by 4 in, in cubic yards',
+      'given in 16 ft boards',
+      '(given) squared',
+      'given minus 7 1/2 in',
+    ],
+  },
+  {
+    ranges: [
+      ['10%, 8 at best, 15 at worst', '10%'],
+      ['8 to 10%', '9%'],
+    ],
+    formulas: [
+      '$100 plus given',
+      'given of 60 sq ft',
+      '$1,000 ÷ (1 − given)',
+      '100 bags plus given, rounded up',
+    ],
+  },
+  {
+    ranges: [
+      ['12 bags, 10 at best, 13 at worst', '12 bags'],
+      ['2 to 3 bags', '2.5 bags'],
+      ['10 bags to 10 bags', '10 bags'],
+    ],
+    formulas: [
+      'given at $6.48 per bag',
+      'given rounded up',
+      '600 lb divided by given',
+      'given in pallets of 5 bags',
+    ],
+  },
+] as const;
+
+describe('nothing leaks', () => {
+  it('replacing a ranged given by its plain value changes no other cell', () => {
+    const family = fc
+      .constantFrom(...FAMILIES)
+      .chain(({ ranges, formulas }) =>
+        fc.tuple(
+          fc.constantFrom(...ranges),
+          fc.array(fc.constantFrom(...formulas), { minLength: 1, maxLength: 4 }),
+        ),
+      );
+    fc.assert(
+      fc.property(family, ([[range, plain], formulas]) => {
+        const rest = ['Crew: 3 people', ...formulas.map((f, i) => `Cell ${'abcd'[i]}: ${f}`)];
+        const ranged = estimate(`Given: ${range}`, ...rest);
+        expect(seen(ranged)).toEqual(seen(estimate(`Given: ${plain}`, ...rest)));
+        // And so does an edit from the one to the other.
+        ranged.setFormula(cellNamed(ranged.notebook, 'Given').id, plain);
+        expect(seen(ranged)).toEqual(seen(estimate(`Given: ${plain}`, ...rest)));
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it('the families are all worked', () => {
+    for (const { ranges, formulas } of FAMILIES) {
+      for (const [range] of ranges) {
+        for (const formula of formulas) {
+          const e = estimate(`Given: ${range}`, 'Crew: 3 people', `Answer: ${formula}`);
+          const { outcome } = e.state(cellNamed(e.notebook, 'Answer').id);
+          expect(outcome.kind, `${range} in ${formula}`).toBe('value');
+        }
+      }
+    }
+  });
+});
