@@ -6,6 +6,7 @@ import { heldAmount } from '../quantity/amount.ts';
 import { type Form, type Term, writtenUnits } from '../quantity/form.ts';
 import { Fraction } from '../quantity/measure.ts';
 import { unitByKey } from '../quantity/units.ts';
+import { nearNames } from '../words/near.ts';
 import { stockOf } from './phrases.ts';
 import type { Reader } from './reader.ts';
 import type { Formula, Way } from './tree.ts';
@@ -210,6 +211,12 @@ function asNoun(r: Reader, of: Formula, comma: number): Formula {
       phrase: 'as',
       wanted: 'a thing that is counted',
       like: 'joist count, as boards',
+      fixes:
+        r.token.kind === 'word'
+          ? nearNames(r.token.text, r.vocabulary.nouns.phrases.keys(), 3).map((near) =>
+              r.fix(`Count it as ${near}`, r.token, near),
+            )
+          : [],
     });
   }
   const nounSpot = r.take(noun.length, 'phrase');
@@ -261,6 +268,7 @@ function inPacks(r: Reader, of: Formula, formFrom: number): Formula {
       phrase: 'in',
       wanted: 'the thing that is bought',
       like: 'deck run in 16 ft boards',
+      fixes: ['boards', 'pieces'].map((by) => r.fix(`In ${by} of that`, r.afterLast(), ` ${by}`)),
     });
   }
   const { stock: holdsEach, noun, nounSpot } = found;
@@ -284,7 +292,18 @@ function packOfWhat(r: Reader, term: { term: Term; length: number }): Formula {
 function unknownUnit(r: Reader): Formula {
   const spot = { from: r.token.from, to: r.token.to };
   if (r.token.kind === 'end') {
-    return r.fail({ code: 'missing-value', spots: [r.tokens[r.at - 1] ?? spot], after: 'in' });
+    return r.fail({
+      code: 'missing-value',
+      spots: [r.tokens[r.at - 1] ?? spot],
+      after: 'in',
+      fixes: [
+        r.fix(
+          'Leave "in" out',
+          { from: r.gapBefore(r.at > 0 ? (r.tokens[r.at - 1]?.from ?? 0) : 0), to: spot.to },
+          '',
+        ),
+      ],
+    });
   }
   return r.fail({
     code: 'unknown-unit',

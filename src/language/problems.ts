@@ -5,7 +5,7 @@ import type { Spot } from '../words/spot.ts';
 
 /** A problem found while reading, before anything is measured. */
 export type ReadingProblem =
-  | { readonly code: 'empty'; readonly spots: readonly Spot[] }
+  | { readonly code: 'empty'; readonly spots: readonly Spot[]; readonly fixes: readonly Fix[] }
   | {
       readonly code: 'too-long';
       readonly spots: readonly Spot[];
@@ -80,6 +80,7 @@ export type ReadingProblem =
       readonly code: 'missing-value';
       readonly spots: readonly Spot[];
       readonly after: string | null;
+      readonly fixes: readonly Fix[];
     }
   | {
       readonly code: 'other-currency';
@@ -140,6 +141,7 @@ export type ReadingProblem =
       readonly phrase: string;
       readonly wanted: string;
       readonly like: string;
+      readonly fixes: readonly Fix[];
     }
   | {
       readonly code: 'odd-number';
@@ -148,6 +150,9 @@ export type ReadingProblem =
       readonly why: string;
       readonly fixes: readonly Fix[];
     };
+
+/** What the fix is called that leaves an amount still to come. */
+export const LEAVE_OPEN = 'Leave it open for now';
 
 /** What the fix is called that drops words nobody knows. */
 export const LEAVE_OUT = 'Leave the words out';

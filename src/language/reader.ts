@@ -193,6 +193,17 @@ export class Reader {
     return { say, formula: this.text.slice(0, spot.from) + insert + this.text.slice(spot.to) };
   }
 
+  /** Right behind what was read last: where more of a phrase would be written. */
+  afterLast(): Spot {
+    const at = this.tokens[this.at - 1]?.to ?? 0;
+    return { from: at, to: at };
+  }
+
+  /** Where the blanks before this place, and a comma before them, begin. */
+  gapBefore(at: number): number {
+    return this.text.slice(0, at).replace(/\s*,?\s*$/, '').length;
+  }
+
   slice(spot: Spot): string {
     return this.text.slice(spot.from, spot.to);
   }

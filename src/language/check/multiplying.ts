@@ -11,7 +11,7 @@ import { countedNoun } from './counted.ts';
 import { inScale, made } from './holding.ts';
 import { asksWhichYard } from './loose-yards.ts';
 import { type Product, productOf, quotientOf } from './products.ts';
-import { facts, headline } from './saying.ts';
+import { called, facts, headline } from './saying.ts';
 
 /** `times`, `by` and `x`. */
 export function checkTimes(
@@ -216,6 +216,14 @@ export function refuseTooHigh(
     headline: headlines[what],
     spots: left === right ? spot : bothSpots(left, right),
     explanation: `${about}${what === 'length' ? 'Two lengths make an area and three a volume; nothing is measured in more.' : 'Multiply it by a number, a count or a share, or divide one by the other.'}`,
-    fixes: [],
+    fixes:
+      formula.kind !== 'binary' || left === right
+        ? []
+        : [
+            mended(checking, `Leave ${called(checking, right)} out`, {
+              spot: { from: left.formula.spot.to, to: right.formula.spot.to },
+              by: '',
+            }),
+          ],
   });
 }
