@@ -11,6 +11,7 @@ import { stockOf } from './phrases.ts';
 import type { Reader } from './reader.ts';
 import type { Formula, Way } from './tree.ts';
 import { expectSlot, seesSlot } from './values.ts';
+import { OPERATOR_WORDS } from './words.ts';
 
 /** The clause that stands here, perhaps after a comma, worked on `of`; null where there is none. */
 export function maybeClause(r: Reader, of: Formula): Formula | null {
@@ -305,11 +306,19 @@ function unknownUnit(r: Reader): Formula {
       ],
     });
   }
-  return r.fail({
-    code: 'unknown-unit',
-    spots: [spot],
-    word: r.slice(spot),
-    number: 'In units',
-    fixes: r.nearUnits(r.token.text).map((near) => r.fix(`Use "${near}"`, spot, near)),
-  });
+  let words = 1;
+  while (words < 3 && r.peek(words).kind === 'word' && !OPERATOR_WORDS.has(r.peek(words).text))
+    words++;
+  for (; ; words--) {
+    const all = { from: spot.from, to: r.peek(words - 1).to };
+    const near = r.nearUnits(r.slice(all).toLowerCase());
+    if (near.length === 0 && words > 1) continue;
+    return r.fail({
+      code: 'unknown-unit',
+      spots: [all],
+      word: r.slice(all),
+      number: 'In units',
+      fixes: near.map((unit) => r.fix(`Use "${unit}"`, all, unit)),
+    });
+  }
 }

@@ -238,7 +238,7 @@ export function wordProblem(problem: ReadingProblem): Report {
     case 'missing-operator':
       return report(
         'Two things stand side by side.',
-        `Nothing says what to do with "${clipped(problem.left)}" and "${clipped(problem.right)}". Put a word between them: plus, minus, times, at …`,
+        `Nothing says what to do with "${clipped(problem.left)}" and "${clipped(problem.right)}". Put a word between them, such as plus, minus, times or at.`,
       );
     case 'missing-value':
       return report(

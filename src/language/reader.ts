@@ -278,6 +278,17 @@ export class Reader {
     return nearNames(word, [...unitPhrases.keys(), ...this.vocabulary.nouns.phrases.keys()], 3);
   }
 
+  /** How far words go on from here, of so many, before one that goes on from a value. */
+  #endOfWords(to: number, count: number): number {
+    for (let i = 0; i < count; i++) {
+      const { from, text } = this.peek(i);
+      if (from < to) continue;
+      if (GOES_ON.has(text)) break;
+      to = this.peek(i).to;
+    }
+    return to;
+  }
+
   /** A problem about words that are no name here, with the nearest names. */
   unknownName(): ReadingProblem {
     let count = 0;
@@ -304,6 +315,8 @@ export class Reader {
       nearSpot = { from: spot.from, to: this.peek(words - 1).to };
       near = nearNames(this.slice(nearSpot), names, 3);
     }
+    // `slab depth` near `slab area`: the words that nothing could take go with it.
+    if (near.length > 0) nearSpot = { from: spot.from, to: this.#endOfWords(nearSpot.to, count) };
     return {
       code: 'unknown-name',
       spots: [near.length > 0 ? nearSpot : spot],
@@ -316,6 +329,11 @@ export class Reader {
     };
   }
 }
+
+/** Words after a value that are no operators and no part of a name. */
+const GOES_ON = new Set(
+  'squared cubed equals together added max min to between than please ways same each'.split(' '),
+);
 
 function closingBrackets(tokens: readonly Token[]): ReadonlyMap<number, number> {
   const closing = new Map<number, number>();

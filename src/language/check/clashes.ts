@@ -226,15 +226,8 @@ export function notAnAmount(checked: Checked, doing: string, checking: Checking)
     headline: headline(`${whatItIs(checked)} can't be ${doing}.`, `This can't be ${doing}.`),
     spots: [checked.formula.spot],
     explanation: `${capital(fact(checking, checked))}. An amount is needed here.`,
-    fixes: withoutQuotes(checked, checking),
+    fixes: [],
   };
-}
-
-/** `"12 ft" plus 3 ft`: in quotes it is text. */
-function withoutQuotes({ formula }: Checked, checking: Checking): readonly Fix[] {
-  if (formula.kind !== 'words' || !/^[$€£]?\s?[\d.]/.test(formula.text)) return [];
-  const by = formula.text.trim();
-  return [mended(checking, `Write ${by} without quotes`, { spot: formula.spot, by })];
 }
 
 export function bothSpots(a: Checked, b: Checked): Report['spots'] {
