@@ -278,6 +278,13 @@ export class Reader {
     return nearNames(word, [...unitPhrases.keys(), ...this.vocabulary.nouns.phrases.keys()], 3);
   }
 
+  /** `per bgas`: what stands under the line of a rate is a unit or a thing that is counted. */
+  #nearAfterPer(): readonly Fix[] {
+    if (this.tokens[this.at - 1]?.text !== 'per') return [];
+    const spot = { from: this.token.from, to: this.token.to };
+    return this.nearUnits(this.token.text).map((unit) => this.fix(`Use "${unit}"`, spot, unit));
+  }
+
   /** How far words go on from here, of so many, before one that goes on from a value. */
   #endOfWords(to: number, count: number): number {
     for (let i = 0; i < count; i++) {
@@ -323,6 +330,7 @@ export class Reader {
       word: near.length > 0 ? this.slice(nearSpot) : word,
       near,
       fixes: [
+        ...this.#nearAfterPer(),
         ...near.map((name) => this.fix(`Use "${name}"`, nearSpot, name)),
         ...this.#withoutWords(count),
       ],

@@ -443,8 +443,13 @@ export class Estimate implements EstimateDoor, TableDoor {
     this.#findings = null;
     if (JSON.stringify(before.settings) !== JSON.stringify(notebook.settings)) {
       this.#settings = settingsOf(notebook);
-      this.#workings = worked(notebook, this.#settings);
-      return this.#workings.ran;
+      const workings = worked(notebook, this.#settings);
+      workings.recall(
+        this.#workings,
+        notebook.sections.flatMap(({ cells }) => cells.map(({ id }) => id)),
+      );
+      this.#workings = workings;
+      return workings.ran;
     }
     const edits: readonly CellEdit[] = cellEdits(before, notebook);
     return edits.length === 0 ? [] : this.#workings.change(edits);

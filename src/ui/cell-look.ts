@@ -140,7 +140,8 @@ export const cellLook = css`
   .note.caution b {
     color: var(--keel);
   }
-  .note.fault {
+  .note.wrong,
+  .note.which {
     display: flex;
     flex-wrap: wrap;
     gap: 0.25rem 0.6rem;

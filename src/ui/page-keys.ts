@@ -56,13 +56,33 @@ function lineOf(session: Session, id: CellId): 'formula' | 'by-hand' {
 /** Ctrl Z and its like; not in a line that is being written, which has an undoing of its own. */
 export function undoKey(session: Session, event: KeyboardEvent): Asked {
   if (!(event.ctrlKey || event.metaKey) || event.altKey) return 'nothing';
-  const [on] = event.composedPath();
-  if (on instanceof HTMLInputElement || on instanceof HTMLTextAreaElement) return 'nothing';
+  if (isWritten(event)) return 'nothing';
   const key = event.key.toLowerCase();
   if (key === 'z' && !event.shiftKey) session.undo();
   else if (key === 'y' || key === 'z') session.redo();
   else return 'nothing';
   return 'done';
+}
+
+/** Alt and a digit makes a mend of the chosen cell; P goes to the next one with something to mend, Shift P back. */
+export function problemKey(session: Session, event: KeyboardEvent): Asked {
+  if (event.ctrlKey || event.metaKey || session.writing !== null || isWritten(event)) {
+    return 'nothing';
+  }
+  const digit = /^Digit([1-9])$/.exec(event.code)?.[1];
+  if (event.altKey) {
+    if (digit === undefined || event.shiftKey) return 'nothing';
+    return session.mendChosen(Number(digit) - 1) ? 'done' : 'nothing';
+  }
+  if (event.key !== 'p' && event.key !== 'P') return 'nothing';
+  session.goToProblem(event.shiftKey ? -1 : 1);
+  return 'done';
+}
+
+/** Does the key go into a line that is being written? */
+function isWritten(event: KeyboardEvent): boolean {
+  const [on] = event.composedPath();
+  return on instanceof HTMLInputElement || on instanceof HTMLTextAreaElement;
 }
 
 /** How far a key on the rod scrolls, in pixels; null for other keys. */

@@ -6,7 +6,7 @@ import type { CellState } from '../engine/outcome.ts';
 import type { Cell } from '../notebook/document.ts';
 import { cellLook } from './cell-look.ts';
 import { look } from './look.ts';
-import { faultNote, notCountedNote, waitingNote } from './cell-notes.ts';
+import { notCountedNote, problemNotes, waitingNote } from './cell-notes.ts';
 import type { Session } from './session.ts';
 import { formulaShown } from './formula-shown.ts';
 import { tapeUnder } from './tape-reading.ts';
@@ -208,9 +208,7 @@ export class StoryCell extends LitElement {
       missing ? html`<p class="note">so far; ${missing}</p>` : nothing,
       fails && caution ? html`<p class="note caution"><b>Caution.</b> ${caution}</p>` : nothing,
       state.input.byHand === null ? nothing : this.#byHandNote(),
-      state.outcome.kind === 'fault' && writing !== 'formula'
-        ? faultNote(session, cell.id, state.outcome.report)
-        : nothing,
+      ...problemNotes(session, cell.id, writing),
       state.kind === 'given' ? nothing : waitingNote(session, state.outcome, this.#go),
       chosen && writing === null ? notCountedNote(session, cell, state) : nothing,
     ];

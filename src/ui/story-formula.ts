@@ -12,7 +12,7 @@ import { Nouns } from '../quantity/nouns.ts';
 import { type Completion, type Wanted, namesFor, unitsFor } from './completing.ts';
 import { type Written, asksByHand, keptByHand, keptFormula } from './formula-keeping.ts';
 import { formulaLook } from './formula-look.ts';
-import { mirrored, problemsSaid, said, stay } from './formula-words.ts';
+import { mirrored, problemsOf, problemsSaid, said, stay } from './formula-words.ts';
 import { look } from './look.ts';
 import { Offers } from './offers.ts';
 import type { Session } from './session.ts';
@@ -69,7 +69,7 @@ export class StoryFormula extends LitElement {
 
   protected override render(): TemplateResult {
     const blank = this.text.trim() === '';
-    const problems = blank ? [] : (this.draft?.reading.problems ?? []);
+    const problems = blank || !this.draft ? [] : problemsOf(this.draft);
     const { open, active } = this.#offers;
     const told = open ? problems.filter((problem) => !this.#isBeingTyped(problem)) : problems;
     return html`
@@ -166,7 +166,8 @@ export class StoryFormula extends LitElement {
   #ownKey(event: KeyboardEvent): boolean {
     const digit = /^Digit([1-9])$/.exec(event.code)?.[1];
     if (event.altKey && digit) {
-      const fixes = (this.draft?.reading.problems ?? []).flatMap((problem) => problem.fixes);
+      const problems = this.draft ? problemsOf(this.draft) : [];
+      const fixes = problems.flatMap((problem) => problem.fixes);
       const fix = fixes[Number(digit) - 1];
       if (fix) this.#write(fix.formula);
       return fix !== undefined;

@@ -12,7 +12,7 @@ import { look } from './look.ts';
 import { styled } from './styled.ts';
 import { pageLook } from './page-look.ts';
 import { allCells } from './reading-order.ts';
-import { type Asked, rodKey, rowKey, undoKey } from './page-keys.ts';
+import { type Asked, problemKey, rodKey, rowKey, undoKey } from './page-keys.ts';
 import { PagePlaces } from './page-places.ts';
 import { told } from './page-told.ts';
 import type { Happening, Session, Writing } from './session.ts';
@@ -304,6 +304,11 @@ export class StoryPage extends LitElement {
       this.workingUp = false;
       if (session.chosen !== null) session.bring(session.chosen);
       return 'done';
+    }
+    // A sheet that is laid over the page has keys of its own.
+    if (!path.some((at) => at.tagName === 'DIALOG')) {
+      const mended = problemKey(session, event);
+      if (mended !== 'nothing') return mended;
     }
     const row = path.find((at): at is StoryCell => at.tagName === 'STORY-CELL');
     if (!row || session.writing !== null || event.ctrlKey || event.metaKey || event.altKey) {
