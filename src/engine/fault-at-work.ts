@@ -71,7 +71,7 @@ function fixesAtWork(
   return put(
     'Take 0 where there is nothing',
     whole,
-    `((${all}) where ${asOne} is not 0, otherwise 0)`,
+    `(${/^\([^()]*\)$/.test(all) ? all : `(${all})`} where ${asOne} is not 0, otherwise 0)`,
   );
 }
 

@@ -7,6 +7,7 @@ import { type Form, type Term, writtenUnits } from '../quantity/form.ts';
 import { Fraction } from '../quantity/measure.ts';
 import { unitByKey } from '../quantity/units.ts';
 import { nearNames } from '../words/near.ts';
+import { IN_UNITS } from './problems.ts';
 import { stockOf } from './phrases.ts';
 import type { Reader } from './reader.ts';
 import type { Formula, Way } from './tree.ts';
@@ -317,7 +318,7 @@ function unknownUnit(r: Reader): Formula {
       code: 'unknown-unit',
       spots: [all],
       word: r.slice(all),
-      number: 'In units',
+      number: IN_UNITS,
       fixes: near.map((unit) => r.fix(`Use "${unit}"`, all, unit)),
     });
   }

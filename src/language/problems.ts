@@ -151,6 +151,9 @@ export type ReadingProblem =
       readonly fixes: readonly Fix[];
     };
 
+/** In place of a number: a unit to show in is asked for. */
+export const IN_UNITS = '';
+
 /** What the fix is called that leaves an amount still to come. */
 export const LEAVE_OPEN = 'Leave it open for now';
 
@@ -199,7 +202,9 @@ export function wordProblem(problem: ReadingProblem): Report {
       );
     case 'unknown-unit':
       return report(
-        short(`${problem.number} of what?`, 'This many of what?'),
+        problem.number === IN_UNITS
+          ? 'In which unit?'
+          : short(`${problem.number} of what?`, 'This many of what?'),
         `"${problem.word}" is not a unit or a thing that is counted here. If it is counted, add it to "Counted things" at the top of the notebook.`,
       );
     case 'unknown-part':

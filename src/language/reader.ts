@@ -275,7 +275,12 @@ export class Reader {
 
   /** Units and counted things with a name near this word. */
   nearUnits(word: string): readonly string[] {
-    return nearNames(word, [...unitPhrases.keys(), ...this.vocabulary.nouns.phrases.keys()], 3);
+    const nouns = this.vocabulary.nouns.phrases;
+    const near = nearNames(word, [...unitPhrases.keys(), ...nouns.keys()], 9);
+    // `yard`, `yards` and `yds` are one and the same.
+    const meant = new Map(near.map((say) => [unitPhrases.get(say) ?? nouns.get(say), say]));
+    for (const say of near.toReversed()) meant.set(unitPhrases.get(say) ?? nouns.get(say), say);
+    return [...meant.values()].slice(0, 3);
   }
 
   /** `per bgas`: what stands under the line of a rate is a unit or a thing that is counted. */

@@ -364,7 +364,10 @@ export function leftOver(r: Reader): Formula {
     const problem = r.unknownName();
     if (problem.code === 'unknown-name' && problem.near.length > 0) return r.fail(problem);
   }
-  const left = r.fix(LEAVE_OUT, { from: token.from, to: r.peek(1).from }, '');
+  const say = token.kind === 'symbol' ? `Leave "${token.text}" out` : LEAVE_OUT;
+  let count = 1;
+  while (token.kind === 'symbol' && r.peek(count).text === token.text) count++;
+  const left = r.fix(say, { from: token.from, to: r.peek(count).from }, '');
   const fixes = left.formula.trim() === '' ? [] : [left];
   return r.fail({ code: 'unread', spots: [here], word: r.slice(here), fixes });
 }

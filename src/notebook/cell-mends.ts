@@ -11,7 +11,7 @@ import {
   withoutNounsAbove,
 } from '../quantity/dimension.ts';
 import { singularOf } from '../quantity/nouns.ts';
-import type { Report } from '../words/report.ts';
+import type { Fix, Report } from '../words/report.ts';
 import type { Cell, Splice } from './document.ts';
 import { lineBreak } from './lines.ts';
 import type { Mend, Mendable } from './mends.ts';
@@ -26,10 +26,29 @@ const MOST_OFFERED = 3;
 export function cellMends(estimate: Mendable, id: CellId): readonly Mend[] {
   const { outcome } = estimate.state(id);
   const cell = estimate.notebook.cell(id);
-  if (!cell || outcome.kind !== 'fault') return [];
-  const { report } = outcome;
-  const own = report.fixes.map((fix): Mend => formulaMend(id, fix.say, fix.formula));
-  return [...own, ...further(estimate, cell, report)];
+  return cell && outcome.kind === 'fault' ? mendsFor(estimate, cell, outcome.report) : [];
+}
+
+/** Of a formula that is being written: other formulas only, since nothing else of the notebook is written with it. */
+export function draftMends(estimate: Mendable, id: CellId, formula: string): readonly Fix[] {
+  const cell = estimate.notebook.cell(id);
+  if (!cell) return [];
+  const { reading, outcome } = estimate.draft(cell.part, id, formula);
+  const worked = outcome.kind === 'fault' ? [outcome.report] : [];
+  const [report] = [...reading.problems, ...worked];
+  if (!report) return [];
+  return mendsFor(estimate, { ...cell, formula }, report).flatMap(({ say, does }) =>
+    does.kind === 'formula' && does.cell === id ? [{ say, formula: does.formula }] : [],
+  );
+}
+
+/** A price finds what it is the price of before the price of one is offered. */
+const FURTHER_FIRST = new Set(['price-per-wrong-thing', 'unit-clash']);
+
+function mendsFor(estimate: Mendable, cell: Cell, report: Report): readonly Mend[] {
+  const own = report.fixes.map((fix): Mend => formulaMend(cell.id, fix.say, fix.formula));
+  const more = further(estimate, cell, report);
+  return FURTHER_FIRST.has(report.code) ? [...more, ...own] : [...own, ...more];
 }
 
 /** In a row: its own text, or what its column says for every row. */
@@ -187,13 +206,12 @@ function outOfCircle(estimate: Mendable, cell: Cell): readonly Mend[] {
 /** Divided by a given that is 0: its amount may still be to come. */
 function openGiven(estimate: Mendable, cell: Cell, report: Report): readonly Mend[] {
   const name = nameKey(words(cell, report));
-  const found = estimate.state(cell.id).needs.find((id) => {
-    const other = estimate.state(id);
-    return other.kind === 'given' && nameKey(estimate.say(id, cell.id)) === name;
-  });
-  if (found === undefined) return [];
-  const given = estimate.state(found).input.name;
-  return [formulaMend(found, `Leave ${given} open for now`, OPEN)];
+  for (const { id, name: given } of nearCells(estimate, cell)) {
+    if (estimate.state(id).kind !== 'given') continue;
+    if (nameKey(estimate.say(id, cell.id)) !== name) continue;
+    return [formulaMend(id, `Leave ${given} open for now`, OPEN)];
+  }
+  return [];
 }
 
 /** A price per bag beside money: at the cells that count bags. */
@@ -224,7 +242,7 @@ function toCost(estimate: Mendable, cell: Cell): readonly Mend[] {
     does: { kind: 'no-remark', cell: cell.id, word: line },
   };
   if (measure?.kind !== 'amount') return [away];
-  const { kind } = estimate.state(cell.id).reading.tree;
+  const { kind } = estimate.draft(cell.part, null, formula).reading.tree;
   const isOne = kind === 'name' || kind === 'amount' || kind === 'bracket';
   const asOne = isOne ? formula : `(${formula})`;
   const isPrice = abovePart(measure.dimension) === MONEY;
@@ -254,8 +272,8 @@ function multipliers(estimate: Mendable, cell: Cell, by: Dimension): readonly st
 /** A row in which what is asked for stands, the rest still to come. */
 function rowToAdd(estimate: Mendable, cell: Cell, report: Report): readonly Mend[] {
   const [spot] = report.spots;
-  const asked = lookUps(estimate.state(cell.id).reading.tree).find((each) =>
-    each.conditions.some((one) => one.columnSpot.from === spot?.from),
+  const asked = lookUps(estimate.draft(cell.part, cell.id, cell.formula).reading.tree).find(
+    (each) => each.conditions.some((one) => one.columnSpot.from === spot?.from),
   );
   const table = asked && estimate.notebook.cell(asked.table)?.table;
   if (!asked || !table) return [];

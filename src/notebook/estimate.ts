@@ -11,6 +11,7 @@ import { hardPart, isHard } from '../quantity/dimension.ts';
 import type { Holds } from '../quantity/form.ts';
 import type { Measure } from '../quantity/measure.ts';
 import { type Shown, show } from '../quantity/show.ts';
+import type { Fix } from '../words/report.ts';
 import { changed, inverse } from './change.ts';
 import type { Cell, Change, Finding, Notebook, Part } from './document.ts';
 import {
@@ -45,7 +46,7 @@ import {
   removeRowEdit,
   rowCellEdit,
 } from './table-edits.ts';
-import { type Mend, type Mendable, mendsOfCell, mendsOfFinding } from './mends.ts';
+import { type Mend, type Mendable, mendsOfCell, mendsOfDraft, mendsOfFinding } from './mends.ts';
 import { tried } from './trying.ts';
 import { cellEdits, settingsOf, worked } from './worked-cells.ts';
 
@@ -82,6 +83,8 @@ export interface EstimateDoor {
   findings(): readonly Finding[];
   /** Ways to mend a cell that is at fault, the best first. */
   mendsOf(cell: CellId): readonly Mend[];
+  /** Other formulas that would mend this one while it is written for a cell, the best first. */
+  mendsOfDraft(cell: CellId, formula: string): readonly Fix[];
   /** Ways to mend what is pointed out; none where only its owner knows. */
   mendsFor(finding: Finding): readonly Mend[];
   /** Makes a mend, in one step that undo takes back. */
@@ -222,6 +225,10 @@ export class Estimate implements EstimateDoor, TableDoor {
 
   mendsOf(cell: CellId): readonly Mend[] {
     return mendsOfCell(this.#mendable(), cell);
+  }
+
+  mendsOfDraft(cell: CellId, formula: string): readonly Fix[] {
+    return mendsOfDraft(this.#mendable(), cell, formula);
   }
 
   mendsFor(finding: Finding): readonly Mend[] {

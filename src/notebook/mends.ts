@@ -4,9 +4,10 @@ import type { Outcome } from '../engine/outcome.ts';
 import type { Reading } from '../language/reading.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Holds } from '../quantity/form.ts';
+import type { Fix } from '../words/report.ts';
 import type { CellState } from '../engine/outcome.ts';
 import type { Finding, Splice } from './document.ts';
-import { cellMends, rowMends } from './cell-mends.ts';
+import { cellMends, draftMends, rowMends } from './cell-mends.ts';
 import { findingMends } from './finding-mends.ts';
 import type { NotebookText } from './notebook-text.ts';
 
@@ -93,6 +94,11 @@ const TO_LOOK_AT: ReadonlySet<string> = new Set([
 /** Of a cell that is at fault; none where it is not, or where nobody but its owner knows. */
 export function mendsOfCell(estimate: Mendable, cell: CellId): readonly Mend[] {
   return cellMends(estimate, cell);
+}
+
+/** Of a formula that is being written for a cell. */
+export function mendsOfDraft(estimate: Mendable, cell: CellId, formula: string): readonly Fix[] {
+  return draftMends(estimate, cell, formula);
 }
 
 /** Of anything that is pointed out. */

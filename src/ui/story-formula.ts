@@ -38,6 +38,8 @@ export class StoryFormula extends LitElement {
 
   readonly #offers = new Offers(this);
   #left = false;
+  /** What is wrong with what is written, each with all that would mend it. */
+  #problems: readonly Report[] = [];
   #height = 0;
 
   override connectedCallback(): void {
@@ -69,7 +71,7 @@ export class StoryFormula extends LitElement {
 
   protected override render(): TemplateResult {
     const blank = this.text.trim() === '';
-    const problems = blank || !this.draft ? [] : problemsOf(this.draft);
+    const problems = blank ? [] : this.#problems;
     const { open, active } = this.#offers;
     const told = open ? problems.filter((problem) => !this.#isBeingTyped(problem)) : problems;
     return html`
@@ -166,8 +168,7 @@ export class StoryFormula extends LitElement {
   #ownKey(event: KeyboardEvent): boolean {
     const digit = /^Digit([1-9])$/.exec(event.code)?.[1];
     if (event.altKey && digit) {
-      const problems = this.draft ? problemsOf(this.draft) : [];
-      const fixes = problems.flatMap((problem) => problem.fixes);
+      const fixes = this.#problems.flatMap((problem) => problem.fixes);
       const fix = fixes[Number(digit) - 1];
       if (fix) this.#write(fix.formula);
       return fix !== undefined;
@@ -250,7 +251,12 @@ export class StoryFormula extends LitElement {
   }
 
   #read(): void {
-    this.draft = this.session.door.draft(this.cell.id, this.text);
+    const { door } = this.session;
+    this.draft = door.draft(this.cell.id, this.text);
+    const [first, ...others] = problemsOf(this.draft);
+    const offersMore = first && this.what === 'formula';
+    const mended = offersMore && { ...first, fixes: door.mendsOfDraft(this.cell.id, this.text) };
+    this.#problems = mended ? [mended, ...others] : first ? [first, ...others] : [];
   }
 
   #offer(wanted: Wanted): void {

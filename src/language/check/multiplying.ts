@@ -11,7 +11,7 @@ import { countedNoun } from './counted.ts';
 import { inScale, made } from './holding.ts';
 import { asksWhichYard } from './loose-yards.ts';
 import { type Product, productOf, quotientOf } from './products.ts';
-import { called, facts, headline } from './saying.ts';
+import { called, capital, facts, headline } from './saying.ts';
 
 /** `times`, `by` and `x`. */
 export function checkTimes(
@@ -191,7 +191,7 @@ function askHowMany(
       'How many of one for each of the other?',
     ),
     spots: bothSpots(left, right),
-    explanation: `${facts(checking, left, right)} ${many(one)} times ${many(other)} count nothing by themselves; say how many ${many(other)} go with each ${one}.`,
+    explanation: `${facts(checking, left, right)} ${capital(many(one))} times ${many(other)} count nothing by themselves; say how many ${many(other)} go with each ${one}.`,
     fixes: [mended(checking, `Each ${one} takes that many`, { spot: right.formula.spot, by })],
   });
 }
