@@ -69,6 +69,12 @@ export default defineConfig(async () => ({
     emptyOutDir: true,
     target: 'es2022',
     assetsInlineLimit: 0,
+    rolldownOptions: {
+      output: {
+        // Cut up by who else needs which module, the first load would be packed worse, and more so with every page fetched later.
+        codeSplitting: { groups: [{ name: 'page', tags: ['$initial' as const] }] },
+      },
+    },
     // A warning that every build gives is read by nobody; the bench holds the size of the first load.
     chunkSizeWarningLimit: 2000,
   },

@@ -23,17 +23,18 @@ const desk = await Desk.laid({
   },
   channel: () => ('BroadcastChannel' in globalThis ? new BroadcastChannel('storyrod') : null),
   alone: aloneOn(navigator.locks),
-  templates: index.parts.map((file) => ({
-    file,
-    read: () =>
-      texts[`../templates/${file}`]?.() ?? Promise.reject(new Error(`no template ${file}`)),
-  })),
+  templates: index.parts.map((file) => ({ file, read: () => textOf(file) })),
   demo: () => Promise.resolve(demo),
+  guide: () => textOf(index.guide),
 });
 
 const page = document.createElement('story-page');
 page.desk = desk;
 document.body.append(page);
+
+function textOf(file: string): Promise<string> {
+  return texts[`../templates/${file}`]?.() ?? Promise.reject(new Error(`no template ${file}`));
+}
 
 /** Without a secure address there is no randomUUID; these are only told apart within one browser. */
 function freshId(): string {

@@ -234,7 +234,11 @@ export class TableRoster {
         const cell = row.cells[before.indexOf(column)];
         return cell ?? this.#newCell(record, row, column, change);
       });
-      for (const cell of row.cells) change.scan.add(cell);
+      for (const cell of row.cells) {
+        // What was worked from the row's places reads other places now, though it reads the same in words.
+        cell.stale = true;
+        change.scan.add(cell);
+      }
     }
     return true;
   }

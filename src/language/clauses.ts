@@ -64,7 +64,7 @@ const LIMITS_AFTER_COMMA: typeof LIMITS = [
   [['at', 'most'], 'not-more'],
 ];
 
-const SHARE_OF: readonly (readonly string[])[] = [
+export const SHARE_OF: readonly (readonly string[])[] = [
   ['as', 'a', 'share', 'of'],
   ['as', 'a', 'percent', 'of'],
   ['as', 'a', 'percentage', 'of'],
@@ -73,7 +73,7 @@ const SHARE_OF: readonly (readonly string[])[] = [
   ['as', 'percent', 'of'],
 ];
 
-const ALL_LIMITS: typeof LIMITS = [...LIMITS, ...LIMITS_AFTER_COMMA];
+export const ALL_LIMITS: typeof LIMITS = [...LIMITS, ...LIMITS_AFTER_COMMA];
 
 /** The words that a clause can begin with: most of what stands after a value is none of them. */
 const OPENERS: ReadonlySet<string> = new Set([

@@ -74,7 +74,7 @@ const RELATIONS: readonly (readonly [string, Relation])[] = [
   ['≥', 'at-least'],
   ['≤', 'at-most'],
 ];
-const RELATION_WORDS = RELATIONS.map(([words, relation]) => ({
+export const RELATION_WORDS = RELATIONS.map(([words, relation]) => ({
   words: words.split(' '),
   relation,
 }));
@@ -116,7 +116,7 @@ function maybeOrLess(r: Reader): Relation | null {
   return side;
 }
 
-const OR_LESS: ReadonlyMap<string, Relation> = new Map(
+export const OR_LESS: ReadonlyMap<string, Relation> = new Map(
   Object.entries({
     less: 'at-most',
     fewer: 'at-most',

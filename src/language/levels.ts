@@ -95,7 +95,7 @@ function seesChoosingOr(r: Reader): boolean {
   return r.seesAt(comma, 'or') && r.choosingOrs.has(r.at + comma);
 }
 
-const WHICH: ReadonlyMap<string, 'greater' | 'less'> = new Map(
+export const WHICH: ReadonlyMap<string, 'greater' | 'less'> = new Map(
   Object.entries({
     greater: 'greater',
     larger: 'greater',

@@ -66,7 +66,8 @@ interface Opening {
   readonly read: (r: Reader) => Formula;
 }
 
-const OPENINGS: readonly Opening[] = [
+/** Every phrase with fixed opening words. */
+export const OPENINGS: readonly Opening[] = [
   { words: ['total', 'of'], read: (r) => expectList(r, 'total') },
   { words: ['sum', 'of'], read: (r) => expectList(r, 'total') },
   { words: ['average', 'of'], read: (r) => expectList(r, 'average') },

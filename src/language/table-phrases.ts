@@ -30,7 +30,10 @@ export function tablePhraseAt(r: Reader, skip: number): Phrase | null {
   };
 }
 
-const WHATS: readonly { readonly words: readonly string[]; readonly what: ColumnOf['what'] }[] = [
+export const WHATS: readonly {
+  readonly words: readonly string[];
+  readonly what: ColumnOf['what'];
+}[] = [
   { words: ['total', 'of'], what: 'total' },
   { words: ['average', 'of'], what: 'average' },
   { words: ['average'], what: 'average' },
@@ -78,6 +81,8 @@ function columnPhrase(r: Reader, ahead: number): ColumnPhrase | null {
 /** A name, then `in`, then words near the name of a table that has such a column. */
 function mistypedTable(r: Reader, ahead: number): Phrase | null {
   const nameFrom = ARTICLES.has(r.peek(ahead).text) ? ahead + 1 : ahead;
+  // A bracket opens something else, which may well speak of a table itself.
+  if (!isNameToken(r, nameFrom)) return null;
   let inAt = nameFrom + 1;
   while (inAt <= nameFrom + LONGEST_NAME && isNameToken(r, inAt) && !r.seesAt(inAt, 'in')) inAt++;
   if (!r.seesAt(inAt, 'in')) return null;
@@ -207,7 +212,8 @@ function goesOn(r: Reader, table: TableShape): boolean {
   return true;
 }
 
-const RELATIONS: readonly (readonly [readonly string[], Relation])[] = [
+/** What may stand between a column and its value. */
+export const RELATIONS: readonly (readonly [readonly string[], Relation])[] = [
   [['is', 'not'], 'is-not'],
   [['at', 'least'], 'at-least'],
   [['not', 'less', 'than'], 'at-least'],

@@ -33,6 +33,12 @@ export function problemNotes(
   return chosen && problems.length > 0 ? [...notes, whichProblem(session, cell)] : notes;
 }
 
+/** The fault of a cell with its mends, where no keys reach them. */
+export function faultNote(session: Session, cell: CellId): TemplateResult {
+  const mends = session.door.mendsOf(cell).map((mend) => mendButton(session, mend, null));
+  return html`<div class="note wrong fault">${faultSaid(session.door, cell)} ${mends}</div>`;
+}
+
 function faultSaid(door: Door, cell: CellId): TemplateResult | typeof nothing {
   const { outcome } = door.state(cell);
   if (outcome.kind !== 'fault') return nothing;
@@ -58,8 +64,8 @@ function whichProblem(session: Session, cell: CellId): TemplateResult {
   const go = (steps: 1 | -1): void => session.goToProblem(steps);
   return html`<p class="note which">
     <span>${cells.indexOf(cell) + 1} of ${cells.length} cells to mend</span>
-    <button class="plain" @click=${() => go(1)}>next<kbd>P</kbd></button>
-    <button class="plain" @click=${() => go(-1)}>the one before<kbd>Shift P</kbd></button>
+    <button class="plain" @click=${() => go(1)}>next<kbd>M</kbd></button>
+    <button class="plain" @click=${() => go(-1)}>the one before<kbd>Shift M</kbd></button>
   </p>`;
 }
 

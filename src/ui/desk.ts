@@ -25,6 +25,7 @@ export interface DeskSettings {
   readonly templates: readonly Template[];
   /** What a newcomer finds on the desk. */
   readonly demo: () => Promise<string>;
+  readonly guide: () => Promise<string>;
 }
 
 const EMPTY = '# New estimate\n\n## First part\n\n- First size: ?\n  - from: to be measured\n';
@@ -169,6 +170,11 @@ export class Desk {
     if (!first) return;
     this.session.bring(first.id);
     this.session.write({ kind: 'formula', cell: first.id });
+  }
+
+  /** The guide as a notebook of its own, anew each time it is asked for: what is tried in it touches nothing else. */
+  async guide(): Promise<Door> {
+    return this.#settings.estimate(await this.#settings.guide());
   }
 
   /** Keeps what waits and where one is; for when the page is left. */

@@ -1,5 +1,5 @@
 // The line above the page: the notebook's title, how it is kept, undoing, files, parts, where to look.
-// Properties: `desk`. Event, for a person's act: `sheet` with the name of a sheet to open.
+// Properties: `desk`. Events, for a person's act: `sheet` with the name of a sheet to open, `guide`.
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { KeeperState } from '../store/keeper.ts';
@@ -69,6 +69,7 @@ export class JobHeader extends LitElement {
         <button @click=${() => void openTextFile(this.desk)}>Open a text file</button>
         <button @click=${() => void saveTextFile(this.desk)}>Save a text file</button>
         <span class="between"></span>
+        <button @click=${() => this.dispatchEvent(new CustomEvent('guide'))}>Guide</button>
         <button @click=${() => this.#sheet('keys')}>Keys</button>
       </nav>
       <button class="look plain" @click=${() => this.#sheet('look')}>

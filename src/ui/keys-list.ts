@@ -18,7 +18,12 @@ const KEYS: readonly (readonly [string, string])[] = [
     'Alt 1 … Alt 9',
     'the first mend offered, the second, …; in the chosen row and while it is written',
   ],
-  ['P, Shift P', 'the next cell with something to mend, the one before'],
+  ['M, Shift M', 'the next cell with something to mend, the one before'],
+  ['F1 or H', 'the guide, and back from it; F1 also while a formula is written'],
+  [
+    'P, A, B',
+    'in the guide: put the example into your formula, add it to your notebook, put it back',
+  ],
   ['Ctrl Space', 'or ↓, while a formula is written: names and units that go on from here'],
 ];
 

@@ -64,7 +64,7 @@ export function undoKey(session: Session, event: KeyboardEvent): Asked {
   return 'done';
 }
 
-/** Alt and a digit makes a mend of the chosen cell; P goes to the next one with something to mend, Shift P back. */
+/** Alt and a digit makes a mend of the chosen cell; M goes to the next one with something to mend, Shift M back. */
 export function problemKey(session: Session, event: KeyboardEvent): Asked {
   if (event.ctrlKey || event.metaKey || session.writing !== null || isWritten(event)) {
     return 'nothing';
@@ -74,7 +74,7 @@ export function problemKey(session: Session, event: KeyboardEvent): Asked {
     if (digit === undefined || event.shiftKey) return 'nothing';
     return session.mendChosen(Number(digit) - 1) ? 'done' : 'nothing';
   }
-  if (event.key !== 'p' && event.key !== 'P') return 'nothing';
+  if (event.key.toLowerCase() !== 'm') return 'nothing';
   session.goToProblem(event.shiftKey ? -1 : 1);
   return 'done';
 }
@@ -83,6 +83,13 @@ export function problemKey(session: Session, event: KeyboardEvent): Asked {
 function isWritten(event: KeyboardEvent): boolean {
   const [on] = event.composedPath();
   return on instanceof HTMLInputElement || on instanceof HTMLTextAreaElement;
+}
+
+/** F1 anywhere; H where nothing is being written. */
+export function guideKey(session: Session, event: KeyboardEvent): boolean {
+  if (event.ctrlKey || event.metaKey || event.altKey) return false;
+  const plain = event.key.toLowerCase() === 'h' && !isWritten(event) && session.writing === null;
+  return event.key === 'F1' || plain;
 }
 
 /** How far a key on the rod scrolls, in pixels; null for other keys. */

@@ -71,6 +71,23 @@ export const pageLook = css`
   job-footing {
     grid-area: footing;
   }
+  guide-page {
+    grid-area: working;
+    min-width: 0;
+    min-height: 0;
+  }
+  @media screen and (min-width: 1281px) {
+    /* Beside the notebook, in the place of the working. */
+    :host([guide]) {
+      --value: 8.5rem;
+      --name: 10rem;
+      --gutter: 7.5rem;
+      grid-template-columns: minmax(0, 1fr) 33rem;
+    }
+    :host([guide]) aside {
+      display: none;
+    }
+  }
   @media screen and (max-width: 1280px) and (min-width: 1081px) {
     :host {
       --value: 8.5rem;
@@ -155,6 +172,10 @@ export const pageLook = css`
     }
     aside,
     .told {
+      display: none;
+    }
+    /* With the guide open it is the guide that is printed. */
+    :host([guide]) > :not(guide-page) {
       display: none;
     }
   }

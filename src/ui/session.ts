@@ -49,7 +49,11 @@ export type Happening =
   | { readonly kind: 'bring'; readonly cell: CellId; readonly keyboard: 'goes' | 'stays' }
   | { readonly kind: 'writing' }
   | { readonly kind: 'tape' }
-  | { readonly kind: 'told' };
+  | { readonly kind: 'told' }
+  /** Words come from the guide into the line that is being written. */
+  | { readonly kind: 'put'; readonly words: string }
+  /** The keyboard went from the guide to something else: a line that waited for its words waits no longer. */
+  | { readonly kind: 'guide-left' };
 
 export type Listener = (happening: Happening) => void;
 
@@ -71,6 +75,7 @@ export class Session {
   #notice: Notice | null = null;
   /** What was to be mended when the rows were last drawn. */
   #problems: ReturnType<typeof problemsBy>;
+  #besideGuide = false;
   readonly #listeners = new Set<Listener>();
   readonly #watchers = new Map<CellId, Set<() => void>>();
 
@@ -98,6 +103,11 @@ export class Session {
   }
   get notice(): Notice | null {
     return this.#notice;
+  }
+
+  /** The guide has the keyboard: what is being written stays open for the words it may bring. */
+  get besideGuide(): boolean {
+    return this.#besideGuide;
   }
 
   /** Returns how to stop listening. */
@@ -174,6 +184,27 @@ export class Session {
   redo(): void {
     const { notebook } = this.#door;
     this.#back(notebook, this.#door.redo(), 'Done again');
+  }
+
+  /** Where words of the guide would go: the line being written, or the chosen cell; null where neither takes any. */
+  get takesWords(): Cell | null {
+    const id = this.#writing?.kind === 'formula' ? this.#writing.cell : this.#chosen;
+    const cell = id === null ? null : this.cell(id);
+    return cell?.table ? null : cell;
+  }
+
+  /** Puts words into the formula that is being written, or writes them in the chosen cell's; Enter keeps them there. */
+  put(words: string): void {
+    const cell = this.takesWords;
+    if (!cell) return;
+    if (this.#writing?.kind === 'formula') this.#happen({ kind: 'put', words });
+    else this.write({ kind: 'formula', cell: cell.id, typed: words });
+  }
+
+  /** Told by the guide when the keyboard comes to it and when it goes. */
+  guideHas(keyboard: 'came' | 'went'): void {
+    this.#besideGuide = keyboard === 'came';
+    if (keyboard === 'went') this.#happen({ kind: 'guide-left' });
   }
 
   openTape(cell: CellId): void {

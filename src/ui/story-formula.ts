@@ -41,6 +41,7 @@ export class StoryFormula extends LitElement {
   /** What is wrong with what is written, each with all that would mend it. */
   #problems: readonly Report[] = [];
   #height = 0;
+  #stop: (() => void) | null = null;
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -52,6 +53,16 @@ export class StoryFormula extends LitElement {
       unitsFor(new Nouns(notebook.settings.counted), measured(holds)),
     );
     this.#read();
+    this.#stop = this.session.listen((happening) => {
+      if (happening.kind === 'put') this.#put(happening.words);
+      if (happening.kind === 'guide-left') this.#blurred();
+    });
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#stop?.();
+    this.#stop = null;
   }
 
   protected override firstUpdated(): void {
@@ -157,6 +168,8 @@ export class StoryFormula extends LitElement {
   };
 
   #key = (event: KeyboardEvent): void => {
+    // The guide can be asked for in the middle of a formula.
+    if (event.key === 'F1') return;
     event.stopPropagation();
     if (event.isComposing) return;
     const pressed = this.#offers.press(event);
@@ -243,6 +256,17 @@ export class StoryFormula extends LitElement {
     });
   }
 
+  /** Words of the guide, in place of what is marked or where the caret stands. */
+  #put(words: string): void {
+    const from = this.input.selectionStart ?? this.text.length;
+    const to = this.input.selectionEnd ?? from;
+    const gap = from > 0 && !/[\s(]$/.test(this.text.slice(0, from)) ? ' ' : '';
+    this.#write(
+      this.text.slice(0, from) + gap + words + this.text.slice(to),
+      from + gap.length + words.length,
+    );
+  }
+
   #take({ candidate, from, to }: Completion): void {
     this.#write(
       this.text.slice(0, from) + candidate.text + this.text.slice(to),
@@ -275,6 +299,7 @@ export class StoryFormula extends LitElement {
       const { writing } = this.session;
       const here = writing && 'cell' in writing && writing.cell === this.cell.id;
       if (this.#left || !this.isConnected || !document.hasFocus() || !here) return;
+      if (this.session.besideGuide) return;
       if (this.shadowRoot?.activeElement) return;
       this.#keepQuietly();
     });

@@ -12,7 +12,7 @@ import { look } from './look.ts';
 import { styled } from './styled.ts';
 import { pageLook } from './page-look.ts';
 import { allCells } from './reading-order.ts';
-import { type Asked, problemKey, rodKey, rowKey, undoKey } from './page-keys.ts';
+import { type Asked, guideKey, problemKey, rodKey, rowKey, undoKey } from './page-keys.ts';
 import { PagePlaces } from './page-places.ts';
 import { told } from './page-told.ts';
 import type { Happening, Session, Writing } from './session.ts';
@@ -38,6 +38,8 @@ export class StoryPage extends LitElement {
   @state() private sheet: SheetName | 'removing' | '' = '';
   @state() private sheetsHere = false;
   @state() private removing: CellId | null = null;
+  @state() private guide: 'away' | 'open' = 'away';
+  @state() private guideHere = false;
   /** On narrow screens the working is a sheet from below. */
   @state() private workingUp = false;
   @state() private drawn = DRAWN_FIRST;
@@ -84,7 +86,11 @@ export class StoryPage extends LitElement {
   }
 
   protected override willUpdate(): void {
-    // Sheets come when the first one is asked for.
+    this.toggleAttribute('guide', this.guide === 'open' && this.guideHere);
+    // Sheets and the guide come when they are first asked for.
+    if (this.guide === 'open' && !this.guideHere) {
+      void import('./guide-page.ts').then(() => (this.guideHere = true));
+    }
     if (this.sheet === '' || this.sheetsHere) return;
     void import('./job-sheets.ts').then(() => (this.sheetsHere = true));
   }
@@ -111,6 +117,7 @@ export class StoryPage extends LitElement {
         role="banner"
         .desk=${desk}
         @sheet=${(event: CustomEvent<SheetName>) => (this.sheet = event.detail)}
+        @guide=${this.#turnGuide}
       ></job-header>
       ${told(desk)}
       <main class="scroll" id="page" aria-label="Estimate" @scroll=${this.#places.scrolled}>
@@ -166,6 +173,15 @@ export class StoryPage extends LitElement {
           ></story-working>
         </div>
       </aside>
+      ${
+        this.guideHere
+          ? html`<guide-page
+              .desk=${desk}
+              ?open=${this.guide === 'open'}
+              @away=${this.#turnGuide}
+            ></guide-page>`
+          : nothing
+      }
       <job-footing role="contentinfo" .session=${session}></job-footing>
       ${
         this.sheetsHere
@@ -207,6 +223,8 @@ export class StoryPage extends LitElement {
         break;
       case 'changed':
       case 'told':
+      case 'put':
+      case 'guide-left':
         break;
       case 'tape':
         if (this.session.trial) this.#opens(this.session.trial.cell);
@@ -252,6 +270,10 @@ export class StoryPage extends LitElement {
     this.workingUp = false;
     this.#places.keepInSight(cell);
   }
+
+  #turnGuide = (): void => {
+    this.guide = this.guide === 'open' ? 'away' : 'open';
+  };
 
   #comeBack(): void {
     this.#places.comeBack(this.desk.place?.scroll ?? 0);
@@ -299,6 +321,10 @@ export class StoryPage extends LitElement {
     const { session } = this;
     const undone = undoKey(session, event);
     if (undone !== 'nothing') return undone;
+    if (guideKey(session, event)) {
+      this.#turnGuide();
+      return 'done';
+    }
     const path = event.composedPath().filter((at) => at instanceof HTMLElement);
     if (event.key === 'Escape' && path.some((at) => at.tagName === 'ASIDE')) {
       this.workingUp = false;

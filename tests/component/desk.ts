@@ -6,7 +6,7 @@ import { Desk, type DeskSettings } from '../../src/ui/desk.ts';
 import { SMALL_JOB } from './drawn.ts';
 
 /** A browser in which several pages can be opened one after the other, or beside each other. */
-export function browserOf(demo = SMALL_JOB) {
+export function browserOf(demo = SMALL_JOB, guide = SMALL_JOB) {
   // Test files share the browser's databases.
   const name = `desk ${crypto.randomUUID()}`;
   let ids = 0;
@@ -31,6 +31,7 @@ export function browserOf(demo = SMALL_JOB) {
       },
     ],
     demo: () => Promise.resolve(demo),
+    guide: () => Promise.resolve(guide),
   };
   return {
     settings,

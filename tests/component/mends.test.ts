@@ -185,14 +185,14 @@ describe('from one that wants mending to the next', () => {
     await choose('Slab length');
   });
 
-  test('leads P, and Shift P back, round the end', async () => {
-    await keys('p');
+  test('leads M, and Shift M back, round the end', async () => {
+    await keys('m');
     expect(chosen()).toBe('Slab volume');
-    await keys('p');
+    await keys('m');
     expect(chosen()).toBe('Bag price');
-    await keys('p');
+    await keys('m');
     expect(chosen()).toBe('Slab volume');
-    await keys('{Shift>}p{/Shift}');
+    await keys('{Shift>}m{/Shift}');
     expect(chosen()).toBe('Bag price');
     expect(wordsOf(row('Bag price'))).toContain('2 of 2 cells to mend');
     button(row('Bag price'), 'next').click();
@@ -202,7 +202,7 @@ describe('from one that wants mending to the next', () => {
 
   test('nothing is typed away from a line that is being written', async () => {
     await keys('{Enter}');
-    await keys('p');
+    await keys('m');
     expect(desk.session.writing).not.toBe(null);
     expect(chosen()).toBe('Slab length');
     await keys('{Escape}');
@@ -211,7 +211,7 @@ describe('from one that wants mending to the next', () => {
   test('says so when there is none', async () => {
     await open();
     await choose('Slab length');
-    await keys('p');
+    await keys('m');
     expect(wordsOf(page)).toContain('There is nothing to mend.');
   });
 

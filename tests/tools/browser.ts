@@ -115,6 +115,9 @@ async function unpack(place: string): Promise<void> {
 </fontconfig>
 `,
   );
+  // What stands there without a browser in it is left over: a browser that still ran when the packages
+  // were installed anew wrote its font cache back.
+  if (!canRun(path.join(place, 'chromium'))) fs.rmSync(place, { recursive: true, force: true });
   try {
     fs.renameSync(own, place);
   } catch (cause) {
