@@ -7,7 +7,9 @@ import { writtenUnits } from '../quantity/form.ts';
 import { SHARE } from '../quantity/measure.ts';
 import type { Nouns } from '../quantity/nouns.ts';
 import { type ShowSettings, show } from '../quantity/show.ts';
-import type { Report } from '../words/report.ts';
+import type { Formula } from '../language/tree.ts';
+import type { Fix, Report } from '../words/report.ts';
+import type { Spot } from '../words/spot.ts';
 import { workingFault } from './faults.ts';
 import { Fault, type FaultCode, bare, isNoValue } from './held.ts';
 import { type Working, culprit, whereAtFault } from './tracing.ts';
@@ -40,7 +42,38 @@ export function reportAtWork(checked: Checked, telling: Telling): Report {
     if (report) return report;
   }
   const { spot, says } = culprit(at, work);
-  return workingFault(held.code, says(text.slice(spot.from, spot.to)), spot);
+  const words = text.slice(spot.from, spot.to);
+  return {
+    ...workingFault(held.code, says(words), spot),
+    fixes: fixesAtWork(held.code, at.formula, text, spot),
+  };
+}
+
+/** Nothing where there is nothing to divide by, or no root below nought. */
+function fixesAtWork(
+  code: FaultCode,
+  { kind, spot: whole }: Formula,
+  text: string,
+  spot: Spot,
+): readonly Fix[] {
+  const put = (say: string, at: Spot, by: string): readonly Fix[] => [
+    { say, formula: text.slice(0, at.from) + by + text.slice(at.to) },
+  ];
+  const words = text.slice(spot.from, spot.to);
+  const isOne =
+    /^\(.*\)$/.test(words) ||
+    !/[-+−–*/÷×,]|\b(?:plus|minus|less|times|by|over|per|at)\b/i.test(words);
+  const asOne = isOne ? words : `(${words})`;
+  if (code === 'root-of-negative') {
+    return put('Take nothing where it is less', spot, `(${words}, not less than 0)`);
+  }
+  if (code !== 'division-by-zero' || kind === 'even-gap' || kind === 'fewest') return [];
+  const all = text.slice(whole.from, whole.to);
+  return put(
+    'Take 0 where there is nothing',
+    whole,
+    `(${/^\([^()]*\)$/.test(all) ? all : `(${all})`} where ${asOne} is not 0, otherwise 0)`,
+  );
 }
 
 /** What the shares of a price come to, as they are shown. */

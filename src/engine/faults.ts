@@ -80,6 +80,8 @@ export function noRow(
   text: string,
   shown: string | null,
   there: readonly string[],
+  /** What to ask for there instead, each with the rest as it is asked. */
+  instead: readonly string[],
 ): Report {
   const missed = formula.conditions[condition];
   if (!missed) throw new Error(`a look-up without its condition ${condition}`);
@@ -95,7 +97,10 @@ export function noRow(
     headline: headline.length < 60 ? headline : 'No row of the table fits.',
     spots: [{ from: missed.columnSpot.from, to: missed.value.spot.to }],
     explanation: `In "${formula.tableSay}" no row${among} has "${said(missed)}"${value}.${have} Ask for something that stands there.`,
-    fixes: [],
+    fixes: instead.map((words) => ({
+      say: `Ask for ${words}`,
+      formula: text.slice(0, missed.value.spot.from) + words + text.slice(missed.value.spot.to),
+    })),
   };
 }
 

@@ -1,6 +1,6 @@
 // A look-up without a row: which condition no row met, and what stands there of the rows that met those before it.
 import type { Checked, LookUpRow, Plan } from '../language/plan.ts';
-import type { CellId } from '../language/tree.ts';
+import type { CellId, Relation } from '../language/tree.ts';
 import type { Report } from '../words/report.ts';
 import { noRow } from './faults.ts';
 import { Fault, type Held } from './held.ts';
@@ -25,6 +25,7 @@ export function missedRow(
     return work({ op: 'compare', relation: wanted.relation, left, right: wanted.value }) === true;
   };
   const there = new Set<string>();
+  const instead = new Set<string>();
   for (const row of plan.rows) {
     if (there.size > MOST_THERE) break;
     let cell = row.cells[condition];
@@ -33,11 +34,34 @@ export function missedRow(
     let met = true;
     for (let i = 0; i < condition && met; i++) met = meets(row, i);
     const shown = met ? shownOf(cell.cell) : null;
-    if (shown !== null) there.add(shown);
+    if (shown === null) continue;
+    there.add(shown);
+    let all = true;
+    for (let i = condition + 1; i < row.cells.length && all; i++) all = meets(row, i);
+    if (all) instead.add(shown);
   }
   const value = formula.conditions[condition]?.value;
   const shown = value?.kind === 'name' ? shownOf(value.cell) : null;
   const all = [...there];
   const told = all.length > MOST_THERE ? [...all.slice(0, MOST_THERE - 1), '…'] : all;
-  return noRow(formula, condition, text, shown, told);
+  const { relation } = plan.wanted[condition] ?? { relation: 'is-not' };
+  return noRow(formula, condition, text, shown, told, asked(relation, [...instead]));
 }
+
+/** Of what stands there: the last that "at least" can ask for, or a few. */
+function asked(relation: Relation, there: readonly string[]): readonly string[] {
+  const written = there.filter((shown) => shown !== '');
+  switch (relation) {
+    case 'is':
+      return written.slice(0, MOST_OFFERED);
+    case 'at-least':
+    case 'at-most':
+      return written.slice(-MOST_OFFERED).toReversed();
+    case 'is-not':
+    case 'more':
+    case 'less':
+      return [];
+  }
+}
+
+const MOST_OFFERED = 3;

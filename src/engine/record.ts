@@ -9,6 +9,11 @@ import type { CellInput } from './outcome.ts';
 import type { Side } from './sides.ts';
 import type { EngineTable, PlaceInTable, TableColumn } from './tables.ts';
 
+export interface LastGood {
+  readonly value: Dec | boolean | string;
+  readonly holds: Holds;
+}
+
 export interface Scans {
   readonly formula: Scan;
   /** Of what is set by hand. */
@@ -30,8 +35,8 @@ export class CellRecord {
   told: Holds | null = null;
   formula: Side = NOT_YET;
   hand: Side | null = null;
-  lastValue: Dec | boolean | string | null = null;
-  lastHolds: Holds | null = null;
+  /** The last value it had, and what that held; null if never. */
+  lastGood: LastGood | null = null;
   /** The table it holds, where in a table it stands, or the whole column that it stands for. */
   table: EngineTable | null = null;
   place: PlaceInTable | null = null;
@@ -65,8 +70,14 @@ export class CellRecord {
   keepLastGood(): void {
     const { held, holds } = this.used;
     if (isNoValue(held) || holds === null) return;
-    this.lastValue = bare(held);
-    this.lastHolds = holds;
+    const value = bare(held);
+    const { lastGood } = this;
+    if (lastGood?.value !== value || lastGood.holds !== holds) this.lastGood = { value, holds };
+  }
+
+  /** A value from before, where it has had none of its own. */
+  recall(last: LastGood): void {
+    this.lastGood ??= last;
   }
 }
 

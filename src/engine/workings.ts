@@ -29,7 +29,7 @@ import {
   outcomeOf,
 } from './outcome.ts';
 import { missedRow } from './missed-row.ts';
-import type { CellRecord } from './record.ts';
+import type { CellRecord, LastGood } from './record.ts';
 import { type CellEdit, type Enrolled, Roster } from './roster.ts';
 import { type Ground, type Side, formulaSide, handSide, sameHolds, workSide } from './sides.ts';
 import { type RowGround, draftSide, readingInRow, rowSide, unreadSide } from './row-sides.ts';
@@ -57,6 +57,9 @@ export interface Draft {
 /** How many cells are looked at for the way around a circle: every cell in it is told one. */
 const LONGEST_WAY = 500;
 
+/** Of so many cells that are gone it is remembered what they last came to. */
+const MOST_GONE = 10_000;
+
 export class Workings {
   readonly #settings: WorkingsSettings;
   #graph: Graph;
@@ -67,6 +70,8 @@ export class Workings {
   /** Reports of circles, worded when they are asked for. */
   readonly #circles = new Map<CellId, Report>();
   #ran: CellId[] = [];
+  /** What cells last came to that are gone: an undo may bring one back that is at fault by then. */
+  readonly #gone = new Map<CellId, LastGood>();
   /** The row that is being read: a column stands for its cell there. */
   #row: TableRow | null = null;
 
@@ -105,10 +110,27 @@ export class Workings {
     return this.#ran;
   }
 
+  /** What has no value yet is shown with the one that it last had in other workings of the same cells. */
+  recall(before: Workings, cells: Iterable<CellId>): void {
+    for (const id of cells) {
+      const last = before.#roster.maybe(id)?.lastGood ?? before.#gone.get(id);
+      if (last) this.#roster.maybe(id)?.recall(last);
+    }
+  }
+
   #take({ added, dropped, read, edges }: Enrolled): void {
-    for (const { slot, id } of added) this.#values[slot] = new Waiting([id]);
+    for (const record of added) {
+      this.#values[record.slot] = new Waiting([record.id]);
+      const last = this.#gone.get(record.id);
+      if (last) record.recall(last);
+      this.#gone.delete(record.id);
+    }
     this.#graph.connect(edges);
-    for (const { slot } of dropped) this.#graph.remove(slot);
+    for (const record of dropped) {
+      const last = record.lastGood;
+      if (last && record.id > 0 && this.#gone.size < MOST_GONE) this.#gone.set(record.id, last);
+      this.#graph.remove(record.slot);
+    }
     for (const record of read) {
       record.stale = true;
       this.#graph.touch(record.slot);
@@ -118,7 +140,7 @@ export class Workings {
 
   state(id: CellId): CellState {
     const record = this.#roster.record(id);
-    const { used, formula, hand, told: holds, lastValue, lastHolds } = record;
+    const { used, formula, hand, told: holds, lastGood } = record;
     const outcome = this.#outcome(record, used);
     if (record.place || record.table) return this.#stateInTable(record, outcome);
     return {
@@ -130,8 +152,7 @@ export class Workings {
       worked: hand ? this.#outcome(record, formula) : outcome,
       workedHolds: hand ? formula.holds : holds,
       range: hand || outcome.kind === 'fault' ? null : rangeOf(formula.reading.checked),
-      lastGood:
-        lastValue === null || lastHolds === null ? null : { value: lastValue, holds: lastHolds },
+      lastGood,
       needs: this.#ids(this.#graph.needsOf(record.slot), record),
       goesInto: this.#ids(this.#graph.usersOf(record.slot), record),
     };
@@ -139,7 +160,7 @@ export class Workings {
 
   /** Of a table or a cell in it, of which there may be thousands: what takes longer is found when it is asked for. */
   #stateInTable(record: CellRecord, outcome: Outcome): CellState {
-    const { formula, place, table, slot, told: holds, lastValue, lastHolds } = record;
+    const { formula, place, table, slot, told: holds, lastGood } = record;
     const reading = (): Reading =>
       place ? readingInRow(formula.reading, place.row) : formula.reading;
     const needs = (): readonly CellId[] =>
@@ -158,8 +179,7 @@ export class Workings {
       worked: outcome,
       workedHolds: holds,
       range: null,
-      lastGood:
-        lastValue === null || lastHolds === null ? null : { value: lastValue, holds: lastHolds },
+      lastGood,
       get needs() {
         return needs();
       },

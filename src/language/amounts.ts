@@ -5,6 +5,8 @@ import { Fraction, NUMBER, ONE, OPEN, SHARE } from '../quantity/measure.ts';
 import { LENGTH, MONEY } from '../quantity/dimension.ts';
 import { type Unit, unitByKey } from '../quantity/units.ts';
 import { type WrittenNumber, expectDecimal, expectNumber, seesNumberWord } from './numbers.ts';
+import type { Fix } from '../words/report.ts';
+import { LEAVE_OPEN } from './problems.ts';
 import type { Reader, WrittenIn } from './reader.ts';
 import type { Amount, Formula } from './tree.ts';
 import { SHARE_LABELS } from './words.ts';
@@ -118,7 +120,13 @@ function money(r: Reader, from: number, start: number): Formula {
   const sign = r.sees('-') && !r.token.gap;
   if (sign) r.at++;
   if (r.token.kind !== 'number' && !r.sees('?')) {
-    return r.fail({ code: 'missing-value', spots: [r.since(from)], after: r.vocabulary.sign });
+    const spot = r.since(from);
+    return r.fail({
+      code: 'missing-value',
+      spots: [spot],
+      after: r.vocabulary.sign,
+      fixes: [r.fix(LEAVE_OPEN, spot, `${r.vocabulary.sign}?`)],
+    });
   }
   // `$100/4 hours` is a rate: the slash belongs to the hours, not to a fraction.
   const rate = r.seesAt(1, '/') && !r.peek(1).gap && termAfter(r, 2);
@@ -224,7 +232,7 @@ function clock(r: Reader, hours: WrittenNumber, from: number, start: number): Fo
       spots: [spot],
       text: r.slice(spot),
       why: 'Hours and minutes are written "8:30 hours", with two digits of minutes under 60.',
-      fixes: [],
+      fixes: asHours(r, hours, minutes.text, spot),
     });
   }
   r.at += unit.length;
@@ -232,6 +240,21 @@ function clock(r: Reader, hours: WrittenNumber, from: number, start: number): Fo
   const number = { value, say: '', whole: false };
   const say = `${hours.say}:${minutes.text} hours`;
   return withTails(r, number, [unitTerm(unitByKey('hour'))], say, from, start);
+}
+
+/** `8:30` without its hours, or `8:75 hours` with minutes that make another hour. */
+function asHours(
+  r: Reader,
+  hours: WrittenNumber,
+  minutes: string,
+  spot: { from: number; to: number },
+): readonly Fix[] {
+  if (!hours.whole || !hours.value || !/^\d\d$/.test(minutes)) return [];
+  const whole = hours.value.add(Math.floor(Number(minutes) / 60)).toString();
+  const said = `${whole}:${String(Number(minutes) % 60).padStart(2, '0')}`;
+  const unit = r.vocabulary.unitAt(r.tokens, r.at);
+  if (unit) return unit.unit.key === 'hour' ? [r.fix(`Write ${said}`, spot, said)] : [];
+  return [r.fix(`Write ${said} hours`, spot, `${said} hours`)];
 }
 
 /** `1:80`: a slope of one in eighty. */

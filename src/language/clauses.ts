@@ -6,10 +6,13 @@ import { heldAmount } from '../quantity/amount.ts';
 import { type Form, type Term, writtenUnits } from '../quantity/form.ts';
 import { Fraction } from '../quantity/measure.ts';
 import { unitByKey } from '../quantity/units.ts';
+import { nearNames } from '../words/near.ts';
+import { IN_UNITS } from './problems.ts';
 import { stockOf } from './phrases.ts';
 import type { Reader } from './reader.ts';
 import type { Formula, Way } from './tree.ts';
 import { expectSlot, seesSlot } from './values.ts';
+import { OPERATOR_WORDS } from './words.ts';
 
 /** The clause that stands here, perhaps after a comma, worked on `of`; null where there is none. */
 export function maybeClause(r: Reader, of: Formula): Formula | null {
@@ -210,6 +213,12 @@ function asNoun(r: Reader, of: Formula, comma: number): Formula {
       phrase: 'as',
       wanted: 'a thing that is counted',
       like: 'joist count, as boards',
+      fixes:
+        r.token.kind === 'word'
+          ? nearNames(r.token.text, r.vocabulary.nouns.phrases.keys(), 3).map((near) =>
+              r.fix(`Count it as ${near}`, r.token, near),
+            )
+          : [],
     });
   }
   const nounSpot = r.take(noun.length, 'phrase');
@@ -261,6 +270,7 @@ function inPacks(r: Reader, of: Formula, formFrom: number): Formula {
       phrase: 'in',
       wanted: 'the thing that is bought',
       like: 'deck run in 16 ft boards',
+      fixes: ['boards', 'pieces'].map((by) => r.fix(`In ${by} of that`, r.afterLast(), ` ${by}`)),
     });
   }
   const { stock: holdsEach, noun, nounSpot } = found;
@@ -284,13 +294,32 @@ function packOfWhat(r: Reader, term: { term: Term; length: number }): Formula {
 function unknownUnit(r: Reader): Formula {
   const spot = { from: r.token.from, to: r.token.to };
   if (r.token.kind === 'end') {
-    return r.fail({ code: 'missing-value', spots: [r.tokens[r.at - 1] ?? spot], after: 'in' });
+    return r.fail({
+      code: 'missing-value',
+      spots: [r.tokens[r.at - 1] ?? spot],
+      after: 'in',
+      fixes: [
+        r.fix(
+          'Leave "in" out',
+          { from: r.gapBefore(r.at > 0 ? (r.tokens[r.at - 1]?.from ?? 0) : 0), to: spot.to },
+          '',
+        ),
+      ],
+    });
   }
-  return r.fail({
-    code: 'unknown-unit',
-    spots: [spot],
-    word: r.slice(spot),
-    number: 'In units',
-    fixes: r.nearUnits(r.token.text).map((near) => r.fix(`Use "${near}"`, spot, near)),
-  });
+  let words = 1;
+  while (words < 3 && r.peek(words).kind === 'word' && !OPERATOR_WORDS.has(r.peek(words).text))
+    words++;
+  for (; ; words--) {
+    const all = { from: spot.from, to: r.peek(words - 1).to };
+    const near = r.nearUnits(r.slice(all).toLowerCase());
+    if (near.length === 0 && words > 1) continue;
+    return r.fail({
+      code: 'unknown-unit',
+      spots: [all],
+      word: r.slice(all),
+      number: IN_UNITS,
+      fixes: near.map((unit) => r.fix(`Use "${unit}"`, all, unit)),
+    });
+  }
 }

@@ -21,6 +21,10 @@ export function readComparison(r: Reader): Formula {
         phrase: 'is between',
         wanted: 'two limits',
         like: 'thickness is between 4 in and 6 in',
+        fixes: [
+          r.fix('At least that', opSpot, 'is at least'),
+          r.fix('At most that', opSpot, 'is at most'),
+        ],
       });
     }
     const high = readPicked(r);
@@ -90,7 +94,12 @@ function readQuestion(r: Reader, from: number): Formula {
     ({ words }) => words[0] === 'is' && words.length > 1 && r.seesAll(0, words.slice(1)),
   );
   if (!found) {
-    return r.fail({ code: 'missing-value', spots: [is], after: null });
+    return r.fail({
+      code: 'missing-value',
+      spots: [is],
+      after: null,
+      fixes: [r.fix('Leave "is" out', { from: is.from, to: is.to + 1 }, '')],
+    });
   }
   const opSpot = r.take(found.words.length - 1, 'operator');
   const right = readPicked(r);

@@ -97,7 +97,12 @@ function noteAfterFor(r: Reader, of: Formula, before: number, from: number): For
   }
   if (count === 0) {
     r.at = before;
-    return r.fail({ code: 'missing-value', spots: [{ from, to: from + 3 }], after: 'for' });
+    return r.fail({
+      code: 'missing-value',
+      spots: [{ from, to: from + 3 }],
+      after: 'for',
+      fixes: [r.fix('Leave "for" out', { from: r.gapBefore(from), to: from + 3 }, '')],
+    });
   }
   r.take(count, 'unread');
   return of;

@@ -75,6 +75,13 @@ export function readPicked(r: Reader): Formula {
         phrase: 'whichever is',
         wanted: '"greater" or "less"',
         like: 'thickness or 5 in, whichever is greater',
+        fixes: ['greater', 'less'].map((by) =>
+          r.fix(
+            `Whichever is ${by}`,
+            r.token.kind === 'end' ? r.afterLast() : r.token,
+            r.token.kind === 'end' ? ` ${by}` : by,
+          ),
+        ),
       });
     }
     r.take(1, 'phrase');

@@ -3,7 +3,7 @@ import { readFormula } from './conditions.ts';
 import { LONGEST_FORMULA, type Token } from './lexer.ts';
 import { Reader } from './reader.ts';
 import type { Mark, Surroundings } from './reading.ts';
-import type { ReadingProblem } from './problems.ts';
+import { LEAVE_OPEN, type ReadingProblem } from './problems.ts';
 import type { CellId, Formula, RecapScope } from './tree.ts';
 import { maybeOwnChoice, ownChoiceMissed } from './choices.ts';
 import { maybeRange, rangeInside } from './ranges.ts';
@@ -51,7 +51,11 @@ function whole(r: Reader): Formula {
     return r.fail({ code: 'too-long', spots, length: r.text.length, most: LONGEST_FORMULA });
   }
   if (r.token.kind === 'end') {
-    return r.fail({ code: 'empty', spots: [{ from: 0, to: r.text.length }] });
+    return r.fail({
+      code: 'empty',
+      spots: [{ from: 0, to: r.text.length }],
+      fixes: [{ say: LEAVE_OPEN, formula: '?' }],
+    });
   }
   const choice = maybeOwnChoice(r);
   if (choice) return choice;

@@ -2,6 +2,7 @@
 import { expectAmount, seesAmount, writtenAmount } from './amounts.ts';
 import { ARTICLES } from './lexer.ts';
 import { expectList } from './lists.ts';
+import { LEAVE_OPEN } from './problems.ts';
 import type { Reader } from './reader.ts';
 import { costKindAt, readRecap } from './recaps.ts';
 import type { Ends, Formula } from './tree.ts';
@@ -129,6 +130,7 @@ export function piecesOf(r: Reader, count: Formula): Formula | null {
       phrase: 'pieces of … from …',
       wanted: 'the stock it is cut from',
       like: '5 pieces of 9 ft from 16 ft boards',
+      fixes: ['boards', 'pieces'].map((by) => r.fix(`From ${by} of that`, r.afterLast(), ` ${by}`)),
     });
   }
   return { kind: 'pieces', count, length, ...stock, spot: r.since(count.spot.from) };
@@ -184,7 +186,14 @@ function readWhatShare(r: Reader): Formula {
   r.take(2, 'phrase');
   const of = expectSlot(r);
   if (!r.maybe('is', 'of')) {
-    return slotProblem(r, from, 'what share', '"is of" and the whole', 'what share $42 is of $60');
+    return slotProblem(
+      r,
+      from,
+      'what share',
+      '"is of" and the whole',
+      'what share $42 is of $60',
+      'is of ?',
+    );
   }
   const whole = expectSlot(r);
   return { kind: 'what-share', of, whole, spot: r.since(from) };
@@ -204,7 +213,14 @@ function readDiagonal(r: Reader): Formula {
   r.take(2, 'phrase');
   const a = expectSlot(r);
   if (!r.maybe('and')) {
-    return slotProblem(r, from, 'diagonal of', 'two sides', 'diagonal of 3 ft and 4 ft');
+    return slotProblem(
+      r,
+      from,
+      'diagonal of',
+      'two sides',
+      'diagonal of 3 ft and 4 ft',
+      'and ? ft',
+    );
   }
   const b = expectSlot(r);
   return { kind: 'diagonal', a, b, spot: r.since(from) };
@@ -221,7 +237,10 @@ function readCircle(r: Reader, what: 'area' | 'circumference'): Formula {
   if (r.sees('diameter') || r.sees('radius')) r.take(1, 'phrase');
   if (across !== 'diameter' && across !== 'radius') {
     const phrase = what === 'area' ? 'circle area for' : 'circumference for';
-    return slotProblem(r, from, phrase, '"diameter" or "radius"', `${phrase} 12 in diameter`);
+    return slotProblem(r, from, phrase, '"diameter" or "radius"', `${phrase} 12 in diameter`, [
+      ['Across it', 'diameter'],
+      ['From its middle', 'radius'],
+    ]);
   }
   return { kind: 'circle', what, across, size, spot: r.since(from) };
 }
@@ -242,6 +261,7 @@ function readTriangle(r: Reader): Formula {
       'triangle area for sides',
       'three sides',
       'triangle area for sides 3 ft, 4 ft and 5 ft',
+      'and ? ft',
     );
   }
   return { kind: 'triangle', sides: [a, b, c], spot: r.since(from) };
@@ -262,6 +282,7 @@ function readSpaced(r: Reader): Formula {
       'every',
       '"along" or "around" and a length',
       'joists every 16 in along 12 ft',
+      'along ? ft',
     );
   }
   r.take(1, 'phrase');
@@ -293,15 +314,39 @@ function readFewest(r: Reader): Formula {
   r.take(1, 'phrase');
   const noun = r.vocabulary.nounAt(r.tokens, r.at);
   r.take(noun?.length ?? 0, 'phrase');
-  if (!r.maybe('of')) return slotProblem(r, from, 'fewest', 'the width of one', like);
+  if (!r.maybe('of'))
+    return slotProblem(
+      r,
+      from,
+      'fewest',
+      'the width of one',
+      like,
+      'of ? in across ? ft with gaps under 4 in',
+    );
   const width = expectSlot(r);
-  if (!r.maybe('across')) return slotProblem(r, from, 'fewest', '"across" and a length', like);
+  if (!r.maybe('across'))
+    return slotProblem(
+      r,
+      from,
+      'fewest',
+      '"across" and a length',
+      like,
+      'across ? ft with gaps under 4 in',
+    );
   const across = expectSlot(r);
-  if (!r.maybe('with', 'gaps')) return slotProblem(r, from, 'fewest', '"with gaps under"', like);
+  if (!r.maybe('with', 'gaps'))
+    return slotProblem(r, from, 'fewest', '"with gaps under"', like, 'with gaps under ? in');
   r.maybe('of');
   const under = r.maybe('under') || r.maybe('less', 'than');
   if (!under && !r.maybe('at', 'most') && !r.maybe('no', 'more', 'than')) {
-    return slotProblem(r, from, 'with gaps', '"under" or "at most" and a length', like);
+    return slotProblem(
+      r,
+      from,
+      'with gaps',
+      '"under" or "at most" and a length',
+      like,
+      'under ? in',
+    );
   }
   const gap = expectSlot(r);
   const gapRelation = under ? 'under' : 'at-most';
@@ -315,10 +360,11 @@ function readEvenGap(r: Reader): Formula {
   r.skipArticle();
   r.take(3, 'phrase');
   const count = seesAmount(r) ? expectAmount(r) : expectSlot(r);
-  if (!r.maybe('of')) return slotProblem(r, from, 'even gap for', 'the width of one', like);
+  if (!r.maybe('of'))
+    return slotProblem(r, from, 'even gap for', 'the width of one', like, 'of ? in across ? ft');
   const width = expectSlot(r);
   if (!r.maybe('across'))
-    return slotProblem(r, from, 'even gap for', '"across" and a length', like);
+    return slotProblem(r, from, 'even gap for', '"across" and a length', like, 'across ? ft');
   const across = expectSlot(r);
   return { kind: 'even-gap', count, width, across, spot: r.since(from) };
 }
@@ -329,6 +375,11 @@ function slotProblem(
   phrase: string,
   wanted: string,
   like: string,
+  /** What would stand at the end: with its amount still to come, or one of these, each with what it says. */
+  open: string | readonly (readonly [string, string])[],
 ): Formula {
-  return r.fail({ code: 'phrase-slot', spots: [r.since(from)], phrase, wanted, like });
+  const ways = typeof open === 'string' ? [[LEAVE_OPEN, open] as const] : open;
+  const isEnd = r.token.kind === 'end';
+  const fixes = isEnd ? ways.map(([say, words]) => r.fix(say, r.afterLast(), ` ${words}`)) : [];
+  return r.fail({ code: 'phrase-slot', spots: [r.since(from)], phrase, wanted, like, fixes });
 }

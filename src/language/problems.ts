@@ -5,7 +5,7 @@ import type { Spot } from '../words/spot.ts';
 
 /** A problem found while reading, before anything is measured. */
 export type ReadingProblem =
-  | { readonly code: 'empty'; readonly spots: readonly Spot[] }
+  | { readonly code: 'empty'; readonly spots: readonly Spot[]; readonly fixes: readonly Fix[] }
   | {
       readonly code: 'too-long';
       readonly spots: readonly Spot[];
@@ -88,6 +88,7 @@ export type ReadingProblem =
       readonly code: 'missing-value';
       readonly spots: readonly Spot[];
       readonly after: string | null;
+      readonly fixes: readonly Fix[];
     }
   | {
       readonly code: 'other-currency';
@@ -148,6 +149,7 @@ export type ReadingProblem =
       readonly phrase: string;
       readonly wanted: string;
       readonly like: string;
+      readonly fixes: readonly Fix[];
     }
   | {
       readonly code: 'half-a-range';
@@ -170,6 +172,12 @@ export type ReadingProblem =
       readonly why: string;
       readonly fixes: readonly Fix[];
     };
+
+/** In place of a number: a unit to show in is asked for. */
+export const IN_UNITS = '';
+
+/** What the fix is called that leaves an amount still to come. */
+export const LEAVE_OPEN = 'Leave it open for now';
 
 /** What the fix is called that drops words nobody knows. */
 export const LEAVE_OUT = 'Leave the words out';
@@ -216,7 +224,9 @@ export function wordProblem(problem: ReadingProblem): Report {
       );
     case 'unknown-unit':
       return report(
-        short(`${problem.number} of what?`, 'This many of what?'),
+        problem.number === IN_UNITS
+          ? 'In which unit?'
+          : short(`${problem.number} of what?`, 'This many of what?'),
         `"${problem.word}" is not a unit or a thing that is counted here. If it is counted, add it to "Counted things" at the top of the notebook.`,
       );
     case 'unknown-part':
@@ -260,7 +270,7 @@ export function wordProblem(problem: ReadingProblem): Report {
     case 'missing-operator':
       return report(
         'Two things stand side by side.',
-        `Nothing says what to do with "${clipped(problem.left)}" and "${clipped(problem.right)}". Put a word between them: plus, minus, times, at …`,
+        `Nothing says what to do with "${clipped(problem.left)}" and "${clipped(problem.right)}". Put a word between them, such as plus, minus, times or at.`,
       );
     case 'missing-value':
       return report(

@@ -200,6 +200,17 @@ export class Reader {
     return { say, formula: this.text.slice(0, spot.from) + insert + this.text.slice(spot.to) };
   }
 
+  /** Right behind what was read last: where more of a phrase would be written. */
+  afterLast(): Spot {
+    const at = this.tokens[this.at - 1]?.to ?? 0;
+    return { from: at, to: at };
+  }
+
+  /** Where the blanks before this place, and a comma before them, begin. */
+  gapBefore(at: number): number {
+    return this.text.slice(0, at).replace(/\s*,?\s*$/, '').length;
+  }
+
   slice(spot: Spot): string {
     return this.text.slice(spot.from, spot.to);
   }
@@ -271,7 +282,30 @@ export class Reader {
 
   /** Units and counted things with a name near this word. */
   nearUnits(word: string): readonly string[] {
-    return nearNames(word, [...unitPhrases.keys(), ...this.vocabulary.nouns.phrases.keys()], 3);
+    const nouns = this.vocabulary.nouns.phrases;
+    const near = nearNames(word, [...unitPhrases.keys(), ...nouns.keys()], 9);
+    // `yard`, `yards` and `yds` are one and the same.
+    const meant = new Map(near.map((say) => [unitPhrases.get(say) ?? nouns.get(say), say]));
+    for (const say of near.toReversed()) meant.set(unitPhrases.get(say) ?? nouns.get(say), say);
+    return [...meant.values()].slice(0, 3);
+  }
+
+  /** `per bgas`: what stands under the line of a rate is a unit or a thing that is counted. */
+  #nearAfterPer(): readonly Fix[] {
+    if (this.tokens[this.at - 1]?.text !== 'per') return [];
+    const spot = { from: this.token.from, to: this.token.to };
+    return this.nearUnits(this.token.text).map((unit) => this.fix(`Use "${unit}"`, spot, unit));
+  }
+
+  /** How far words go on from here, of so many, before one that goes on from a value. */
+  #endOfWords(to: number, count: number): number {
+    for (let i = 0; i < count; i++) {
+      const { from, text } = this.peek(i);
+      if (from < to) continue;
+      if (GOES_ON.has(text)) break;
+      to = this.peek(i).to;
+    }
+    return to;
   }
 
   /** A problem about words that are no name here, with the nearest names. */
@@ -300,18 +334,26 @@ export class Reader {
       nearSpot = { from: spot.from, to: this.peek(words - 1).to };
       near = nearNames(this.slice(nearSpot), names, 3);
     }
+    // `slab depth` near `slab area`: the words that nothing could take go with it.
+    if (near.length > 0) nearSpot = { from: spot.from, to: this.#endOfWords(nearSpot.to, count) };
     return {
       code: 'unknown-name',
       spots: [near.length > 0 ? nearSpot : spot],
       word: near.length > 0 ? this.slice(nearSpot) : word,
       near,
       fixes: [
+        ...this.#nearAfterPer(),
         ...near.map((name) => this.fix(`Use "${name}"`, nearSpot, name)),
         ...this.#withoutWords(count),
       ],
     };
   }
 }
+
+/** Words after a value that are no operators and no part of a name. */
+const GOES_ON = new Set(
+  'squared cubed equals together added max min to between than please ways same each'.split(' '),
+);
 
 function closingBrackets(tokens: readonly Token[]): ReadonlyMap<number, number> {
   const closing = new Map<number, number>();

@@ -79,7 +79,10 @@ function expectPart(r: Reader): { part: string | null; say: string } | null {
     spots: [spot],
     word,
     near,
-    fixes: near.map((name) => r.fix(`Use "${name}"`, spot, name)),
+    fixes: [
+      ...near.map((name) => r.fix(`Use "${name}"`, spot, name)),
+      ...['this part', 'every part'].map((say) => r.fix(`Use "${say}"`, spot, say)),
+    ],
   });
   return null;
 }

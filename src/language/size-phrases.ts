@@ -66,8 +66,11 @@ function expectSizeOrName(r: Reader, table: SizeTable, phrase: string): Formula 
   }
   if (r.nameAt(0) || r.sees('(') || r.sees('[')) return expectSlot(r);
   const like = `${phrase} ${[...table.rows.keys()].at(-1) ?? ''}`;
-  const spots = [r.token.kind === 'end' ? (r.tokens[r.at - 1] ?? r.token) : r.token];
-  return r.fail({ code: 'phrase-slot', spots, phrase, wanted: 'a size', like });
+  const isEnd = r.token.kind === 'end';
+  const rows = isEnd ? [...table.rows.keys()].slice(0, 3) : [];
+  const fixes = rows.map((size) => r.fix(`Of ${size}`, r.afterLast(), ` ${size}`));
+  const spots = [isEnd ? (r.tokens[r.at - 1] ?? r.token) : r.token];
+  return r.fail({ code: 'phrase-slot', spots, phrase, wanted: 'a size', like, fixes });
 }
 
 /** The look-up that an asking comes to: `read width off lumber sizes for size 2x8`. */

@@ -1,6 +1,7 @@
 // Phrases about tables: `total of volume in slab bays`, `greatest volume in …`, `how many slab bays`, and
 // `read size off joist spans for species hem-fir, span at least joist length`.
 import { nearNames } from '../words/near.ts';
+import type { Fix } from '../words/report.ts';
 import { expectChoice } from './choices.ts';
 import { ARTICLES, nameWords } from './lexer.ts';
 import type { Phrase } from './phrases.ts';
@@ -174,6 +175,7 @@ function readLookUp(r: Reader): Formula {
       phrase: 'read … off',
       wanted: '"for" and which row',
       like,
+      fixes: firstRows(r, table),
     });
   }
   r.take(1, 'phrase');
@@ -228,6 +230,16 @@ export const RELATIONS: readonly (readonly [readonly string[], Relation])[] = [
   [['<'], 'less'],
 ];
 
+/** Rows told by the first column, where it is one of texts. */
+function firstRows(r: Reader, table: TableShape): readonly Fix[] {
+  const [first] = table.columns;
+  if (!first?.texts || r.token.kind !== 'end') return [];
+  const name = plainName(first.name);
+  return first.texts
+    .slice(0, 3)
+    .map((text) => r.fix(`For ${name} ${text}`, r.afterLast(), ` for ${name} ${text}`));
+}
+
 /** condition = column [ 'is' ] [ relation ] slot */
 function expectCondition(r: Reader, table: TableShape): LookUpCondition | null {
   if (longestColumn(r.tokens, r.at + 1, table.columns)) r.skipArticle();
@@ -251,6 +263,12 @@ function expectCondition(r: Reader, table: TableShape): LookUpCondition | null {
       phrase: plainName(column.name),
       wanted: 'a value after it',
       like: `${plainName(column.name)} ${column.texts?.[0] ?? 'at least 12 ft'}`,
+      fixes:
+        r.token.kind === 'end'
+          ? (column.texts ?? [])
+              .slice(0, 3)
+              .map((text) => r.fix(`Write ${text}`, r.afterLast(), ` ${text}`))
+          : [],
     });
     return null;
   }
@@ -309,8 +327,15 @@ function unknownTable(r: Reader): Formula {
     spots: [spot],
     word,
     near,
-    fixes: near.map((name) => r.fix(`Use "${name}"`, spot, plainName(name))),
+    fixes: (near.length > 0 ? near : few(r.vocabulary.tableNames())).map((name) =>
+      r.fix(`Use "${name}"`, spot, plainName(name)),
+    ),
   });
+}
+
+/** All of them where they are few enough to choose from. */
+function few(names: readonly string[]): readonly string[] {
+  return names.length <= 4 ? names : [];
 }
 
 /** Columns that can be added up. */

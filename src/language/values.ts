@@ -2,13 +2,15 @@
 import { expectAmount, seesAmount, termAfter, writtenAmount } from './amounts.ts';
 import { ARTICLES } from './lexer.ts';
 import { partOf, phraseAt, piecesOf } from './phrases.ts';
-import { LEAVE_OUT } from './problems.ts';
+import type { Fix } from '../words/report.ts';
+import { LEAVE_OPEN, LEAVE_OUT } from './problems.ts';
 import { DEEPEST, type Reader } from './reader.ts';
 import { besideSize, maybeSized, sizedOf } from './sized.ts';
 import { sizeStandsAt, takeSize } from './sizes.ts';
 import type { TableShape } from './table-shape.ts';
 import type { Formula } from './tree.ts';
 import { plainName } from './vocabulary.ts';
+import { OPERATOR_WORDS } from './words.ts';
 
 /** value = sign value | prime { 'squared' | 'cubed' } */
 export function expectValue(r: Reader): Formula {
@@ -164,9 +166,12 @@ function notAValue(r: Reader, length: number, table: TableShape): Formula {
     code: 'table-not-a-value',
     spots: [spot],
     table: table.name,
-    fixes: columns.map((c) =>
-      r.fix(`Add up ${plainName(c.name)}`, spot, `(total of ${plainName(c.name)} in ${words})`),
-    ),
+    fixes: [
+      ...columns.map((c) =>
+        r.fix(`Add up ${plainName(c.name)}`, spot, `(total of ${plainName(c.name)} in ${words})`),
+      ),
+      r.fix('Count its rows', spot, `(how many ${words})`),
+    ],
   });
 }
 
@@ -242,7 +247,47 @@ function missing(r: Reader): Formula {
     code: 'missing-value',
     spots: [{ from: spot.from, to: spot.to }],
     after: before ? r.slice(before) : null,
+    fixes: withoutTheGap(r),
   });
+}
+
+/** An amount still to come where one is missing, or the word that wanted it left out. */
+function withoutTheGap(r: Reader): readonly Fix[] {
+  const { token } = r;
+  const ends = token.kind === 'end' || token.text === ')' || token.text === ']';
+  const last = r.marks.at(-1);
+  const before = r.tokens[r.at - 1];
+  const wanting = last?.kind === 'operator' && last.to === before?.to ? last : null;
+  const fixes: Fix[] = [];
+  if (wanting && ends && r.slice({ from: 0, to: wanting.from }).trim() !== '') {
+    const stretch = { from: r.gapBefore(wanting.from), to: wanting.to };
+    fixes.push(r.fix(`Leave "${r.slice(wanting)}" out`, stretch, ''));
+  }
+  if (ends && r.at > 0) {
+    const at = { from: before?.to ?? 0, to: before?.to ?? 0 };
+    const tight = before?.text === '(' || before?.text === '[';
+    fixes.push(r.fix(LEAVE_OPEN, at, tight ? '?' : ' ?'));
+  } else if (!ends) {
+    const count = untilValue(r);
+    const words = { from: token.from, to: r.peek(Math.max(0, count - 1)).to };
+    const rest = { from: token.from, to: r.peek(count).from };
+    if (count > 0) fixes.push(r.fix(`Leave "${r.slice(words)}" out`, rest, ''));
+  }
+  return fixes;
+}
+
+/** How many signs and operator words stand here before the next value; 0 where none follows soon. */
+function untilValue(r: Reader): number {
+  const before = r.at;
+  let count = 0;
+  while (count < 6 && (r.token.kind === 'symbol' || OPERATOR_WORDS.has(r.token.text))) {
+    if (seesSlot(r)) break;
+    r.at++;
+    count++;
+  }
+  const found = count > 0 && seesSlot(r);
+  r.at = before;
+  return found ? count : 0;
 }
 
 /** Something stands here that nothing before it takes. */
@@ -341,7 +386,10 @@ export function leftOver(r: Reader): Formula {
     const problem = r.unknownName();
     if (problem.code === 'unknown-name' && problem.near.length > 0) return r.fail(problem);
   }
-  const fixes =
-    token.kind === 'word' ? [r.fix(LEAVE_OUT, { from: token.from, to: r.peek(1).from }, '')] : [];
+  const say = token.kind === 'symbol' ? `Leave "${token.text}" out` : LEAVE_OUT;
+  let count = 1;
+  while (token.kind === 'symbol' && r.peek(count).text === token.text) count++;
+  const left = r.fix(say, { from: token.from, to: r.peek(count).from }, '');
+  const fixes = left.formula.trim() === '' ? [] : [left];
   return r.fail({ code: 'unread', spots: [here], word: r.slice(here), fixes });
 }

@@ -122,6 +122,10 @@ export interface Finding {
   readonly cell: CellId | null;
   /** In the notebook's text. */
   readonly spot: Spot | null;
+  /** Of a cell in a table's row: where in it. */
+  readonly place?: { readonly row: number; readonly column: number };
+  /** The other cell that it is about. */
+  readonly about?: CellId;
 }
 
 /** One replaced stretch of the text. */

@@ -12,6 +12,7 @@ import { hardPart, isHard } from '../quantity/dimension.ts';
 import type { Holds } from '../quantity/form.ts';
 import type { Measure } from '../quantity/measure.ts';
 import { type Shown, show } from '../quantity/show.ts';
+import type { Fix } from '../words/report.ts';
 import { changed, inverse } from './change.ts';
 import type { Cell, Change, Finding, Notebook, Part } from './document.ts';
 import {
@@ -50,6 +51,7 @@ import {
   removeRowEdit,
   rowCellEdit,
 } from './table-edits.ts';
+import { type Mend, type Mendable, mendsOfCell, mendsOfDraft, mendsOfFinding } from './mends.ts';
 import { tried } from './trying.ts';
 import { cellEdits, settingsOf, worked } from './worked-cells.ts';
 
@@ -86,6 +88,14 @@ export interface EstimateDoor {
   costs(): Costs;
   /** Every fault, finding, double counting, value by hand, `?`, failed check: where the owner looks. */
   findings(): readonly Finding[];
+  /** Ways to mend a cell that is at fault, the best first. */
+  mendsOf(cell: CellId): readonly Mend[];
+  /** Other formulas that would mend this one while it is written for a cell, the best first. */
+  mendsOfDraft(cell: CellId, formula: string): readonly Fix[];
+  /** Ways to mend what is pointed out; none where only its owner knows. */
+  mendsFor(finding: Finding): readonly Mend[];
+  /** Makes a mend, in one step that undo takes back. */
+  mend(mend: Mend): Applied | Finding;
   /** Reads a formula for this cell without changing anything: live "read as", problems, and what it would come to. */
   draft(cell: CellId, formula: string, as?: 'formula' | 'by hand'): Draft;
 
@@ -237,6 +247,47 @@ export class Estimate implements EstimateDoor, TableDoor {
     const reading =
       as === 'formula' ? drafted.reading : refusingRange(drafted.reading, formula, as);
     return { reading, outcome, shown: this.#shown(outcome, holds) };
+  }
+
+  mendsOf(cell: CellId): readonly Mend[] {
+    return mendsOfCell(this.#mendable(), cell);
+  }
+
+  mendsOfDraft(cell: CellId, formula: string): readonly Fix[] {
+    return mendsOfDraft(this.#mendable(), cell, formula);
+  }
+
+  mendsFor(finding: Finding): readonly Mend[] {
+    return mendsOfFinding(this.#mendable(), finding);
+  }
+
+  mend({ say, does }: Mend): Applied | Finding {
+    switch (does.kind) {
+      case 'formula':
+        return this.setFormula(does.cell, does.formula);
+      case 'by-hand':
+        return this.setByHand(does.cell, does.formula, null);
+      case 'name':
+        return this.rename(does.cell, does.name);
+      case 'part-name':
+        return this.renamePart(does.part, does.name);
+      case 'new-cell':
+        return this.addCell(does.part, does.after, does.name, does.formula);
+      case 'remark':
+        return this.setRemark(does.cell, does.word, does.text);
+      case 'no-remark':
+        return this.removeRemark(does.cell, does.word);
+      case 'row-cell':
+        return this.setRowCell(does.cell, does.row, does.column, does.text);
+      case 'new-row':
+        return this.addRow(does.cell, null, does.texts);
+      case 'column-formula':
+        return this.setColumnFormula(does.cell, does.column, does.formula);
+      case 'column-name':
+        return this.renameColumn(does.cell, does.column, does.name);
+      case 'text':
+        return this.replaceText({ say, splices: does.splices });
+    }
   }
 
   setFormula(cell: CellId, formula: string): Applied | Finding {
@@ -471,8 +522,13 @@ export class Estimate implements EstimateDoor, TableDoor {
     this.#findings = null;
     if (JSON.stringify(before.settings) !== JSON.stringify(notebook.settings)) {
       this.#settings = settingsOf(notebook);
-      this.#workings = worked(notebook, this.#settings);
-      return this.#workings.ran;
+      const workings = worked(notebook, this.#settings);
+      workings.recall(
+        this.#workings,
+        notebook.sections.flatMap(({ cells }) => cells.map(({ id }) => id)),
+      );
+      this.#workings = workings;
+      return workings.ran;
     }
     const edits: readonly CellEdit[] = cellEdits(before, notebook);
     return edits.length === 0 ? [] : this.#workings.change(edits);
@@ -486,6 +542,19 @@ export class Estimate implements EstimateDoor, TableDoor {
     return {
       ...shown,
       text: `${shown.text} so far; ${sayLeftOut(leftOut, (id) => this.state(id))}`,
+    };
+  }
+
+  #mendable(): Mendable {
+    return {
+      notebook: this.#notebook,
+      state: (id) => this.state(id),
+      rows: (id) => this.rows(id),
+      say: (id, within) =>
+        this.#workings.vocabulary.wayToSay(id, this.state(within).input.part, within),
+      last: (id) => this.lastShown(id)?.text ?? null,
+      shown: (id) => this.shown(id)?.text ?? null,
+      draft: (part, cell, text) => this.#workings.draft(part, cell, text),
     };
   }
 

@@ -84,6 +84,7 @@ export function findingsOf(estimate: Findable): readonly Finding[] {
       part: estimate.state(line).input.part,
       cell: line,
       spot: null,
+      about: counted,
     });
   }
   return found;

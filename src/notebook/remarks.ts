@@ -71,3 +71,13 @@ export function sourceOf(remarks: readonly Remark[]): string | null {
   const why = hand >= 0 ? remarks[hand + 1] : undefined;
   return why?.kind === 'from' ? why.text : remarkText(remarks, 'from');
 }
+
+/** The words that a remark may begin with. */
+export const REMARK_WORDS: readonly string[] = KINDS;
+
+/** The words a `cost` or `price` remark may say. */
+export function moneyWordsOf(line: 'cost' | 'price'): readonly string[] {
+  return [...(line === 'cost' ? COSTS : PRICES).values()].filter(
+    (kind, i, all) => all.indexOf(kind) === i,
+  );
+}

@@ -19,8 +19,9 @@ const MOST_TOLD = 20;
 
 export function tableFindings(asked: Asked, cell: Cell, table: Table): readonly Finding[] {
   const found: Finding[] = [];
-  const point = (code: string, message: string): void => {
-    found.push({ code, message, part: cell.part, cell: cell.id, spot: null });
+  const point = (code: string, message: string, place?: Finding['place']): void => {
+    const at = place ? { place } : {};
+    found.push({ code, message, part: cell.part, cell: cell.id, spot: null, ...at });
   };
   const rows = asked.rows(cell.id) ?? [];
   const told = new Told(cell.name, point);
@@ -31,13 +32,14 @@ export function tableFindings(asked: Asked, cell: Cell, table: Table): readonly 
   rows.forEach((ids, row) => {
     ids.forEach((id, k) => {
       const state = asked.state(id);
+      const place = { row, column: k };
       const { outcome, holds } = state;
       const own = table.rows[row]?.texts[k] ?? '';
       const column = table.columns[k];
       const name = (): string => state.input.name;
       if (outcome.kind === 'fault') {
         const { code, headline, explanation } = outcome.report;
-        told.say(code, () => `"${name()}": ${headline} ${explanation}`);
+        told.say(code, place, () => `"${name()}": ${headline} ${explanation}`);
         return;
       }
       if (own === '' && column?.formula === null) {
@@ -45,17 +47,19 @@ export function tableFindings(asked: Asked, cell: Cell, table: Table): readonly 
         return;
       }
       if (outcome.kind === 'unknown' && outcome.for.includes(id)) {
-        told.say('not-yet-known', () => `"${name()}" is not yet known.`);
+        told.say('not-yet-known', place, () => `"${name()}" is not yet known.`);
       }
       if (own !== '' && column && column.formula !== null) {
         told.say(
           'set-in-row',
+          place,
           () => `"${name()}" is ${own} in its row; its column works ${column.formula}.`,
         );
       } else if (state.kind === 'given' && holds?.measure.kind === 'amount') givens++;
       if (holds?.measure.kind === 'text' && asked.isName(own, cell.part)) {
         told.say(
           'text-or-name',
+          place,
           () =>
             `"${name()}" is read as the text "${own}". For the cell of that name write (${own}).`,
         );
@@ -92,18 +96,21 @@ export function tableFindings(asked: Asked, cell: Cell, table: Table): readonly 
 /** Tells the first of each sort one by one, and how many more there are. */
 class Told {
   readonly #table: string;
-  readonly #point: (code: string, message: string) => void;
+  readonly #point: (code: string, message: string, place?: Finding['place']) => void;
   readonly #many = new Map<string, number>();
 
-  constructor(table: string, point: (code: string, message: string) => void) {
+  constructor(
+    table: string,
+    point: (code: string, message: string, place?: Finding['place']) => void,
+  ) {
     this.#table = table;
     this.#point = point;
   }
 
-  say(code: string, message: () => string): void {
+  say(code: string, place: Finding['place'], message: () => string): void {
     const many = (this.#many.get(code) ?? 0) + 1;
     this.#many.set(code, many);
-    if (many <= MOST_TOLD) this.#point(code, message());
+    if (many <= MOST_TOLD) this.#point(code, message(), place);
   }
 
   rest(): void {

@@ -23,7 +23,7 @@ export function readTable(text: string, lines: readonly Spot[], base: number): T
   const heads = cellSpots(text, header);
   const many = cellSpots(text, delimiter).length;
   if (heads.length !== many) {
-    return `there are ${heads.length} names of columns and ${many} marks under them`;
+    return `there are ${heads.length} names of columns and ${many === 1 ? '1 mark' : `${many} marks`} under them`;
   }
   const odd: TableRead['odd'][number][] = [];
   const columns = heads.map((spot) => columnOf(text, spot, base));

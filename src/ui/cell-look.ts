@@ -110,6 +110,13 @@ export const cellLook = css`
   .note.caution b {
     color: var(--keel);
   }
+  .note.wrong,
+  .note.which {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.25rem 0.6rem;
+    align-items: baseline;
+  }
   .note.count {
     display: flex;
     flex-wrap: wrap;

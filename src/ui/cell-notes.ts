@@ -4,24 +4,69 @@ import type { CellState, Outcome } from '../engine/outcome.ts';
 import type { CellId, CostKind } from '../language/tree.ts';
 import type { Cell } from '../notebook/document.ts';
 import { MONEY } from '../quantity/dimension.ts';
-import type { Report } from '../words/report.ts';
-import type { Session } from './session.ts';
+import type { Mend } from '../notebook/mends.ts';
+import { inItsRow, isFault, problemCells, problemsBy } from './problems.ts';
+import type { Door, Session } from './session.ts';
 
-export function faultNote(session: Session, cell: CellId, report: Report): TemplateResult {
-  return html`<div class="note fault">
-    <b>${report.headline}</b>
-    <span>${report.explanation}</span>
-    ${report.fixes.map(
-      (fix) =>
-        html`<button
-          class="act"
-          title=${fix.formula}
-          @click=${() => session.apply((door) => door.setFormula(cell, fix.formula))}
-        >
-          ${fix.say}
-        </button>`,
-    )}
-  </div>`;
+/** Everything that is wrong with a cell, each with its mends; numbered through where keys reach them. */
+export function problemNotes(
+  session: Session,
+  cell: CellId,
+  writing: string | null,
+): readonly TemplateResult[] {
+  const { door } = session;
+  const problems = problemsBy(door).get(cell) ?? [];
+  const chosen = session.chosen === cell && writing === null;
+  let key = 0;
+  const notes = problems.filter(inItsRow).map((problem) => {
+    const fault = isFault(door, problem);
+    const mends = door.mendsFor(problem).map((mend) => {
+      key += 1;
+      return mendButton(session, mend, chosen && key < 10 ? `Alt ${key}` : null);
+    });
+    // While the formula is written, its own problems stand under its line.
+    if (fault && writing === 'formula') return html``;
+    return html`<div class="note wrong ${fault ? 'fault' : ''}">
+      ${fault ? faultSaid(door, cell) : html`<span>${problem.message}</span>`} ${mends}
+    </div>`;
+  });
+  return chosen && problems.length > 0 ? [...notes, whichProblem(session, cell)] : notes;
+}
+
+/** The fault of a cell with its mends, where no keys reach them. */
+export function faultNote(session: Session, cell: CellId): TemplateResult {
+  const mends = session.door.mendsOf(cell).map((mend) => mendButton(session, mend, null));
+  return html`<div class="note wrong fault">${faultSaid(session.door, cell)} ${mends}</div>`;
+}
+
+function faultSaid(door: Door, cell: CellId): TemplateResult | typeof nothing {
+  const { outcome } = door.state(cell);
+  if (outcome.kind !== 'fault') return nothing;
+  const { headline, explanation } = outcome.report;
+  return html`<b>${headline}</b> <span>${explanation}</span>`;
+}
+
+export function mendButton(session: Session, mend: Mend, key: string | null): TemplateResult {
+  const { does } = mend;
+  return html`<button
+    class="act"
+    title=${'formula' in does && does.formula !== null ? does.formula : ''}
+    @click=${() => session.apply((door) => door.mend(mend))}
+  >
+    ${mend.say}${key === null ? nothing : html`<kbd>${key}</kbd>`}
+  </button>`;
+}
+
+/** Which of all that are to be mended this is, and the way to the next. */
+function whichProblem(session: Session, cell: CellId): TemplateResult {
+  const cells = problemCells(session.door);
+  if (cells.length < 2) return html``;
+  const go = (steps: 1 | -1): void => session.goToProblem(steps);
+  return html`<p class="note which">
+    <span>${cells.indexOf(cell) + 1} of ${cells.length} cells to mend</span>
+    <button class="plain" @click=${() => go(1)}>next<kbd>N</kbd></button>
+    <button class="plain" @click=${() => go(-1)}>the one before<kbd>Shift N</kbd></button>
+  </p>`;
 }
 
 export function waitingNote(
@@ -65,8 +110,4 @@ export function notCountedNote(
         </button>`,
     )}
   </p>`;
-}
-
-export function linesNotKnown(count: number): string {
-  return count === 1 ? '1 line not yet known' : `${count} lines not yet known`;
 }

@@ -16,6 +16,13 @@ export function mirrored(text: string, draft: Draft | null, problems: readonly R
   );
 }
 
+/** Everything that is wrong with what is written: how it reads, or what it comes to. */
+export function problemsOf({ reading, outcome }: Draft): readonly Report[] {
+  const seen = reading.problems;
+  const worked = outcome.kind === 'fault' ? outcome.report : null;
+  return seen.length > 0 || !worked ? seen : [worked];
+}
+
 export function said(
   session: Session,
   text: string,

@@ -143,9 +143,7 @@ export class GuideExample extends LitElement {
               Take it back
             </button>
           </p>`,
-      outcome.kind === 'fault' && writing !== 'formula'
-        ? faultNote(session, cell.id, outcome.report)
-        : nothing,
+      outcome.kind === 'fault' && writing !== 'formula' ? faultNote(session, cell.id) : nothing,
       state.kind === 'given' ? nothing : waitingNote(session, outcome, this.#go),
     ];
   }

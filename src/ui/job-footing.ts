@@ -5,8 +5,8 @@ import { LitElement, html, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { CostKind } from '../language/tree.ts';
 import type { EstimateDoor } from '../notebook/estimate.ts';
+import { sayLeftOut } from '../notebook/left-out.ts';
 import type { Costs } from '../notebook/recap.ts';
-import { linesNotKnown } from './cell-notes.ts';
 import { Follows } from './follows.ts';
 import { footingLook } from './footing-look.ts';
 import { look } from './look.ts';
@@ -50,7 +50,7 @@ export class JobFooting extends LitElement {
     const { door, trial } = this.session;
     const { currency } = door.notebook.settings;
     const { total, shares } = door.costs();
-    const missing = total.incomplete.length;
+    const missing = total.incomplete;
     const by = trial ? moreOrLess(total.price, trial.costs.total.price, currency) : null;
     const last = trial ? null : this.#moved(currency);
     return html`
@@ -71,7 +71,9 @@ export class JobFooting extends LitElement {
       <div class="price">
         <p>
           ${by ? html`<span class="by">${by}</span> than at the tick` : 'price'}${
-            missing > 0 ? html` so far; ${linesNotKnown(missing)}` : nothing
+            missing.length > 0
+              ? html` so far; ${sayLeftOut(missing, (id) => door.state(id))}`
+              : nothing
           }
         </p>
         <strong>${money(total.price, currency)}</strong>

@@ -4,8 +4,11 @@
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { CellId } from '../language/tree.ts';
+import type { Finding } from '../notebook/document.ts';
+import { isToMend } from '../notebook/mends.ts';
 import { templateParts } from '../notebook/templates.ts';
 import type { KeptEntry } from '../store/shapes.ts';
+import { mendButton } from './cell-notes.ts';
 import type { Desk, Template } from './desk.ts';
 import { Follows } from './follows.ts';
 import type { SheetName } from './job-header.ts';
@@ -20,6 +23,8 @@ import { sheetsLook } from './sheets-look.ts';
 
 /** Sheets about one cell. */
 export type CellSheet = 'removing' | 'moving' | 'goes-into';
+/** Mends are looked for when the sheet is drawn; further down one goes there for them. */
+const MOST_WITH_MENDS = 40;
 
 interface Offered {
   readonly template: Template;
@@ -97,28 +102,50 @@ export class JobSheets extends LitElement {
         comes from.
       </p>`;
     }
-    return html`<ul>
-      ${findings.map(({ message, cell, part }) => {
-        const found = cell === null ? null : session.cell(cell);
-        const place = [found?.name, session.part(found?.part ?? part ?? '')?.name]
-          .filter((name) => name !== undefined && name !== '')
-          .join(', ');
-        return html`<li>
-          ${
-            cell === null
-              ? html`<span>${message}<span class="where">${place}</span></span>`
-              : html`<button
-                  @click=${() => {
-                    this.#away();
-                    session.bring(cell);
-                  }}
-                >
-                  ${message}<span class="where">${place}</span>
-                </button>`
-          }
-        </li>`;
-      })}
-    </ul>`;
+    const toMend = findings.filter(isToMend);
+    const others = findings.filter((finding) => !isToMend(finding));
+    return html`${this.#found('To mend', toMend, 'with mends')}
+    ${this.#found(toMend.length > 0 ? 'To look at' : '', others, 'alone')}`;
+  }
+
+  #found(
+    heading: string,
+    findings: readonly Finding[],
+    how: 'with mends' | 'alone',
+  ): TemplateResult | typeof nothing {
+    if (findings.length === 0) return nothing;
+    const { door } = this.session;
+    return html`${heading === '' ? nothing : html`<h3>${heading}</h3>`}
+      <ul>
+        ${findings.map(
+          (finding, place) =>
+            html`<li class="found">
+              ${this.#goTo(finding)}
+              ${
+                how === 'alone' || place >= MOST_WITH_MENDS
+                  ? nothing
+                  : door.mendsFor(finding).map((mend) => mendButton(this.session, mend, null))
+              }
+            </li>`,
+        )}
+      </ul>`;
+  }
+
+  #goTo({ message, cell, part }: Finding): TemplateResult {
+    const { session } = this;
+    const found = cell === null ? null : session.cell(cell);
+    const place = [found?.name, session.part(found?.part ?? part ?? '')?.name]
+      .filter((name) => name !== undefined && name !== '')
+      .join(', ');
+    if (cell === null) return html`<span>${message}<span class="where">${place}</span></span>`;
+    return html`<button
+      @click=${() => {
+        this.#away();
+        session.bring(cell);
+      }}
+    >
+      ${message}<span class="where">${place}</span>
+    </button>`;
   }
 
   #parts(): TemplateResult {

@@ -19,7 +19,11 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['Delete', 'remove the cell; what it goes into is said first'],
   ['W', 'go to the working of the cell; Esc comes back'],
   ['Ctrl Z, Ctrl Shift Z', 'undo, redo'],
-  ['Alt 1 … Alt 9', 'while a formula is written: the first mend offered, the second, …'],
+  [
+    'Alt 1 … Alt 9',
+    'the first mend offered, the second, …; in the chosen row and while it is written',
+  ],
+  ['N, Shift N', 'the next cell with something to mend, the one before'],
   ['F1 or H', 'the guide, and back from it; F1 also while a formula is written'],
   [
     'P, A, B',

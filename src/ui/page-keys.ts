@@ -90,8 +90,7 @@ function lineOf(session: Session, id: CellId): 'formula' | 'by-hand' {
 /** Ctrl Z and its like; not in a line that is being written, which has an undoing of its own. */
 export function undoKey(session: Session, event: KeyboardEvent): Asked {
   if (!(event.ctrlKey || event.metaKey) || event.altKey) return 'nothing';
-  const [on] = event.composedPath();
-  if (on instanceof HTMLInputElement || on instanceof HTMLTextAreaElement) return 'nothing';
+  if (isWritten(event)) return 'nothing';
   const key = event.key.toLowerCase();
   if (key === 'z' && !event.shiftKey) session.undo();
   else if (key === 'y' || key === 'z') session.redo();
@@ -99,12 +98,31 @@ export function undoKey(session: Session, event: KeyboardEvent): Asked {
   return 'done';
 }
 
+/** Alt and a digit makes a mend of the chosen cell; N goes to the next one with something to mend, Shift N back. */
+export function problemKey(session: Session, event: KeyboardEvent): Asked {
+  if (event.ctrlKey || event.metaKey || session.writing !== null || isWritten(event)) {
+    return 'nothing';
+  }
+  const digit = /^Digit([1-9])$/.exec(event.code)?.[1];
+  if (event.altKey) {
+    if (digit === undefined || event.shiftKey) return 'nothing';
+    return session.mendChosen(Number(digit) - 1) ? 'done' : 'nothing';
+  }
+  if (event.key.toLowerCase() !== 'n') return 'nothing';
+  session.goToProblem(event.shiftKey ? -1 : 1);
+  return 'done';
+}
+
+/** Does the key go into a line that is being written? */
+function isWritten(event: KeyboardEvent): boolean {
+  const [on] = event.composedPath();
+  return on instanceof HTMLInputElement || on instanceof HTMLTextAreaElement;
+}
+
 /** F1 anywhere; H where nothing is being written. */
 export function guideKey(session: Session, event: KeyboardEvent): boolean {
   if (event.ctrlKey || event.metaKey || event.altKey) return false;
-  const [on] = event.composedPath();
-  const writes = on instanceof HTMLInputElement || on instanceof HTMLTextAreaElement;
-  const plain = event.key.toLowerCase() === 'h' && !writes && session.writing === null;
+  const plain = event.key.toLowerCase() === 'h' && !isWritten(event) && session.writing === null;
   return event.key === 'F1' || plain;
 }
 

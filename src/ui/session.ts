@@ -5,6 +5,7 @@ import type { Working } from '../explain/step.ts';
 import type { Applied, Draft, EstimateDoor, MovedValues, TableDoor } from '../notebook/estimate.ts';
 import type { Cell, Finding, Notebook, Part } from '../notebook/document.ts';
 import { allCells, cellCalled, cellOf, firstOther } from './reading-order.ts';
+import { mendsIn, problemFrom, problemsBy, toldOtherwise } from './problems.ts';
 import { Trial } from './trial.ts';
 
 /** All that can be asked of an estimate and done to it, tables among it. */
@@ -76,6 +77,8 @@ export class Session {
   #writing: Writing | null = null;
   #trial: Trial | null = null;
   #notice: Notice | null = null;
+  /** What was to be mended when the rows were last drawn. */
+  #problems: ReturnType<typeof problemsBy>;
   #besideGuide = false;
   readonly #listeners = new Set<Listener>();
   readonly #watchers = new Map<CellId, Set<() => void>>();
@@ -83,6 +86,7 @@ export class Session {
   constructor(door: Door, asides: Asides) {
     this.#door = door;
     this.#asides = asides;
+    this.#problems = problemsBy(door);
   }
 
   get door(): Door {
@@ -130,6 +134,7 @@ export class Session {
   open(door: Door, asides: Asides): void {
     this.#door = door;
     this.#asides = asides;
+    this.#problems = problemsBy(door);
     this.#chosen = null;
     this.#writing = null;
     this.#trial = null;
@@ -300,6 +305,19 @@ export class Session {
     return cells[place + steps]?.id ?? null;
   }
 
+  /** The next cell with something to mend, or the one before; says so where there is none. */
+  goToProblem(steps: 1 | -1): void {
+    const next = problemFrom(this.#door, this.#chosen, steps);
+    if (next === null) this.tell({ text: 'There is nothing to mend.', lasts: 'plain' });
+    else this.bring(next);
+  }
+
+  /** Makes the mend of the chosen cell that stands at this place; false where there is none. */
+  mendChosen(place: number): boolean {
+    const mend = this.#chosen === null ? undefined : mendsIn(this.#door, this.#chosen)[place];
+    return mend !== undefined && this.apply((door) => door.mend(mend));
+  }
+
   /** A cell by where it stands and how it is called, for coming back to it. */
   called(part: string, name: string): CellId | null {
     return cellCalled(this.#door.notebook, part, name)?.id ?? null;
@@ -327,7 +345,9 @@ export class Session {
   #changed(ran: readonly CellId[]): void {
     const gone = this.#chosen !== null && !this.cell(this.#chosen);
     if (gone) this.#chosen = null;
-    this.#redraw(ran);
+    const problems = problemsBy(this.#door);
+    this.#redraw([...ran, ...toldOtherwise(this.#problems, problems)]);
+    this.#problems = problems;
     this.#happen({ kind: 'changed', ran });
     // Some row is always chosen, so that the keyboard can come back to the page.
     if (!gone) return;

@@ -23,6 +23,22 @@ export const sheetsLook = css`
     text-decoration: underline;
     text-underline-offset: 0.2em;
   }
+  h3 {
+    margin: 0.9rem 0 0;
+    font-size: var(--small);
+    font-weight: 600;
+    color: var(--pencil);
+  }
+  h3:first-child {
+    margin-top: 0;
+  }
+  li.found {
+    flex-wrap: wrap;
+    justify-content: flex-start;
+  }
+  li.found > :first-child {
+    flex: 1 0 100%;
+  }
   p {
     margin: 0 0 0.8rem;
   }

@@ -8,7 +8,7 @@ import { amountLook } from './amount-look.ts';
 import { pressAmount } from './amount-pressed.ts';
 import { cellLook } from './cell-look.ts';
 import { look } from './look.ts';
-import { faultNote, notCountedNote, waitingNote } from './cell-notes.ts';
+import { notCountedNote, problemNotes, waitingNote } from './cell-notes.ts';
 import type { Session } from './session.ts';
 import { formulaShown } from './formula-shown.ts';
 import { DOES_NOT_HOLD, isOpen, spoken, valueSaid } from './value-words.ts';
@@ -206,9 +206,7 @@ export class StoryCell extends LitElement {
       missing ? html`<p class="note">so far; ${missing}</p>` : nothing,
       fails && caution ? html`<p class="note caution"><b>Caution.</b> ${caution}</p>` : nothing,
       state.input.byHand === null ? nothing : this.#byHandNote(),
-      state.outcome.kind === 'fault' && writing !== 'formula'
-        ? faultNote(session, cell.id, state.outcome.report)
-        : nothing,
+      ...problemNotes(session, cell.id, writing),
       state.kind === 'given' ? nothing : waitingNote(session, state.outcome, this.#go),
       chosen && writing === null ? notCountedNote(session, cell, state) : nothing,
     ];

@@ -12,7 +12,7 @@ import { Nouns } from '../quantity/nouns.ts';
 import { type Completion, type Wanted, namesFor, unitsFor } from './completing.ts';
 import { type Written, asksByHand, keptByHand, keptFormula } from './formula-keeping.ts';
 import { formulaLook } from './formula-look.ts';
-import { mirrored, problemsSaid, said, stay } from './formula-words.ts';
+import { mirrored, problemsOf, problemsSaid, said, stay } from './formula-words.ts';
 import { look } from './look.ts';
 import { Offers } from './offers.ts';
 import { senseOf } from './sense-of.ts';
@@ -42,6 +42,8 @@ export class StoryFormula extends LitElement {
 
   readonly #offers = new Offers(this);
   #left = false;
+  /** What is wrong with what is written, each with all that would mend it. */
+  #problems: readonly Report[] = [];
   #height = 0;
   #stop: (() => void) | null = null;
 
@@ -86,7 +88,7 @@ export class StoryFormula extends LitElement {
 
   protected override render(): TemplateResult {
     const blank = this.text.trim() === '';
-    const problems = blank ? [] : (this.draft?.reading.problems ?? []);
+    const problems = blank ? [] : this.#problems;
     const { open, active } = this.#offers;
     const told = open ? problems.filter((problem) => !this.#isBeingTyped(problem)) : problems;
     return html`
@@ -195,7 +197,7 @@ export class StoryFormula extends LitElement {
   #ownKey(event: KeyboardEvent): boolean {
     const digit = /^Digit([1-9])$/.exec(event.code)?.[1];
     if (event.altKey && digit) {
-      const fixes = (this.draft?.reading.problems ?? []).flatMap((problem) => problem.fixes);
+      const fixes = this.#problems.flatMap((problem) => problem.fixes);
       const fix = fixes[Number(digit) - 1];
       if (fix) this.#write(fix.formula);
       return fix !== undefined;
@@ -291,8 +293,13 @@ export class StoryFormula extends LitElement {
   }
 
   #read(): void {
+    const { door } = this.session;
     const as = this.what === 'by-hand' ? 'by hand' : 'formula';
-    this.draft = this.session.door.draft(this.cell.id, this.text, as);
+    this.draft = door.draft(this.cell.id, this.text, as);
+    const [first, ...others] = problemsOf(this.draft);
+    const offersMore = first && this.what === 'formula';
+    const mended = offersMore && { ...first, fixes: door.mendsOfDraft(this.cell.id, this.text) };
+    this.#problems = mended ? [mended, ...others] : first ? [first, ...others] : [];
   }
 
   #offer(wanted: Wanted): void {

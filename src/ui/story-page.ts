@@ -13,7 +13,16 @@ import { look } from './look.ts';
 import { styled } from './styled.ts';
 import { pageLook } from './page-look.ts';
 import { allCells } from './reading-order.ts';
-import { type Asked, goToKey, moveKey, guideKey, rodKey, rowKey, undoKey } from './page-keys.ts';
+import {
+  type Asked,
+  goToKey,
+  guideKey,
+  moveKey,
+  problemKey,
+  rodKey,
+  rowKey,
+  undoKey,
+} from './page-keys.ts';
 import type { CellSheet } from './job-sheets.ts';
 import { duplicatePart } from './moving.ts';
 import { PagePlaces, isLost } from './page-places.ts';
@@ -356,6 +365,11 @@ export class StoryPage extends LitElement {
       this.workingUp = false;
       if (session.chosen !== null) session.bring(session.chosen);
       return 'done';
+    }
+    // A sheet that is laid over the page has keys of its own.
+    if (!path.some((at) => at.tagName === 'DIALOG')) {
+      const mended = problemKey(session, event);
+      if (mended !== 'nothing') return mended;
     }
     const row = path.find((at): at is StoryCell => at.tagName === 'STORY-CELL');
     const heading = path.find((at) => at.dataset['heading'] !== undefined);

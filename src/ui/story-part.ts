@@ -4,8 +4,8 @@ import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Block, Part } from '../notebook/document.ts';
+import { sayLeftOut } from '../notebook/left-out.ts';
 import type { CostRow } from '../notebook/recap.ts';
-import { linesNotKnown } from './cell-notes.ts';
 import { look } from './look.ts';
 import { styled } from './styled.ts';
 import { isNothing, money, percentOf } from './money-words.ts';
@@ -200,7 +200,10 @@ export class StoryPart extends LitElement {
           ? html`<span class="sum"
               >${sum}${
                 missing > 0
-                  ? html`<span class="so-far">so far; ${linesNotKnown(missing)}</span>`
+                  ? html`<span class="so-far"
+                      >so far;
+                      ${sayLeftOut(row.incomplete, (id) => this.session.door.state(id))}</span
+                    >`
                   : nothing
               }</span
             >`

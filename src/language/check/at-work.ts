@@ -15,7 +15,10 @@ import { nothingLeft } from './shares.ts';
 export function faultAtWork(checked: Checked, together: string, checking: Checking): Report | null {
   const { formula, parts } = checked;
   if (formula.kind === 'triangle') return noTriangle(formula);
-  if (formula.kind === 'for-shares') return nothingLeft(parts.slice(1), together);
+  const [of] = parts;
+  if (formula.kind === 'for-shares' && of) {
+    return nothingLeft(formula, of, parts.slice(1), together, checking);
+  }
   const [, length, stock] = parts;
   if (formula.kind !== 'pieces' || !length || !stock) return null;
   return pieceTooLong(formula, length, stock, checking);

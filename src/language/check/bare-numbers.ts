@@ -11,6 +11,7 @@ import {
 import type { Form } from '../../quantity/form.ts';
 import { type Fraction, NUMBER } from '../../quantity/measure.ts';
 import { type Unit, unitByKey } from '../../quantity/units.ts';
+import type { Fix } from '../../words/report.ts';
 import type { Checked } from '../plan.ts';
 import type { Formula } from '../tree.ts';
 import { type Checking, mended, noted, refuse, typedAmount } from './checking.ts';
@@ -162,4 +163,12 @@ export function usualUnit(checked: Checked): Unit | null {
 function isMetric(checked: Checked): boolean {
   const units = checked.holds.written.map(unitByKey).filter((u) => u.measures !== 'both');
   return units.length > 0 && units.every((u) => u.measures === 'metric');
+}
+
+/** `5 ft` where it is asked how many: the number of it alone, as a fix. */
+export function asHowMany(amount: Checked, checking: Checking): readonly Fix[] {
+  if (amount.formula.kind !== 'amount') return [];
+  const number = /^[\d,]+(?=\s|[a-z'"])/i.exec(typedAmount(checking, amount.formula))?.[0];
+  if (number === undefined) return [];
+  return [mended(checking, `Write ${number}`, { spot: amount.formula.spot, by: number })];
 }

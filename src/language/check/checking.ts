@@ -60,7 +60,12 @@ export function typedAmount(checking: Checking, formula: Formula): string {
 /** The same words, in brackets where they are more than one thing. */
 export function typedAsOne(checking: Checking, formula: Formula): string {
   const words = typed(checking, formula);
-  const one = formula.kind === 'amount' || formula.kind === 'name' || formula.kind === 'bracket';
+  const one =
+    formula.kind === 'words' ||
+    formula.kind === 'yes-no' ||
+    formula.kind === 'amount' ||
+    formula.kind === 'name' ||
+    formula.kind === 'bracket';
   return one ? words : `(${words})`;
 }
 

@@ -1,14 +1,15 @@
 // Saying that two things can't go together because they measure or count different things.
 import { MONEY, PLAIN, TIME, withoutNounsAbove } from '../../quantity/dimension.ts';
 import { type Fraction, NUMBER } from '../../quantity/measure.ts';
-import type { Report } from '../../words/report.ts';
+import type { Fix, Report } from '../../words/report.ts';
+import type { Spot } from '../../words/spot.ts';
 import type { Checked } from '../plan.ts';
 import type { Formula } from '../tree.ts';
 import { bareNumber, bareWords } from './bare-numbers.ts';
 import { type Checking, inOrder, mended, typed, typedAsOne } from './checking.ts';
 import { EACH, abovePart, belowPart, countedNoun } from './counted.ts';
 import { askWhichDimension, sizeAmong } from './which-dimension.ts';
-import { capital, fact, facts, headline, whatItIs } from './saying.ts';
+import { called, capital, fact, facts, headline, whatItIs } from './saying.ts';
 
 /** What is being done with them, for the message. */
 export interface Task {
@@ -67,8 +68,42 @@ function plainClash(a: Checked, b: Checked, task: Task, checking: Checking): Rep
     ),
     spots: bothSpots(a, b),
     explanation: `${facts(checking, a, b)} ${task.works} when both measure the same thing.`,
-    fixes: [],
+    fixes: oneOfThem(a, b, checking),
   };
+}
+
+/** Of a sum of two: one at the rate that the other is, or one of them left out. */
+function oneOfThem(a: Checked, b: Checked, checking: Checking): readonly Fix[] {
+  const [left, right] = [a.formula.spot, b.formula.spot];
+  const between = { from: left.to, to: right.from };
+  const word = checking.text.slice(left.to, right.from).trim().toLowerCase();
+  if (!/^(plus|\+|and|minus|less|[-−–])$/.test(word)) return [];
+  const at = mended(checking, 'Price one at the other', {
+    spot: { from: left.from, to: right.to },
+    by: isRateOf(b, a)
+      ? `(${typedAsOne(checking, a.formula)} at ${typedAsOne(checking, b.formula)})`
+      : `(${typedAsOne(checking, b.formula)} at ${typedAsOne(checking, a.formula)})`,
+  });
+  const without = (one: Checked, spot: Spot): Fix =>
+    mended(checking, `Leave ${called(checking, one)} out`, { spot, by: '' });
+  // Of a longer sum the others would clash again.
+  const isFirst = /(^|\()\s*$/.test(checking.text.slice(0, left.from));
+  // Of a longer sum the others would clash again.
+  const isAll =
+    /(^|\()\s*$/.test(checking.text.slice(0, left.from)) &&
+    /^\s*($|[),])/.test(checking.text.slice(right.to));
+  const isSum = /^(plus|\+|and)$/.test(word);
+  return [
+    ...(isRateOf(a, b) || isRateOf(b, a) ? [at] : []),
+    ...(isAll ? [without(b, { from: between.from, to: right.to })] : []),
+    ...(isAll && isSum ? [without(a, { from: left.from, to: right.from })] : []),
+  ];
+}
+
+/** Is the first so much per what the second measures? */
+function isRateOf({ holds: { measure: rate } }: Checked, { holds: { measure } }: Checked): boolean {
+  if (rate.kind !== 'amount' || measure.kind !== 'amount' || !rate.rate) return false;
+  return rate.rate.under.dimension === withoutNounsAbove(measure.dimension);
 }
 
 /** 12 boards and 40 bags: one may be counted as the other on purpose. */
@@ -116,7 +151,9 @@ function pricePerSomething(a: Checked, b: Checked, task: Task, checking: Checkin
   const noun = countedNoun(per);
   if (per === PLAIN) return null;
   const price = typedAsOne(checking, rate.formula);
-  const one = per === TIME ? 'hour' : noun === EACH ? null : noun;
+  const under = rate.holds.showIn?.under[0];
+  const unit = under?.kind === 'unit' && !under.count ? under.unit.one : null;
+  const one = per === TIME ? 'hour' : noun === EACH ? null : (noun ?? unit);
   const how = one === null ? null : `1 ${one} at ${price}`;
   return {
     code: 'price-per-wrong-thing',

@@ -1,9 +1,10 @@
 // Comparisons: two that measure the same, in the finer scale; texts and yes/no only for being the same.
 import { YES_NO } from '../../quantity/measure.ts';
+import type { Fix } from '../../words/report.ts';
 import type { Checked, Plan } from '../plan.ts';
 import type { Between, Comparison } from '../tree.ts';
 import { agree } from './agreeing.ts';
-import { type Checking, mended, refuse, spacedOut } from './checking.ts';
+import { type Checking, mended, refuse, spacedOut, typedAsOne } from './checking.ts';
 import { COMPARING } from './clashes.ts';
 import { made } from './holding.ts';
 import { capital, fact, headline, whatItIs } from './saying.ts';
@@ -52,7 +53,7 @@ export function checkBetween(
       headline: headline(`${whatItIs(odd)} is not between anything.`, 'These have no order.'),
       spots: [odd.formula.spot],
       explanation: `${capital(fact(checking, odd))}. Only amounts and shares can lie between two others.`,
-      fixes: [],
+      fixes: oneOfBoth(formula, parts, checking),
     });
   }
   const agreed = agree(parts, COMPARING, checking);
@@ -64,4 +65,16 @@ export function checkBetween(
     right: { op: 'compare', relation: 'at-most', left: of, right: high },
   };
   return made(formula, agreed.parts, YES_NO, plan);
+}
+
+/** One of two texts or the other, where "between" was said of them. */
+function oneOfBoth(
+  formula: Between,
+  parts: readonly Checked[],
+  checking: Checking,
+): readonly Fix[] {
+  if (parts.some((part) => part.holds.measure.kind === 'amount')) return [];
+  const [of, low, high] = parts.map((part) => typedAsOne(checking, part.formula));
+  const by = `(${of} is ${low} or ${of} is ${high})`;
+  return [mended(checking, 'One of the two', { spot: formula.spot, by })];
 }

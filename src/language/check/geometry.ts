@@ -14,13 +14,14 @@ import {
   SHARE,
   amountMeasure,
 } from '../../quantity/measure.ts';
-import type { Report } from '../../words/report.ts';
+import type { Fix, Report } from '../../words/report.ts';
 import type { Checked, Plan } from '../plan.ts';
 import type { Circle, Diagonal, Formula, Power, SquareRoot, Triangle } from '../tree.ts';
 import { agree } from './agreeing.ts';
 import { bareNumber } from './bare-numbers.ts';
-import { type Checking, refuse } from './checking.ts';
+import { type Checking, mended, refuse, typedAsOne } from './checking.ts';
 import { COMPARING, notAnAmount } from './clashes.ts';
+import { EACH, countedNoun } from './counted.ts';
 import { amountOf, inScale, made, scaled } from './holding.ts';
 import { areLengths } from './lengths.ts';
 import { refuseTooHigh } from './multiplying.ts';
@@ -43,13 +44,22 @@ export function checkPower(formula: Power, of: Checked, checking: Checking): Che
       ),
       spots: [of.formula.spot],
       explanation: `${capital(fact(checking, of))}. Things times things count nothing; square a number or a length.`,
-      fixes: [],
+      fixes: withoutItsNoun(of, checking),
     });
   }
   const whole = powerDimension(kept, formula.power);
   const high = tooHigh(whole);
   if (high?.kind === 'too-high') return refuseTooHigh(high.what, formula, of, of, checking);
   return made(formula, [of], amountMeasure(whole, measure.scale.pow(formula.power)), plan);
+}
+
+/** The number alone: a count divided by one of what it counts. */
+function withoutItsNoun(of: Checked, checking: Checking): readonly Fix[] {
+  const { measure } = of.holds;
+  const noun = measure.kind === 'amount' ? countedNoun(measure.dimension) : null;
+  if (noun === null || noun === EACH) return [];
+  const by = `(${typedAsOne(checking, of.formula)} divided by 1 ${noun})`;
+  return [mended(checking, 'Take the number alone', { spot: of.formula.spot, by })];
 }
 
 function powerWord(formula: Power): string {
@@ -74,7 +84,12 @@ export function checkSquareRoot(
       headline: headline(`${whatItIs(of)} has no square root.`, 'This has no square root.'),
       spots: [of.formula.spot],
       explanation: `${capital(fact(checking, of))}. A square root is taken of an area, which gives a length, or of a plain number.`,
-      fixes: [],
+      fixes: [
+        mended(checking, 'Leave the root out', {
+          spot: formula.spot,
+          by: typedAsOne(checking, of.formula),
+        }),
+      ],
     });
   }
   const inInches = inScale(of, amountMeasure(whole.dimension));

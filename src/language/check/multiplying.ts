@@ -12,7 +12,7 @@ import { inScale, made } from './holding.ts';
 import { asksWhichYard } from './loose-yards.ts';
 import { type Product, productOf, quotientOf } from './products.ts';
 import { askWhichDimension } from './which-dimension.ts';
-import { facts, headline } from './saying.ts';
+import { called, capital, facts, headline } from './saying.ts';
 
 /** `times`, `by` and `x`. */
 export function checkTimes(
@@ -200,7 +200,7 @@ function askHowMany(
       'How many of one for each of the other?',
     ),
     spots: bothSpots(left, right),
-    explanation: `${facts(checking, left, right)} ${many(one)} times ${many(other)} count nothing by themselves; say how many ${many(other)} go with each ${one}.`,
+    explanation: `${facts(checking, left, right)} ${capital(many(one))} times ${many(other)} count nothing by themselves; say how many ${many(other)} go with each ${one}.`,
     fixes: [mended(checking, `Each ${one} takes that many`, { spot: right.formula.spot, by })],
   });
 }
@@ -225,6 +225,14 @@ export function refuseTooHigh(
     headline: headlines[what],
     spots: left === right ? spot : bothSpots(left, right),
     explanation: `${about}${what === 'length' ? 'Two lengths make an area and three a volume; nothing is measured in more.' : 'Multiply it by a number, a count or a share, or divide one by the other.'}`,
-    fixes: [],
+    fixes:
+      formula.kind !== 'binary' || left === right
+        ? []
+        : [
+            mended(checking, `Leave ${called(checking, right)} out`, {
+              spot: { from: left.formula.spot.to, to: right.formula.spot.to },
+              by: '',
+            }),
+          ],
   });
 }

@@ -6,6 +6,7 @@ import type { Checked, Plan } from '../plan.ts';
 import type { InPacks, Pieces } from '../tree.ts';
 import { agree, countsOrNumber } from './agreeing.ts';
 import { type Checking, inOrder, mended, noted, refuse, typed } from './checking.ts';
+import { asHowMany } from './bare-numbers.ts';
 import { COMPARING, type Task, notAnAmount } from './clashes.ts';
 import { countedNoun, fitEach, powerOf } from './counted.ts';
 import { amountOf, inScale, made } from './holding.ts';
@@ -97,7 +98,7 @@ export function checkPieces(
       headline: 'How many pieces?',
       spots: [count.formula.spot],
       explanation: `${capital(fact(checking, count))}. Before "of" say how many pieces are cut.`,
-      fixes: [],
+      fixes: asHowMany(count, checking),
     });
   }
   if (!areLengths([length, stock], 'A piece and its stock', checking)) return null;

@@ -51,7 +51,15 @@ export function fact(checking: Checking, checked: Checked): string {
   return `${called(checking, checked)} is ${shown ?? (what === 'hours' ? 'a time' : what)}`;
 }
 
+/** `36 boards` is a count of boards, `$3 per ft` a price per ft: written out, they need not be said again. */
+function saysItself({ formula, holds: { measure } }: Checked): boolean {
+  if (formula.kind !== 'amount' || measure.kind !== 'amount') return false;
+  return measure.rate !== null || measure.dimension.nouns.length > 0;
+}
+
 /** Two facts in one sentence. */
 export function facts(checking: Checking, a: Checked, b: Checked): string {
-  return `${capital(fact(checking, a))}; ${fact(checking, b)}.`;
+  const said = [a, b].filter((each) => !saysItself(each)).map((each) => fact(checking, each));
+  if (said.length === 0) return `${capital(fact(checking, a))}; ${fact(checking, b)}.`;
+  return `${capital(said.join('; '))}.`;
 }

@@ -1,8 +1,8 @@
 // Shares: of what stands before them, from a whole, marked up, for a margin, a part of something.
 import { NUMBER, ONE, SHARE } from '../../quantity/measure.ts';
-import type { Report } from '../../words/report.ts';
+import type { Fix, Report } from '../../words/report.ts';
 import type { Checked, Plan } from '../plan.ts';
-import type { Binary, ForShares, MarkedUp, PartOf, ShareThatIs } from '../tree.ts';
+import type { Binary, ForShares, Formula, MarkedUp, PartOf, ShareThatIs } from '../tree.ts';
 import { agree } from './agreeing.ts';
 import { bareNumber } from './bare-numbers.ts';
 import { type Checking, inOrder, mended, refuse, typedAsOne } from './checking.ts';
@@ -59,7 +59,7 @@ export function checkMarkedUp(
   checking: Checking,
 ): Checked | null {
   if (!isAmountOrShare(of, 'marked up', checking)) return null;
-  if (!isShare(share, checking)) return null;
+  if (!isShare(share, checking, addedOn(formula, of, share, checking))) return null;
   const plan = times(of.plan, wholeAnd('add', share.plan));
   return made(formula, [of, share], of.holds.measure, plan, {
     showIn: of.holds.showIn,
@@ -80,7 +80,7 @@ export function checkForShares(
   const left = shares.reduce<Plan>((whole, share) => less(whole, share.plan), constant(1));
   if (left.op === 'constant' && left.value.compare(0) <= 0) {
     const together = `${ONE.sub(left.value).mul(100).toString()}%`;
-    return refuse(checking, nothingLeft(shares, together));
+    return refuse(checking, nothingLeft(formula, of, shares, together, checking));
   }
   return made(
     formula,
@@ -97,13 +97,21 @@ function someLeft(left: Plan): Plan {
 }
 
 /** `together`: what the shares come to, in words. */
-export function nothingLeft(shares: readonly Checked[], together: string): Report {
+export function nothingLeft(
+  formula: Formula,
+  of: Checked,
+  shares: readonly Checked[],
+  together: string,
+  checking: Checking,
+): Report {
+  const added = shares.map((share) => typedAsOne(checking, share.formula)).join(' plus ');
+  const by = `(${typedAsOne(checking, of.formula)} marked up ${shares.length > 1 ? `(${added})` : added})`;
   return {
     code: 'nothing-left',
     headline: 'These shares leave nothing of the price.',
     spots: inOrder(...shares.map((s) => s.formula.spot)),
     explanation: `Each is a share of the answer, and together they come to ${together}. They have to stay under 100%.`,
-    fixes: [],
+    fixes: [mended(checking, 'Take them of the cost', { spot: formula.spot, by })],
   };
 }
 
@@ -157,7 +165,15 @@ export function checkWhatShare(
   return made(formula, agreed.parts, SHARE, { op: 'divide', left, right });
 }
 
-function isShare(checked: Checked, checking: Checking): boolean {
+/** `marked up $500`: so much more, no share. */
+function addedOn(formula: Formula, of: Checked, more: Checked, checking: Checking): readonly Fix[] {
+  const [a, b] = [of.holds.measure, more.holds.measure];
+  if (a.kind !== 'amount' || b.kind !== 'amount' || a.dimension !== b.dimension) return [];
+  const [whole, words] = [of, more].map((each) => typedAsOne(checking, each.formula));
+  return [mended(checking, 'Add it on', { spot: formula.spot, by: `(${whole} plus ${words})` })];
+}
+
+function isShare(checked: Checked, checking: Checking, fixes: readonly Fix[] = []): boolean {
   if (checked.holds.measure.kind === 'share') return true;
   const number = bareNumber(checked);
   if (number) {
@@ -169,7 +185,7 @@ function isShare(checked: Checked, checking: Checking): boolean {
     headline: headline(`${called(checking, checked)} is not a share.`, 'This is not a share.'),
     spots: [checked.formula.spot],
     explanation: `${capital(fact(checking, checked))}. A share is needed here, written with a percent sign or held by a cell.`,
-    fixes: [],
+    fixes,
   });
   return false;
 }

@@ -5,6 +5,7 @@ import type { Checked, Plan } from '../plan.ts';
 import type { Ends, EvenGap, Fewest, Spaced } from '../tree.ts';
 import { agree, countsOrNumber } from './agreeing.ts';
 import { type Checking, refuse } from './checking.ts';
+import { asHowMany } from './bare-numbers.ts';
 import { COMPARING } from './clashes.ts';
 import { countedNoun } from './counted.ts';
 import { constant, inScale, made, restsOn } from './holding.ts';
@@ -71,7 +72,7 @@ export function checkEvenGap(
       headline: 'An even gap for how many?',
       spots: [count.formula.spot],
       explanation: `${capital(fact(checking, count))}. After "for" say how many stand in the run.`,
-      fixes: [],
+      fixes: asHowMany(count, checking),
     });
   }
   const agreed = lengthsOf([width, across], 'A width and a run', checking);

@@ -7,7 +7,7 @@ import type { Spot } from '../../words/spot.ts';
 import type { Checked, LookUpRow, Plan, Wanted } from '../plan.ts';
 import type { CellId, ColumnOf, Formula, LookUp, LookUpCondition, RowCount } from '../tree.ts';
 import { agree } from './agreeing.ts';
-import { type Checking, noted, refuse } from './checking.ts';
+import { type Checking, mended, noted, refuse } from './checking.ts';
 import { ADDING, AVERAGING, COMPARING, type Task } from './clashes.ts';
 import { constant, inScale, made, madeLeaf, sameForm } from './holding.ts';
 import { capital, headline } from './saying.ts';
@@ -30,7 +30,7 @@ export function checkColumn(formula: ColumnOf, checking: Checking): Checked | nu
       ),
       spots: [spot],
       explanation: `The rows of "${columnSay}" in "${tableSay}" hold ${describe(measure)}; only amounts have a ${what}.`,
-      fixes: [],
+      fixes: [mended(checking, 'Count the rows instead', { spot, by: `(how many ${tableSay})` })],
     });
   }
   if (lacking.length > 0 && what !== 'total') {
@@ -103,7 +103,12 @@ function checkCondition(
       headline: headline(`${capital(columnSay)} has no more and no less.`, 'These have no order.'),
       spots: [columnSpot],
       explanation: `The rows of "${columnSay}" hold ${describe(column.measure)}: they are the same or not. Leave "at least" and the like out.`,
-      fixes: [],
+      fixes: [
+        mended(checking, 'Ask for that one', {
+          spot: { from: columnSpot.to, to: condition.value.spot.from },
+          by: ' ',
+        }),
+      ],
     });
   }
   if (column.measure === OPEN || value.holds.measure === OPEN) {
