@@ -35,8 +35,16 @@ export interface Edit {
   readonly adds: readonly AddedCell[];
   /** Part names in order after the edit; null when they stay. */
   readonly parts: readonly string[] | null;
+  /** Every part in order with its cells in theirs, where something was moved; null where nothing is. */
+  readonly arranged: readonly Arranged[] | null;
   /** Prose and headings stay as they are, only get more after them, or may change anywhere. */
   readonly prose: 'same' | 'grows' | 'free';
+}
+
+/** The cells of a part in their order after a move. */
+export interface Arranged {
+  readonly part: string;
+  readonly cells: readonly CellId[];
 }
 
 export interface AddedCell {
@@ -53,6 +61,7 @@ export const NOTHING = {
   removes: null,
   adds: [],
   parts: null,
+  arranged: null,
   prose: 'same',
 } as const;
 

@@ -33,6 +33,9 @@ import { LONGEST_TEXT, readNotebook, refusal } from './read-notebook.ts';
 import { type Costs, costsOf } from './recap.ts';
 import { renameEdit, renamePartEdit } from './renames.ts';
 import { insertTemplateEdit, withNewCell } from './templates.ts';
+import { duplicateCellEdit, duplicatePartEdit } from './copies.ts';
+import { type Destination, moveCellEdit, movePartEdit } from './moves.ts';
+import { otherwiseThan, sayOtherwise, valuesOf } from './values-kept.ts';
 import { renameColumnEdit } from './column-renames.ts';
 import { type NotPasted, pasteEdit } from './paste-edit.ts';
 import {
@@ -96,6 +99,14 @@ export interface EstimateDoor {
   /** `after` null: at the end of the notebook. */
   addPart(name: string, after: string | null): Applied | Finding;
   renamePart(key: string, name: string): Applied | Finding;
+  /** Before the block at `place` of that part, counted without it. What named it names it still. */
+  moveCell(cell: CellId, to: Destination, values: MovedValues): Applied | Finding;
+  /** `place` among the other parts; 0 is before the first of them. */
+  movePart(key: string, place: number, values: MovedValues): Applied | Finding;
+  /** A second one right below it, `Waste 2`, with its sources and remarks. */
+  duplicateCell(cell: CellId): Applied | Finding;
+  /** A second one right after it, `Landing 2`, whose formulas name its own cells. */
+  duplicatePart(key: string): Applied | Finding;
   /** Puts a template's parts at the end; a second copy gets a name of its own (`Landing 2`). */
   insertTemplate(text: string): Applied | Finding;
   /** Replaces any stretch of the text (prose, title). */
@@ -108,6 +119,9 @@ export interface EstimateDoor {
   takeBack(): Applied | null;
   redo(): Applied | null;
 }
+
+/** `kept`: a move that would change what any cell comes to is not made, and is told with what would change. */
+export type MovedValues = 'kept' | 'may-change';
 
 /** Tables through the same door: rows and columns by their places, counted from 0. */
 export interface TableDoor {
@@ -257,6 +271,28 @@ export class Estimate implements EstimateDoor, TableDoor {
     return this.#edit(renamePartEdit(this.#known(), part, name));
   }
 
+  moveCell(cell: CellId, to: Destination, values: MovedValues): Applied | Finding {
+    const found = this.#cell(cell);
+    return this.#moved(moveCellEdit(this.#known(), found, to), found.name, values);
+  }
+
+  movePart(key: string, place: number, values: MovedValues): Applied | Finding {
+    const part = this.#part(key);
+    if (key === '') return aboveTheParts('stays where it is');
+    return this.#moved(movePartEdit(this.#notebook, part, place), part.name, values);
+  }
+
+  duplicateCell(cell: CellId): Applied | Finding {
+    const found = this.#cell(cell);
+    return this.#edit(duplicateCellEdit(this.#known(), this.#part(found.part), found));
+  }
+
+  duplicatePart(key: string): Applied | Finding {
+    const part = this.#part(key);
+    if (key === '') return aboveTheParts('has no second copy');
+    return this.#edit(duplicatePartEdit(this.#known(), part));
+  }
+
   insertTemplate(text: string): Applied | Finding {
     return this.#edit(insertTemplateEdit(this.#known(), text));
   }
@@ -380,6 +416,30 @@ export class Estimate implements EstimateDoor, TableDoor {
     return isRefused(result) ? result : this.#record(result.change, result.notebook);
   }
 
+  /** A move is only made where every cell comes to what it came to, or where that was agreed to. */
+  #moved(edits: Edits, name: string, values: MovedValues): Applied | Finding {
+    const result = tried(this.#notebook, edits, this.#longest);
+    if (isRefused(result)) return result;
+    if (values === 'may-change') return this.#record(result.change, result.notebook);
+    const before = this.#notebook;
+    const were = valuesOf(this.#asked());
+    this.#take(result.notebook);
+    const others = otherwiseThan(were, this.#asked());
+    this.#take(before);
+    const [first] = others;
+    if (!first) return this.#record(result.change, result.notebook);
+    return refused('values-change', sayOtherwise(name, others), null, first.cell);
+  }
+
+  #asked() {
+    return {
+      notebook: this.#notebook,
+      state: (id: CellId) => this.state(id),
+      shown: (id: CellId) => this.shown(id)?.text ?? null,
+      rows: (id: CellId) => this.rows(id),
+    };
+  }
+
   #record(change: Change, notebook: NotebookText): Applied {
     this.#history.record({ done: change, back: inverse(this.#notebook.text, change) });
     return { change, ran: this.#take(notebook) };
@@ -442,6 +502,10 @@ export class Estimate implements EstimateDoor, TableDoor {
     if (!part) throw new Error(`no part ${key} in the notebook`);
     return part;
   }
+}
+
+function aboveTheParts(what: string): Finding {
+  return refused('not-a-part', `What stands above the first part ${what}.`, '', null);
 }
 
 /** Labels of what is counted don't matter beside a hard unit. */

@@ -1,7 +1,7 @@
 // Gives the parts and cells of a stretch their keys and ids: those they had, or new ones.
 import type { CellId } from '../language/tree.ts';
 import type { Cell, Finding } from './document.ts';
-import { matched } from './identity.ts';
+import { type Known, type Unknown, matched } from './identity.ts';
 import { nameKey } from './names.ts';
 import type { DraftCell, DraftFinding, DraftSection, Front, PassedOver } from './section.ts';
 import type { Block } from './document.ts';
@@ -64,12 +64,12 @@ export function identified(
   const oldParts = (old?.sections ?? []).filter((s) => s.front === null);
   const newParts = drafts.filter((d) => d.front === null);
   const keys = matched(
-    oldParts.map((s) => ({ identity: s.key, label: nameKey(s.name), source: nameKey(s.name) })),
-    newParts.map((d) => ({ label: nameKey(d.name), source: nameKey(d.name) })),
+    oldParts.map((s) => ({ identity: s.key, ...asPart(s.name) })),
+    newParts.map((d) => asPart(d.name)),
     (label) => register.goneParts.get(label),
   ).map((key) => key ?? `part-${nextPart++}`);
 
-  const placed: { cell: DraftCell; part: string; source: string; label: string }[] = [];
+  const placed: (Unknown & { cell: DraftCell; part: string })[] = [];
   let at = start;
   let index = 0;
   for (const draft of drafts) {
@@ -80,6 +80,7 @@ export function identified(
         part,
         source: old ? text.slice(at + cell.spot.from, at + cell.spot.to).trimEnd() : '',
         label: old ? labelOf(part, cell.name) : '',
+        name: old ? nameKey(cell.name) : null,
       });
     }
     at += draft.length;
@@ -120,8 +121,12 @@ export function identified(
   };
 }
 
-function oldCells(old: OldStretch): { identity: CellId; label: string; source: string }[] {
-  const cells: { identity: CellId; label: string; source: string }[] = [];
+function asPart(name: string): Unknown {
+  return { label: nameKey(name), source: nameKey(name), name: null };
+}
+
+function oldCells(old: OldStretch): Known<CellId>[] {
+  const cells: Known<CellId>[] = [];
   let at = old.start;
   for (const section of old.sections) {
     for (const cell of section.cells) {
@@ -129,6 +134,7 @@ function oldCells(old: OldStretch): { identity: CellId; label: string; source: s
         identity: cell.id,
         label: labelOf(section.key, cell.name),
         source: old.text.slice(at + cell.spot.from, at + cell.spot.to).trimEnd(),
+        name: nameKey(cell.name),
       });
     }
     at += section.length;

@@ -10,7 +10,9 @@ import {
   mayName,
   mentionsIn,
   namedIn,
+  namesIn,
   said,
+  sayNamed,
   sayingsOf,
   vocabularyOf,
 } from './mentions.ts';
@@ -37,33 +39,54 @@ export interface NewNames {
   rewrite(saying: Saying): string | null;
   /** Cells whose formulas can't be read now: their reading is not protected. */
   atFault(cell: CellId): boolean;
+  /** The texts to look at; every one of the notebook unless told otherwise. */
+  readonly sayings?: Iterable<Saying>;
+  /** Where a text stands afterwards, when that is another cell or part: it is moved, or it is a copy. */
+  later?(saying: Saying): Saying;
+  /** Which cell or column is meant afterwards by what means this one now: in a copy, the copy of it. */
+  meant?(id: CellId): CellId;
 }
 
 /** Every text that has to be written anew, or why the names can't be brought in. */
 export function keptReadings(wish: NewNames): readonly Rewritten[] | Finding {
   const { notebook, vocabulary } = wish;
-  const before: { saying: Saying; text: string; named: string; mentions: readonly Mention[] }[] =
-    [];
-  for (const saying of sayingsOf(notebook)) {
+  const before: {
+    saying: Saying;
+    later: Saying;
+    text: string;
+    named: string;
+    mentions: readonly Mention[];
+  }[] = [];
+  const meant = (id: CellId): CellId => wish.meant?.(id) ?? id;
+  for (const saying of wish.sayings ?? sayingsOf(notebook)) {
     const text = wish.rewrite(saying);
-    if (text === null && !wish.names.some((name) => mayName(saying.text, name))) continue;
+    const later = wish.later?.(saying) ?? saying;
+    const stays = text === null && later === saying;
+    if (stays && !wish.names.some((name) => mayName(saying.text, name))) continue;
+    const partLater = (key: string): string => (key === saying.part ? later.part : key);
+    const copied = later.cell === saying.cell ? (key: string) => key : partLater;
     before.push({
       saying,
+      later,
       text: text ?? saying.text,
-      named: namedIn(saying.text, saying, vocabulary),
-      mentions: mentionsIn(saying.text, saying, vocabulary),
+      named: sayNamed(namesIn(saying.text, saying, vocabulary), meant, copied),
+      mentions: mentionsIn(saying.text, saying, vocabulary).map((m) => ({
+        ...m,
+        cell: meant(m.cell),
+      })),
     });
   }
   const rewritten: Rewritten[] = [];
   wish.bring();
   try {
-    for (const { saying, text, named, mentions } of before) {
-      const same = (candidate: string): boolean => namedIn(candidate, saying, vocabulary) === named;
+    for (const { saying, later, text, named, mentions } of before) {
+      const same = (candidate: string): boolean => namedIn(candidate, later, vocabulary) === named;
       if (same(text) || wish.atFault(saying.cell)) {
         if (text !== saying.text) rewritten.push({ saying, text, mended: [] });
         continue;
       }
-      const mended = mend(text, mentions, saying, vocabularyOf(saying, vocabulary), same);
+      const own = vocabularyOf(later, vocabulary);
+      const mended = mend(text, mentions, { saying, later, vocabulary, own, same });
       if (!mended) {
         const cell = vocabulary.cell(saying.cell)?.name ?? '';
         return refused(
@@ -85,38 +108,52 @@ export function keptReadings(wish: NewNames): readonly Rewritten[] | Finding {
  * Says the mentions again, in the text as it is to be: `old` are the mentions in their order before the change.
  * Those that no longer stand as they did are tried with their part's name, in brackets, and with both.
  */
-function mend(
-  text: string,
-  old: readonly Mention[],
-  saying: Saying,
-  vocabulary: Vocabulary,
-  same: (candidate: string) => boolean,
-): Rewritten | null {
-  const now = mentionsIn(text, saying, vocabulary);
-  const spots = placesOf(text, old, vocabulary);
+function mend(text: string, old: readonly Mention[], from: Mended): Rewritten | null {
+  const { saying, later, vocabulary, own, same } = from;
+  const now = mentionsIn(text, later, vocabulary);
+  const spots = placesOf(text, old, own);
   if (!spots) return null;
   const lost = spots.filter(
     (s) => !now.some((m) => m.from <= s.from && m.to === s.to && m.cell === s.cell),
   );
+  const withPart = (m: Mention): string => partBefore(text, m, own);
   const ways = [
-    (m: Mention, typed: string) => `${partOf(m.cell, vocabulary)}${typed}`,
+    (m: Mention, typed: string) => `${withPart(m)}${typed}`,
     (_: Mention, typed: string) => `(${typed})`,
-    (m: Mention, typed: string) => `(${partOf(m.cell, vocabulary)}${typed})`,
+    (m: Mention, typed: string) => `(${withPart(m)}${typed})`,
   ];
+  const written = (group: readonly Mention[], way: Way): string =>
+    said(
+      text,
+      group.map((m) => ({ from: m.from, to: m.to, insert: way(m, text.slice(m.from, m.to)) })),
+    );
   for (const group of [lost, spots]) {
     for (const way of ways) {
-      const written = group.map((m) => way(m, text.slice(m.from, m.to)));
-      const candidate = said(
-        text,
-        group.map((m, i) => ({ from: m.from, to: m.to, insert: written[i] })),
-      );
-      if (candidate !== text && same(candidate)) {
-        const mended = written.filter((w, i) => w !== text.slice(group[i].from, group[i].to));
-        return { saying, text: candidate, mended };
-      }
+      if (written(group, way) === text || !same(written(group, way))) continue;
+      // Where one name stops the reading all after it are lost, and need no part's name themselves.
+      const needed = group.reduce((kept: readonly Mention[], m) => {
+        if (way !== ways[0]) return kept;
+        const fewer = kept.filter((other) => other !== m);
+        return same(written(fewer, way)) ? fewer : kept;
+      }, group);
+      const words = needed.map((m) => [way(m, text.slice(m.from, m.to)), m] as const);
+      const mended = words.filter(([w, m]) => w !== text.slice(m.from, m.to)).map(([w]) => w);
+      return { saying, text: written(needed, way), mended };
     }
   }
   return null;
+}
+
+type Way = (mention: Mention, typed: string) => string;
+
+interface Mended {
+  readonly saying: Saying;
+  /** The saying where it stands afterwards. */
+  readonly later: Saying;
+  readonly vocabulary: Vocabulary;
+  /** What can be named there. */
+  readonly own: Vocabulary;
+  readonly same: (candidate: string) => boolean;
 }
 
 /** Where the mentions stand in the text as it is to be: each by its name's words, in order. */
@@ -139,7 +176,9 @@ function placesOf(
   return places;
 }
 
-function partOf(cell: CellId, vocabulary: Vocabulary): string {
+/** The part's name to go before a mention; nothing where it stands there already. */
+function partBefore(text: string, { from, cell }: Mention, vocabulary: Vocabulary): string {
   const part = vocabulary.partName(vocabulary.cell(cell)?.part ?? '');
-  return part === '' ? '' : `${part} `;
+  const there = text.slice(0, from).trimEnd().toLowerCase().endsWith(part.toLowerCase());
+  return part === '' || there ? '' : `${part} `;
 }

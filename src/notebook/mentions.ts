@@ -4,7 +4,7 @@ import { marks } from '../language/marks.ts';
 import type { Mark, Scan } from '../language/reading.ts';
 import { RowVocabulary } from '../language/row-vocabulary.ts';
 import { scan } from '../language/scan.ts';
-import type { CellId } from '../language/tree.ts';
+import type { CellId, RecapScope } from '../language/tree.ts';
 import { type Vocabulary, plainName } from '../language/vocabulary.ts';
 import type { Spot } from '../words/spot.ts';
 import { isTextColumn } from '../engine/tables.ts';
@@ -92,11 +92,31 @@ export function mentionsIn(
   return swept;
 }
 
-/** Which cells a text names, in order, and which recaps it asks for: two readings alike in this read the same. */
-export function namedIn(text: string, saying: Saying, vocabulary: Vocabulary): string {
+/** Which cells and columns a text names, in order, and which recaps it asks for. */
+export interface Named {
+  readonly names: readonly CellId[];
+  readonly mentions: readonly CellId[];
+  readonly recaps: readonly RecapScope[];
+}
+
+export function namesIn(text: string, saying: Saying, vocabulary: Vocabulary): Named {
   const found = scanOf(text, saying, vocabulary);
   const names = marks(found).flatMap((m) => m.cell ?? m.column ?? []);
-  return JSON.stringify([names, found.mentions, found.recaps]);
+  return { names, mentions: found.mentions, recaps: found.recaps };
+}
+
+/** Two texts of which this says the same read the same. A cell and a part may be meant by another one afterwards. */
+export function sayNamed(
+  { names, mentions, recaps }: Named,
+  meant: (id: CellId) => CellId = (id) => id,
+  partLater: (key: string) => string = (key) => key,
+): string {
+  const later = recaps.map((r) => ({ ...r, part: r.part === null ? null : partLater(r.part) }));
+  return JSON.stringify([names.map(meant), mentions.map(meant), later]);
+}
+
+export function namedIn(text: string, saying: Saying, vocabulary: Vocabulary): string {
+  return sayNamed(namesIn(text, saying, vocabulary));
 }
 
 /** The words of the name itself within a mention: without an article and a part's name before it. */
@@ -128,6 +148,18 @@ export function recapSpots(
   const words = nameWords(part).join(' ');
   return marks(found).filter(
     (m: Mark) => m.kind === 'phrase' && nameWords(text.slice(m.from, m.to)).join(' ') === words,
+  );
+}
+
+/** The spots of words that belong to a phrase and look like this. */
+export function phraseSpots(
+  text: string,
+  saying: Saying,
+  vocabulary: Vocabulary,
+  like: RegExp,
+): readonly Spot[] {
+  return marks(scanOf(text, saying, vocabulary)).filter(
+    (m: Mark) => m.kind === 'phrase' && like.test(text.slice(m.from, m.to)),
   );
 }
 

@@ -4,6 +4,7 @@ import { changed, inOrder } from './change.ts';
 import type { Block, Cell, Change, Finding } from './document.ts';
 import {
   type AddedCell,
+  type Arranged,
   type Edit,
   type Edits,
   type MeantCell,
@@ -42,6 +43,7 @@ export function tried(before: NotebookText, edits: Edits, longest: number): Trie
 }
 
 function readsAsMeant(before: NotebookText, now: NotebookText, edit: Edit): boolean {
+  if (edit.arranged) return readsAsArranged(before, now, edit, edit.arranged);
   const [old, fresh] = unshared(before.sections, now.sections);
   if (edit.parts) {
     const names = now.sections.filter((s) => s.front === null).map((s) => s.name);
@@ -69,6 +71,35 @@ function readsAsMeant(before: NotebookText, now: NotebookText, edit: Edit): bool
     added.length === edit.adds.length &&
     added.every((cell, i) => isSame(cell, edit.adds[i])) &&
     sameProse(old, fresh, edit.prose)
+  );
+}
+
+/** After a move: every part and every cell stands where it should, and says what it said. */
+function readsAsArranged(
+  before: NotebookText,
+  now: NotebookText,
+  edit: Edit,
+  arranged: readonly Arranged[],
+): boolean {
+  const old = new Map(before.sections.flatMap((s) => s.cells.map((c) => [c.id, c] as const)));
+  const names = new Map(before.sections.map((s) => [s.key, s.name]));
+  const prose = (notebook: NotebookText): string =>
+    JSON.stringify(notebook.sections.flatMap((s) => s.blocks.flatMap(proseOf)).sort());
+  return (
+    now.sections.length === arranged.length &&
+    now.sections.every((section, i) => {
+      const { part, cells } = arranged[i];
+      return (
+        section.key === part &&
+        section.name === names.get(part) &&
+        section.cells.length === cells.length &&
+        section.cells.every((cell, k) => {
+          const was = cell.id === cells[k] ? old.get(cell.id) : undefined;
+          return was !== undefined && saysSame({ ...was, part }, cell, edit.cells);
+        })
+      );
+    }) &&
+    prose(before) === prose(now)
   );
 }
 

@@ -26,6 +26,11 @@ export const cellLook = css`
       background: color-mix(in srgb, var(--wash) 55%, transparent);
     }
   }
+  .grip {
+    left: -0.35rem;
+    top: 0.1rem;
+    height: 1.5rem;
+  }
   .value {
     text-align: right;
     min-width: 0;

@@ -1,9 +1,11 @@
-// What the words before the caret could be going to be: names of cells, units and counted things after a number.
+// What could stand at the caret, by what it means there: names of cells, units and counted things after a number,
+// phrases and clauses of the language, columns and what stands in them. What fits best comes first.
 import type { Dimension } from '../quantity/dimension.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Notebook } from '../notebook/document.ts';
 import type { Nouns } from '../quantity/nouns.ts';
 import { UNITS, unitPhrases } from '../quantity/units.ts';
+import type { ColumnsOffered } from './columns-offered.ts';
 import { allCells } from './reading-order.ts';
 
 export interface Candidate {
@@ -14,6 +16,21 @@ export interface Candidate {
   /** Where it stands, for telling names apart; empty for the own part and for units. */
   readonly place: string;
   readonly cell: CellId | null;
+  /** How it is shown where that is not what is put in: a phrase with its slots. */
+  readonly label?: string;
+  /** What is said beside it, worked out when it is shown. */
+  readonly hint?: () => string;
+}
+
+/** What is known of the formula and of the notebook around it. */
+export interface Sense {
+  /** Do names go at this place, and is just that wanted there for which some fit? */
+  place(from: number): 'value' | 'wanted value' | 'clause';
+  /** How well a cell fits at a place: the lower the better, 0 is just what is wanted. */
+  fit(cell: CellId, from: number): number;
+  /** Phrases that could begin here, those that a person has begun by these words among them. */
+  phrases(from: number, typed: string): readonly Candidate[];
+  columns(before: string): ColumnsOffered | null;
 }
 
 export interface Completion {
@@ -27,6 +44,8 @@ export interface Completion {
 export type Wanted = 'unasked' | 'asked';
 
 const SHOWN_AT_MOST = 8;
+/** Of these, where there are so many. */
+const PHRASES_AT_LEAST = 3;
 
 /** A name is at most eight words long. */
 const WORDS_BACK = 8;
@@ -38,7 +57,10 @@ const JOINING: ReadonlySet<string> = new Set(
   ),
 );
 
-/** Names as they have to be written in this part: with their own part before them where two share one. */
+/**
+ * Names as they have to be written in this part, with their own part before them where two share one: the own
+ * part's first, then those of parts nearby, then by name.
+ */
 export function namesFor(
   notebook: Notebook,
   part: string,
@@ -46,6 +68,8 @@ export function namesFor(
 ): readonly Candidate[] {
   const cells = allCells(notebook).filter((cell) => cell.id !== self);
   const partNames = new Map(notebook.parts.map((p) => [p.key, p.name]));
+  const places = new Map(notebook.parts.map((p, place) => [p.key, place]));
+  const here = places.get(part) ?? 0;
   const owners = new Map<string, Set<string>>();
   for (const cell of cells) {
     const key = cell.name.toLowerCase();
@@ -53,16 +77,17 @@ export function namesFor(
   }
   const own = (key: string): boolean => owners.get(key)?.has(part) ?? false;
   return cells
-    .map((cell): Candidate & { readonly near: number } => {
+    .map((cell): Candidate & { readonly far: number } => {
       const key = cell.name.toLowerCase();
       const elsewhere = cell.part !== part;
       const shared = (owners.get(key)?.size ?? 0) > 1 || (elsewhere && own(key));
       const place = elsewhere ? (partNames.get(cell.part) ?? '') : '';
       const text =
         elsewhere && shared && place ? `${place} ${lowered(cell.name)}` : lowered(cell.name);
-      return { text, keys: [text.toLowerCase()], place, cell: cell.id, near: elsewhere ? 1 : 0 };
+      const far = Math.abs((places.get(cell.part) ?? 0) - here);
+      return { text, keys: [text.toLowerCase()], place, cell: cell.id, far };
     })
-    .sort((a, b) => a.near - b.near);
+    .sort((a, b) => a.far - b.far || a.text.localeCompare(b.text, 'en', { numeric: true }));
 }
 
 /** One spelling for each unit, those that measure what is wanted first; then what can be counted. */
@@ -86,10 +111,14 @@ export function completionsAt(
   names: readonly Candidate[],
   units: readonly Candidate[],
   wanted: Wanted = 'unasked',
+  sense: Sense = NO_SENSE,
 ): readonly Completion[] {
   if (/^[\p{L}\p{N}]/u.test(text.slice(caret))) return [];
   const before = text.slice(0, caret);
   const unasked = wanted === 'unasked';
+  const inTable = sense.columns(before);
+  const ofTable = inTable ? inTableAt(inTable, before) : [];
+  if (inTable?.alone === 'alone' && ofTable.length > 0) return ofTable.slice(0, SHOWN_AT_MOST);
   const measured = /[\d½¼¾⅛⅜⅝⅞]\s*([a-z]+(?: [a-z]*)?)$/i.exec(before)?.[1];
   if (measured !== undefined) {
     if (unasked && isWhole(measured, units)) return [];
@@ -97,20 +126,84 @@ export function completionsAt(
     if (found.length > 0) return found.slice(0, SHOWN_AT_MOST);
   }
   const found: Completion[] = [];
+  const phrases: Completion[] = [];
   for (const typed of endings(before)) {
-    const whole = isWhole(typed, names) || JOINING.has(typed.trim().toLowerCase());
+    const from = caret - typed.length;
+    const joins = JOINING.has(typed.trim().toLowerCase());
+    const whole = isWhole(typed, names);
+    if (!unasked || !whole) {
+      const begun = sense
+        .phrases(from, typed)
+        .filter(({ keys, text }) => begins(keys, typed) && text.trim() !== typed.trim());
+      phrases.push(...begun.map((candidate) => ({ candidate, from, to: caret })));
+    }
     // A name that stands there whole is no beginning of another one, unless one asks.
-    if (unasked && whole) break;
-    const at = starting(names, typed, caret);
+    if (unasked && (whole || joins)) break;
+    const at = byFit(starting(names, typed, caret), sense);
     const known = new Set(found.map(({ candidate }) => candidate));
     found.push(...at.filter(({ candidate }) => !known.has(candidate)));
-    if (whole || found.length >= SHOWN_AT_MOST) break;
+    if (whole || joins || found.length >= SHOWN_AT_MOST) break;
   }
-  if (found.length === 0 && !unasked && /(^|[\s(,])$/.test(before)) {
-    found.push(...names.map((candidate) => ({ candidate, from: caret, to: caret })));
+  if (found.length === 0 && phrases.length === 0 && /(^|[\s(,])$/.test(before)) {
+    return [...ofTable, ...atBlank(caret, names, sense, wanted)].slice(0, SHOWN_AT_MOST);
   }
-  return found.slice(0, SHOWN_AT_MOST);
+  return shared([...ofTable, ...found], phrases);
 }
+
+/** Where nothing is typed yet: what fits there, unasked only where something is wanted that some fit. */
+function atBlank(
+  caret: number,
+  names: readonly Candidate[],
+  sense: Sense,
+  wanted: Wanted,
+): readonly Completion[] {
+  const here = (candidate: Candidate): Completion => ({ candidate, from: caret, to: caret });
+  const place = sense.place(caret);
+  if (wanted === 'unasked') {
+    if (place !== 'wanted value') return [];
+    const fit = (one: Candidate): number => (one.cell === null ? 3 : sense.fit(one.cell, caret));
+    return byFit(names.filter((one) => fit(one) <= 1).map(here), sense);
+  }
+  const phrases = sense.phrases(caret, '').map(here);
+  return place === 'clause' ? phrases : shared(byFit(names.map(here), sense), phrases);
+}
+
+/** The list is short: names first, and room for some phrases. */
+function shared(
+  names: readonly Completion[],
+  phrases: readonly Completion[],
+): readonly Completion[] {
+  const room = SHOWN_AT_MOST - Math.min(phrases.length, PHRASES_AT_LEAST);
+  return [...names.slice(0, room), ...phrases].slice(0, SHOWN_AT_MOST);
+}
+
+function byFit(found: readonly Completion[], sense: Sense): readonly Completion[] {
+  const fits = found.map((one) => {
+    const { cell } = one.candidate;
+    return [cell === null ? 0 : sense.fit(cell, one.from), one] as const;
+  });
+  return fits.sort(([a], [b]) => a - b).map(([, one]) => one);
+}
+
+function inTableAt({ from, candidates }: ColumnsOffered, before: string): readonly Completion[] {
+  const typed = before.slice(from).toLowerCase();
+  const fitting = candidates.filter(
+    ({ keys, text }) => begins(keys, typed) && text.toLowerCase() !== typed,
+  );
+  return fitting.map((candidate) => ({ candidate, from, to: before.length }));
+}
+
+function begins(keys: readonly string[], typed: string): boolean {
+  return keys.some((key) => key.startsWith(typed.toLowerCase()));
+}
+
+/** Where nothing is known but names. */
+const NO_SENSE: Sense = {
+  place: () => 'value',
+  fit: () => 0,
+  phrases: () => [],
+  columns: () => null,
+};
 
 function isWhole(typed: string, candidates: readonly Candidate[]): boolean {
   const whole = typed.trim().toLowerCase();
@@ -126,10 +219,10 @@ function starting(
   const wanted = typed.toLowerCase();
   const from = caret - typed.length;
   const others = candidates.filter(({ text }) => text.toLowerCase() !== wanted);
-  const begins = ({ keys }: Candidate): boolean => keys.some((key) => key.startsWith(wanted));
+  const opens = ({ keys }: Candidate): boolean => begins(keys, wanted);
   const within = ({ keys }: Candidate): boolean => keys.some((key) => key.includes(` ${wanted}`));
-  const later = wanted.includes(' ') ? [] : others.filter((one) => !begins(one) && within(one));
-  return [...others.filter(begins), ...later].map((candidate) => ({ candidate, from, to: caret }));
+  const later = wanted.includes(' ') ? [] : others.filter((one) => !opens(one) && within(one));
+  return [...others.filter(opens), ...later].map((candidate) => ({ candidate, from, to: caret }));
 }
 
 /** The last words before the caret, longest stretch first; a single letter says too little. */

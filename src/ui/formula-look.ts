@@ -98,6 +98,36 @@ export const formulaLook = css`
   .list li[aria-selected='true'] .small {
     color: inherit;
   }
+  .list li.phrase {
+    display: block;
+  }
+  .list li.phrase .small {
+    display: block;
+    white-space: nowrap;
+    overflow: hidden;
+    text-overflow: ellipsis;
+  }
+  .slot {
+    margin: 0;
+    font-size: var(--small);
+    color: var(--pencil);
+    text-wrap: pretty;
+  }
+  .slot:empty {
+    display: none;
+  }
+  .shape .here {
+    color: var(--graphite);
+    padding: 0 0.3em;
+    border-bottom: 1.5px solid var(--graphite);
+  }
+  .shape b {
+    font-weight: 600;
+  }
+  .needs {
+    color: var(--graphite);
+    margin: 0 0.35rem;
+  }
   .said {
     display: flex;
     flex-wrap: wrap;

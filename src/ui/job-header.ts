@@ -11,7 +11,7 @@ import { look } from './look.ts';
 import type { Session } from './session.ts';
 import './story-line.ts';
 
-export type SheetName = 'look' | 'parts' | 'notebooks' | 'keys';
+export type SheetName = 'go-to' | 'look' | 'parts' | 'notebooks' | 'keys';
 
 @customElement('job-header')
 export class JobHeader extends LitElement {
@@ -64,6 +64,7 @@ export class JobHeader extends LitElement {
         ${this.#step('Redo', again, () => session.redo())}
         <span class="say" aria-hidden="true">${back ?? ''}</span>
         <span class="between"></span>
+        <button @click=${() => this.#sheet('go-to')}>Go to</button>
         <button @click=${() => this.#sheet('parts')}>Insert a part</button>
         <button @click=${() => this.#sheet('notebooks')}>Notebooks</button>
         <button @click=${() => void openTextFile(this.desk)}>Open a text file</button>

@@ -1,5 +1,6 @@
-// The sheets that are laid over the page: where to look, parts to insert, notebooks kept here, keys, removing.
-// Properties: `desk`, `open` (which one), `removing`. Event, for a person's act: `away`.
+// The sheets that are laid over the page: where to look, parts to insert, notebooks kept here, keys, going to a
+// place; and of one cell: removing it, moving it, what it goes into.
+// Properties: `desk`, `open` (which one), `about` (which cell). Event, for a person's act: `away`.
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { CellId } from '../language/tree.ts';
@@ -11,8 +12,14 @@ import type { SheetName } from './job-header.ts';
 import { keys } from './keys-list.ts';
 import { look } from './look.ts';
 import type { Session } from './session.ts';
+import { goesInto, movingTo } from './moving-sheet.ts';
+import './go-to.ts';
+import type { PaperSheet } from './paper-sheet.ts';
 import './paper-sheet.ts';
 import { sheetsLook } from './sheets-look.ts';
+
+/** Sheets about one cell. */
+export type CellSheet = 'removing' | 'moving' | 'goes-into';
 
 interface Offered {
   readonly template: Template;
@@ -24,8 +31,8 @@ export class JobSheets extends LitElement {
   static override styles = [look, sheetsLook];
 
   @property({ attribute: false }) desk!: Desk;
-  @property() open: SheetName | 'removing' | '' = '';
-  @property({ attribute: false }) removing: CellId | null = null;
+  @property() open: SheetName | CellSheet | '' = '';
+  @property({ attribute: false }) about: CellId | null = null;
   @state() private kept: readonly KeptEntry[] = [];
   /** The notebook that was asked once to be removed. */
   @state() private leaving: string | null = null;
@@ -64,13 +71,20 @@ export class JobSheets extends LitElement {
       <paper-sheet heading="Keys" ?open=${open === 'keys'} @away=${this.#away}>
         ${open === 'keys' ? keys() : nothing}
       </paper-sheet>
-      <paper-sheet
-        heading=${`Remove ${this.#removedName()}?`}
-        ?open=${open === 'removing'}
-        @away=${this.#away}
-      >
-        ${open === 'removing' && this.removing !== null ? this.#remove(this.removing) : nothing}
+      <paper-sheet heading="Go to" ?open=${open === 'go-to'} @away=${this.#away}>
+        ${
+          open === 'go-to'
+            ? html`<go-to .session=${this.session} @gone=${this.#away}></go-to>`
+            : nothing
+        }
       </paper-sheet>
+      ${this.#aboutCell('removing', `Remove ${this.#name()}?`, (id) => this.#remove(id))}
+      ${this.#aboutCell('moving', `Move ${this.#name()}`, (id) =>
+        movingTo(this.session, id, this.#away),
+      )}
+      ${this.#aboutCell('goes-into', `${this.#name()} goes into`, (id) =>
+        goesInto(this.session, id, this.#away),
+      )}
     `;
   }
 
@@ -233,8 +247,20 @@ export class JobSheets extends LitElement {
       </div>`;
   }
 
-  #removedName(): string {
-    return this.removing === null ? '' : (this.session.cell(this.removing)?.name ?? '');
+  #aboutCell(
+    sheet: CellSheet,
+    heading: string,
+    inside: (id: CellId) => TemplateResult,
+  ): TemplateResult {
+    const { open, about } = this;
+    const here = open === sheet && about !== null && this.session.cell(about) !== null;
+    return html`<paper-sheet heading=${heading} ?open=${open === sheet} @away=${this.#away}>
+      ${here ? inside(about) : nothing}
+    </paper-sheet>`;
+  }
+
+  #name(): string {
+    return this.about === null ? '' : (this.session.cell(this.about)?.name ?? '');
   }
 
   #emptyPart = (): void => {
@@ -265,6 +291,7 @@ export class JobSheets extends LitElement {
   }
 
   #away = (): void => {
+    this.renderRoot.querySelector<PaperSheet>('paper-sheet[open]')?.shut();
     this.dispatchEvent(new CustomEvent('away'));
   };
 }

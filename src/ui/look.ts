@@ -96,6 +96,42 @@ export const look = css`
     font-size: var(--small);
     color: var(--pencil);
   }
+  /* Two strokes of a pencil beside what can be taken and moved. */
+  .grip {
+    position: absolute;
+    width: 0.75rem;
+    cursor: grab;
+    touch-action: none;
+    opacity: 0;
+    background: linear-gradient(
+      to right,
+      transparent 3px,
+      var(--faint) 3px 4.5px,
+      transparent 4.5px 7px,
+      var(--faint) 7px 8.5px,
+      transparent 8.5px
+    );
+    background-clip: content-box;
+    padding: 0.25rem 0;
+  }
+  :hover > .grip,
+  .grip:hover {
+    opacity: 1;
+  }
+  .grip:active {
+    cursor: grabbing;
+  }
+  @media (hover: none) {
+    :host([chosen]) .grip,
+    header > .grip {
+      opacity: 1;
+    }
+  }
+  @media print {
+    .grip {
+      display: none;
+    }
+  }
   .heard {
     position: absolute;
     width: 1px;

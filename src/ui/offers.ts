@@ -1,4 +1,4 @@
-// The list of names and units that could go on from what is typed: what stands in it, which one is marked,
+// The list of names, units and phrases that could go on from what is typed: what stands in it, which one is marked,
 // its keys, and where it is laid so that what was read stays in sight.
 import {
   html,
@@ -7,7 +7,13 @@ import {
   type TemplateResult,
 } from 'lit';
 import type { CellId } from '../language/tree.ts';
-import { type Candidate, type Completion, completionsAt, type Wanted } from './completing.ts';
+import {
+  type Candidate,
+  type Completion,
+  type Sense,
+  completionsAt,
+  type Wanted,
+} from './completing.ts';
 
 /** What a key did to the list: took one of it, or only moved in it. */
 export type Pressed = 'nothing' | 'moved' | Completion;
@@ -16,7 +22,10 @@ export class Offers implements ReactiveController {
   readonly #host: ReactiveControllerHost;
   #names: readonly Candidate[] = [];
   #units: readonly Candidate[] = [];
+  #sense: ((text: string) => Sense) | null = null;
   #list: readonly Completion[] = [];
+  /** What is said beside each, worked out once when the list is made. */
+  #hints: readonly (string | null)[] = [];
   /** -1 is none. */
   #marked = -1;
 
@@ -38,13 +47,19 @@ export class Offers implements ReactiveController {
     return this.open && this.#marked >= 0 ? `option-${this.#marked}` : null;
   }
 
-  from(names: readonly Candidate[], units: readonly Candidate[]): void {
+  from(
+    names: readonly Candidate[],
+    units: readonly Candidate[],
+    sense: (text: string) => Sense,
+  ): void {
     this.#names = names;
     this.#units = units;
+    this.#sense = sense;
   }
 
   look(text: string, caret: number, wanted: Wanted): void {
-    this.#set(completionsAt(text, caret, this.#names, this.#units, wanted));
+    const sense = this.#sense?.(text);
+    this.#set(completionsAt(text, caret, this.#names, this.#units, wanted, sense));
   }
 
   close(): void {
@@ -76,7 +91,7 @@ export class Offers implements ReactiveController {
       class="list"
       id="list"
       role="listbox"
-      aria-label="Names and units"
+      aria-label="What could go on from here"
       popover="manual"
       ?hidden=${!this.open}
     >
@@ -110,24 +125,27 @@ export class Offers implements ReactiveController {
     shown: (cell: CellId) => string | null,
     take: (one: Completion) => void,
   ): TemplateResult {
-    const { text, cell, place: where } = one.candidate;
-    const beside = [cell === null ? null : shown(cell), where].filter(Boolean).join(' · ');
+    const { text, label, cell, place: where } = one.candidate;
+    const hint = this.#hints[place] ?? null;
+    const beside = [cell === null ? null : shown(cell), where, hint].filter(Boolean).join(' · ');
     return html`<li
       role="option"
       id="option-${place}"
+      class=${hint === null ? '' : 'phrase'}
       aria-selected=${place === this.#marked ? 'true' : 'false'}
       @mousedown=${(event: Event) => {
         event.preventDefault();
         take(one);
       }}
     >
-      <span>${text}</span>
+      <span>${label ?? text}</span>
       <span class="small">${beside}</span>
     </li>`;
   }
 
   #set(list: readonly Completion[]): void {
     this.#list = list;
+    this.#hints = list.map(({ candidate }) => candidate.hint?.() ?? null);
     this.#mark(-1);
   }
 

@@ -1,12 +1,13 @@
 // What keys do on the page: on a chosen row, on the rod, and anywhere for undoing.
 // While something is written its own editor takes the keys first.
 import type { CellId } from '../language/tree.ts';
+import { duplicate, moveBy, movePartBy } from './moving.ts';
 import type { RodView } from './rod-scale.ts';
 import type { Session } from './session.ts';
 import { tapeUnder } from './tape-reading.ts';
 
 /** What a key asks of the page, beyond what the session does itself. */
-export type Asked = 'nothing' | 'done' | 'working' | 'remove';
+export type Asked = 'nothing' | 'done' | 'working' | 'remove' | 'move' | 'goes-into' | 'go-to';
 
 /** A key on the row of this cell; `on` tells whether its name has the keyboard. */
 export function rowKey(session: Session, id: CellId, key: string, on: 'name' | 'other'): Asked {
@@ -35,6 +36,19 @@ export function rowKey(session: Session, id: CellId, key: string, on: 'name' | '
     case 'w':
     case 'W':
       return 'working';
+    case 'd':
+    case 'D':
+      duplicate(session, id);
+      return 'done';
+    case 'm':
+    case 'M':
+      return 'move';
+    case 'i':
+    case 'I':
+      return 'goes-into';
+    case 'g':
+    case 'G':
+      return 'go-to';
     case 'Insert':
       session.write({ kind: 'new-cell', part: cell.part, after: id });
       return 'done';
@@ -46,6 +60,26 @@ export function rowKey(session: Session, id: CellId, key: string, on: 'name' | '
       session.write({ kind: lineOf(session, id), cell: id, typed: key });
       return 'done';
   }
+}
+
+/** Alt with an arrow moves what has the keyboard: a row, or a part by its heading. */
+export function moveKey(
+  session: Session,
+  on: { readonly cell: CellId } | { readonly part: string },
+  event: KeyboardEvent,
+): Asked {
+  if (!event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return 'nothing';
+  if (event.key !== 'ArrowUp' && event.key !== 'ArrowDown') return 'nothing';
+  const by = event.key === 'ArrowUp' ? -1 : 1;
+  if ('cell' in on) moveBy(session, on.cell, by);
+  else movePartBy(session, on.part, by);
+  return 'done';
+}
+
+/** Ctrl G, from anywhere, also out of a line that is being written. */
+export function goToKey(event: KeyboardEvent): Asked {
+  const asked = (event.ctrlKey || event.metaKey) && !event.altKey && !event.shiftKey;
+  return asked && event.key.toLowerCase() === 'g' ? 'go-to' : 'nothing';
 }
 
 /** What is written when its number is changed. */

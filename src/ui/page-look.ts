@@ -65,6 +65,14 @@ export const pageLook = css`
     scrollbar-width: thin;
     scrollbar-color: var(--rule) transparent;
   }
+  .drop {
+    position: fixed;
+    height: 0;
+    margin-top: -1px;
+    border-top: 2px solid var(--keel);
+    pointer-events: none;
+    z-index: 4;
+  }
   .pull {
     display: none;
   }

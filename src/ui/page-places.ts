@@ -30,6 +30,9 @@ export class PagePlaces implements ReactiveController {
   /** Which cell to bring into view when it has been drawn. */
   #wanted: { readonly cell: CellId; readonly keyboard: Keyboard } | null = null;
 
+  /** Which part's heading to bring into view when it has been drawn. */
+  #wantedPart: string | null = null;
+
   constructor(page: Page) {
     this.#page = page;
     page.addController(this);
@@ -73,12 +76,16 @@ export class PagePlaces implements ReactiveController {
       this.#leftAt = null;
       requestAnimationFrame(() => this.scrollTo(to));
     }
-    if (this.#wanted !== null) this.#show(this.#wanted.cell, this.#wanted.keyboard);
+    if (this.#wanted !== null || this.#wantedPart !== null) void this.#showWanted();
     this.measureSoon(all === 'some' && this.marks.length > 0 ? 'view' : 'all');
   }
 
   bring(cell: CellId, keyboard: Keyboard): void {
     this.#wanted = { cell, keyboard };
+  }
+
+  bringPart(part: string): void {
+    this.#wantedPart = part;
   }
 
   /** What has opened in a row, a line to write in or a tape, is wholly in sight. */
@@ -96,6 +103,15 @@ export class PagePlaces implements ReactiveController {
       this.#measuring = 0;
       if (this.#page.isConnected) this.#measure();
     });
+  }
+
+  /** When the parts stand too: a row that was moved is another one in them, or stands elsewhere. */
+  async #showWanted(): Promise<void> {
+    const parts = [...this.#page.renderRoot.querySelectorAll<StoryPart>('story-part')];
+    await Promise.all(parts.map((part) => part.updateComplete));
+    if (!this.#page.isConnected) return;
+    if (this.#wanted !== null) this.#show(this.#wanted.cell, this.#wanted.keyboard);
+    if (this.#wantedPart !== null) this.#showPart(this.#wantedPart);
   }
 
   get #scroller(): HTMLElement {
@@ -116,10 +132,23 @@ export class PagePlaces implements ReactiveController {
     const margin = Math.min(110, page.height / 5);
     const away = box.top < page.top + margin || box.bottom > page.bottom - margin;
     if (away) row.scrollIntoView({ block: 'center' });
-    if (keyboard === 'stays' && !isLost()) return;
+    // On a button one presses many times it stays; from row to row it goes along.
+    if (keyboard === 'stays' && !isLost() && !isOnRow()) return;
     const { session } = this.#page;
     void row.updateComplete.then(() => {
       if (session.writing === null && session.trial === null) row.focus();
+    });
+  }
+
+  /** Its heading has the keyboard, from which the part is moved and duplicated. */
+  #showPart(key: string): void {
+    const parts = [...this.#page.renderRoot.querySelectorAll<StoryPart>('story-part')];
+    const part = parts.find(({ content }) => content.key === key);
+    if (!part) return;
+    this.#wantedPart = null;
+    void part.updateComplete.then(() => {
+      part.scrollIntoView({ block: 'start' });
+      part.renderRoot.querySelector<HTMLElement>('[data-heading]')?.focus({ preventScroll: true });
     });
   }
 
@@ -151,6 +180,15 @@ export class PagePlaces implements ReactiveController {
     this.marks = marks;
     this.#page.requestUpdate();
   }
+}
+
+/** Some row, or the heading of a part, has the keyboard. */
+function isOnRow(): boolean {
+  let at = document.activeElement;
+  while (at?.shadowRoot?.activeElement && at.tagName !== 'STORY-PART') {
+    at = at.shadowRoot.activeElement;
+  }
+  return at?.tagName === 'STORY-PART';
 }
 
 /** Nothing on the page has the keyboard, as when what had it is no longer there. */

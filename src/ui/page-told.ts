@@ -24,6 +24,19 @@ export function told(desk: Desk): TemplateResult {
       notice
         ? html`<p>
             <span>${notice.text}</span>
+            ${
+              notice.act
+                ? html`<button
+                    class="act"
+                    @click=${() => {
+                      session.tell(null);
+                      notice.act?.go();
+                    }}
+                  >
+                    ${notice.act.say}
+                  </button>`
+                : nothing
+            }
             <button class="plain" @click=${() => session.tell(null)}>Put away</button>
           </p>`
         : nothing

@@ -50,6 +50,11 @@ export class PaperSheet extends LitElement {
   @property({ type: Boolean, reflect: true }) open = false;
   @query('dialog') private dialog!: HTMLDialogElement;
 
+  /** At once, so that the keyboard is back on the page before it is sent elsewhere. */
+  shut(): void {
+    if (this.dialog.open) this.dialog.close();
+  }
+
   protected override updated(): void {
     if (this.open && !this.dialog.open) this.dialog.showModal();
     else if (!this.open && this.dialog.open) this.dialog.close();

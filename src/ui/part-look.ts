@@ -15,6 +15,14 @@ export const partLook = css`
     border-bottom: 1.5px solid var(--graphite);
     margin-bottom: 0.5rem;
   }
+  header {
+    position: relative;
+  }
+  .grip {
+    left: -0.75rem;
+    top: 0.1rem;
+    height: 1.3rem;
+  }
   h2 {
     margin: 0;
     font-size: 1.2rem;
@@ -71,9 +79,14 @@ export const partLook = css`
   .add {
     display: flex;
     flex-wrap: wrap;
-    gap: 0 1rem;
+    gap: 0.3rem 1rem;
     margin: 0.25rem 0 0 calc(var(--value) + 1.4rem);
     opacity: 0;
+  }
+  .whole {
+    display: inline-flex;
+    flex-wrap: wrap;
+    gap: 0.3rem 0.8rem;
   }
   section:hover .add,
   section:focus-within .add {

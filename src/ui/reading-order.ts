@@ -32,13 +32,46 @@ export function cellCalled(notebook: Notebook, part: string, name: string): Cell
   );
 }
 
-/** The first cell that reads otherwise than before, or was not there. */
+/** The cell that was moved, else the first that reads otherwise than before or was not there. */
 export function firstOther(before: Notebook, now: Notebook): CellId | null {
+  const moved = movedCell(before, now);
+  if (moved !== null) return moved;
   const other = allCells(now).find((cell) => {
     const was = cellOf(before, cell.id);
     return !was || says(was) !== says(cell);
   });
   return other?.id ?? null;
+}
+
+/** Where the same cells stand otherwise: the one that left its place, or the first of the part that did. */
+function movedCell(before: Notebook, now: Notebook): CellId | null {
+  const part = movedOf(
+    before.parts.map(({ key }) => key),
+    now.parts.map(({ key }) => key),
+  );
+  const inPart = part === null ? undefined : allCells(now).find((cell) => cell.part === part);
+  if (inPart) return inPart.id;
+  const [old, fresh] = [allCells(before), allCells(now)];
+  if (old.length !== fresh.length) return null;
+  const elsewhere = fresh.find(
+    (cell) => (cellOf(before, cell.id)?.part ?? cell.part) !== cell.part,
+  );
+  if (elsewhere) return elsewhere.id;
+  return movedOf(
+    old.map(({ id }) => id),
+    fresh.map(({ id }) => id),
+  );
+}
+
+/** The one of the same things that left its place; null where they are others, or all stand as they stood. */
+function movedOf<T>(before: readonly T[], now: readonly T[]): T | null {
+  if (before.length !== now.length) return null;
+  const first = now.findIndex((one, i) => one !== before[i]);
+  const [was, is] = [before[first], now[first]];
+  if (was === undefined || is === undefined || !before.includes(is) || !now.includes(was))
+    return null;
+  // One that went down lets the next one stand in its place.
+  return before[first + 1] === is ? was : is;
 }
 
 function says({ name, formula, remarks }: Cell): string {

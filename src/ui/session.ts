@@ -2,7 +2,7 @@
 // what is being written, and tells those who listen what happened.
 import type { CellId } from '../language/tree.ts';
 import type { Working } from '../explain/step.ts';
-import type { Applied, Draft, EstimateDoor, TableDoor } from '../notebook/estimate.ts';
+import type { Applied, Draft, EstimateDoor, MovedValues, TableDoor } from '../notebook/estimate.ts';
 import type { Cell, Finding, Notebook, Part } from '../notebook/document.ts';
 import { allCells, cellCalled, cellOf, firstOther } from './reading-order.ts';
 import { Trial } from './trial.ts';
@@ -46,6 +46,8 @@ export type Happening =
   | { readonly kind: 'chosen' }
   /** A cell was asked for: it is to be brought into view, and given the keyboard unless that is elsewhere. */
   | { readonly kind: 'bring'; readonly cell: CellId; readonly keyboard: 'goes' | 'stays' }
+  /** A part was asked for: its heading is to be brought into view. */
+  | { readonly kind: 'bring-part'; readonly part: string }
   | { readonly kind: 'writing' }
   | { readonly kind: 'tape' }
   | { readonly kind: 'told' }
@@ -61,6 +63,8 @@ export interface Notice {
   readonly text: string;
   /** `plain` goes when the next thing happens; `stays` until it is put away. */
   readonly lasts: 'plain' | 'stays';
+  /** What can be done about it, with a button; the notice goes with it. */
+  readonly act?: { readonly say: string; readonly go: () => void };
 }
 
 export class Session {
@@ -149,6 +153,11 @@ export class Session {
     this.#happen({ kind: 'bring', cell, keyboard: 'goes' });
   }
 
+  /** Brings the heading of a part into view and gives it the keyboard. */
+  bringPart(part: string): void {
+    this.#happen({ kind: 'bring-part', part });
+  }
+
   write(writing: Writing | null): void {
     const before = this.#writing;
     this.#writing = writing;
@@ -168,7 +177,35 @@ export class Session {
     }
     this.#quiet();
     this.#changed(done.ran);
+    // Formulas that had to be written anew, so that they read as they did, are never changed in silence.
+    if (done.change.say.includes('; now written ')) this.tellDone();
     return true;
+  }
+
+  /**
+   * Moves something. What had to be written anew is told; where a value would change that is told first, and the
+   * move is made when it is meant all the same. True when it was made.
+   */
+  move(name: string, make: (door: Door, values: MovedValues) => Applied | Finding): boolean {
+    if (this.#trial) this.leaveTape();
+    const done = make(this.#door, 'kept');
+    if ('change' in done) {
+      this.#changed(done.ran);
+      this.tell({ text: asDone(done.change.say), lasts: 'plain' });
+      return true;
+    }
+    if (done.code === 'values-change') {
+      const go = (): void => {
+        this.apply((door) => make(door, 'may-change'));
+        if (done.cell !== null) this.#happen({ kind: 'changed', ran: [] });
+      };
+      this.tell({
+        text: done.message,
+        lasts: 'stays',
+        act: { say: `Move ${name} all the same`, go },
+      });
+    } else if (done.code !== 'stays') this.tell({ text: done.message, lasts: 'stays' });
+    return false;
   }
 
   undo(): void {
@@ -262,6 +299,11 @@ export class Session {
     return cellCalled(this.#door.notebook, part, name)?.id ?? null;
   }
 
+  /** Tells what was done last, as done. */
+  tellDone(): void {
+    this.tell({ text: asDone(this.#door.canUndo() ?? ''), lasts: 'plain' });
+  }
+
   #back(before: Notebook, done: Applied | null, word: string): void {
     if (this.#trial) this.#trial = null;
     if (!done) return;
@@ -300,4 +342,11 @@ export class Session {
   #happen(happening: Happening): void {
     for (const listener of this.#listeners) listener(happening);
   }
+}
+
+/** `Move Waste` as it is told afterwards: `Moved Waste`. */
+function asDone(say: string): string {
+  return say.replace(/^(Move|Duplicate|Rename|Add|Insert)\b/, (word) =>
+    word.endsWith('e') ? `${word}d` : `${word}ed`,
+  );
 }

@@ -44,6 +44,12 @@ export const sheetsLook = css`
     margin-top: 1rem;
     flex-wrap: wrap;
   }
+  .acts.first {
+    margin: 0 0 1rem;
+  }
+  .then {
+    margin: 1rem 0 0.2rem;
+  }
   .where {
     display: block;
     font-size: var(--tiny);

@@ -62,6 +62,12 @@ export class StoryCell extends LitElement {
     this.toggleAttribute('open', kind !== null || session.trial?.cell === cell.id);
     return html`
       <div class="row" @click=${this.#choose}>
+        <span
+          class="grip"
+          aria-hidden="true"
+          title="Drag to move"
+          @pointerdown=${this.#grip}
+        ></span>
         ${this.#value(state, chosen)}
         ${
           kind === 'name'
@@ -241,6 +247,11 @@ export class StoryCell extends LitElement {
       </button>
     </p>`;
   }
+
+  #grip = (event: PointerEvent): void => {
+    const detail = { gripped: { cell: this.cell.id }, event };
+    this.dispatchEvent(new CustomEvent('grip', { detail, bubbles: true, composed: true }));
+  };
 
   #choose = (): void => {
     this.session.choose(this.cell.id);

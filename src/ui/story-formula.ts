@@ -15,7 +15,9 @@ import { formulaLook } from './formula-look.ts';
 import { mirrored, problemsSaid, said, stay } from './formula-words.ts';
 import { look } from './look.ts';
 import { Offers } from './offers.ts';
+import { senseOf } from './sense-of.ts';
 import type { Session } from './session.ts';
+import { slotSaid } from './slot-said.ts';
 import type { Report } from '../words/report.ts';
 import { valueSaid } from './value-words.ts';
 
@@ -31,6 +33,8 @@ export class StoryFormula extends LitElement {
 
   @state() private text = '';
   @state() private draft: Draft | null = null;
+  /** Where the caret stands, for the hint of the slot it is in. */
+  @state() private caret = 0;
   @query('input.line') private input!: HTMLInputElement;
   @query('.mirror') private mirror!: HTMLElement;
   @query('.list') private listbox!: HTMLElement;
@@ -46,9 +50,11 @@ export class StoryFormula extends LitElement {
     const { notebook } = this.session.door;
     const { input, holds } = this.session.door.state(this.cell.id);
     this.text = this.typed ?? (this.what === 'by-hand' ? (input.byHand ?? '') : input.formula);
+    const nouns = new Nouns(notebook.settings.counted);
     this.#offers.from(
       namesFor(notebook, this.cell.part, this.cell.id),
-      unitsFor(new Nouns(notebook.settings.counted), measured(holds)),
+      unitsFor(nouns, measured(holds)),
+      senseOf(this.session.door, this.cell, nouns),
     );
     this.#read();
     this.#stop = this.session.listen((happening) => {
@@ -109,6 +115,9 @@ export class StoryFormula extends LitElement {
             enterkeyhint="done"
             @input=${this.#typed}
             @keydown=${this.#key}
+            @keyup=${this.#moved}
+            @pointerup=${this.#moved}
+            @focus=${this.#moved}
             @compositionend=${() => this.#offer('unasked')}
             @scroll=${() => (this.mirror.scrollLeft = this.input.scrollLeft)}
             @click=${this.#closeList}
@@ -119,6 +128,7 @@ export class StoryFormula extends LitElement {
           (cell) => valueSaid(this.session.door, cell),
           (one) => this.#take(one),
         )}
+        <p class="slot" aria-live="polite">${slotSaid(this.text, this.caret)}</p>
         <div class="said" id="said" aria-live="polite">
           ${said(this.session, this.text, this.draft, problems)}
         </div>
@@ -131,7 +141,8 @@ export class StoryFormula extends LitElement {
   /** A word that is not yet whole is no mistake. */
   #isBeingTyped({ spots }: Report): boolean {
     const caret = this.input.selectionStart ?? this.text.length;
-    return spots.some(({ from, to }) => from <= caret && caret <= to);
+    const behind = (to: number): boolean => this.text.slice(to, caret).trim() === '';
+    return spots.some(({ from, to }) => from <= caret && (caret <= to || behind(to)));
   }
 
   #acts(): TemplateResult {
@@ -159,8 +170,13 @@ export class StoryFormula extends LitElement {
     `;
   }
 
+  #moved = (): void => {
+    this.caret = this.input.selectionStart ?? this.text.length;
+  };
+
   #typed = (event: InputEvent): void => {
     this.text = this.input.value;
+    this.#moved();
     this.#read();
     if (!event.isComposing) this.#offer('unasked');
   };
@@ -244,13 +260,15 @@ export class StoryFormula extends LitElement {
     return this.session.door.state(cell).input.byHand === null ? 'formula' : 'by-hand';
   }
 
-  #write(text: string, caret = text.length): void {
+  #write(text: string, caret = text.length, goesOn = false): void {
     this.text = text;
     this.#offers.close();
     this.#read();
     void this.updateComplete.then(() => {
       this.input.focus();
       this.input.setSelectionRange(caret, caret);
+      this.#moved();
+      if (goesOn) this.#offer('unasked');
     });
   }
 
@@ -269,6 +287,8 @@ export class StoryFormula extends LitElement {
     this.#write(
       this.text.slice(0, from) + candidate.text + this.text.slice(to),
       from + candidate.text.length,
+      // A phrase that was begun goes on with what its first slot needs.
+      candidate.text.endsWith(' '),
     );
   }
 

@@ -7,16 +7,20 @@ import { repeat } from 'lit/directives/repeat.js';
 import type { CellId } from '../language/tree.ts';
 import type { Part } from '../notebook/document.ts';
 import type { Desk } from './desk.ts';
+import { Dragging, type DropLine, type Gripped } from './dragging.ts';
 import type { SheetName } from './job-header.ts';
 import { look } from './look.ts';
 import { styled } from './styled.ts';
 import { pageLook } from './page-look.ts';
 import { allCells } from './reading-order.ts';
-import { type Asked, guideKey, rodKey, rowKey, undoKey } from './page-keys.ts';
-import { PagePlaces } from './page-places.ts';
+import { type Asked, goToKey, moveKey, guideKey, rodKey, rowKey, undoKey } from './page-keys.ts';
+import type { CellSheet } from './job-sheets.ts';
+import { duplicatePart } from './moving.ts';
+import { PagePlaces, isLost } from './page-places.ts';
 import { told } from './page-told.ts';
 import type { Happening, Session, Writing } from './session.ts';
 import type { StoryCell } from './story-cell.ts';
+import type { About } from './story-working.ts';
 import { valueSaid } from './value-words.ts';
 import './job-footing.ts';
 import './job-header.ts';
@@ -35,9 +39,10 @@ export class StoryPage extends LitElement {
   static override styles = [look, pageLook];
 
   @property({ attribute: false }) desk!: Desk;
-  @state() private sheet: SheetName | 'removing' | '' = '';
+  @state() private sheet: SheetName | CellSheet | '' = '';
   @state() private sheetsHere = false;
-  @state() private removing: CellId | null = null;
+  /** The cell that the sheet is about. */
+  @state() private about: CellId | null = null;
   @state() private guide: 'away' | 'open' = 'away';
   @state() private guideHere = false;
   /** On narrow screens the working is a sheet from below. */
@@ -47,6 +52,7 @@ export class StoryPage extends LitElement {
 
   #stops: (() => void)[] = [];
   readonly #places = new PagePlaces(this);
+  readonly #dragging = new Dragging(this);
   #narrow = window.matchMedia('(max-width: 760px)');
   /** How many notebooks were opened: ids mean something else in each, so nothing drawn is used again. */
   #opened = 0;
@@ -65,6 +71,8 @@ export class StoryPage extends LitElement {
     this.#narrow.addEventListener('change', this.#turned);
     // Also where nothing has the keyboard: undoing always works.
     document.addEventListener('keydown', this.#key);
+    // Before whatever is being written takes its keys: one goes on from anywhere.
+    document.addEventListener('keydown', this.#goToKey, true);
     window.addEventListener('pagehide', this.#leaving);
     window.addEventListener('beforeunload', this.#unloading);
     document.addEventListener('visibilitychange', this.#hidden);
@@ -75,6 +83,7 @@ export class StoryPage extends LitElement {
     for (const stop of this.#stops) stop();
     this.#narrow.removeEventListener('change', this.#turned);
     document.removeEventListener('keydown', this.#key);
+    document.removeEventListener('keydown', this.#goToKey, true);
     window.removeEventListener('pagehide', this.#leaving);
     window.removeEventListener('beforeunload', this.#unloading);
     document.removeEventListener('visibilitychange', this.#hidden);
@@ -138,7 +147,11 @@ export class StoryPage extends LitElement {
           @travel=${(event: CustomEvent<number>) => this.#places.scrollTo(event.detail)}
           @keydown=${this.#rodKey}
         ></story-rod>
-        <div class="parts">
+        <div
+          class="parts"
+          @grip=${({ detail }: CustomEvent<{ gripped: Gripped; event: PointerEvent }>) =>
+            this.#dragging.start(detail.gripped, detail.event)}
+        >
           ${keyed(
             this.#opened,
             repeat(
@@ -157,6 +170,7 @@ export class StoryPage extends LitElement {
           )}
         </div>
       </main>
+      ${this.#dragging.line ? dropLine(this.#dragging.line) : nothing}
       <aside ?up=${this.workingUp} aria-label="Working">
         <button
           class="pull"
@@ -168,7 +182,7 @@ export class StoryPage extends LitElement {
         <div class="inside">
           <story-working
             .session=${session}
-            @removing=${(event: CustomEvent<CellId>) => this.#remove(event.detail)}
+            @about=${({ detail }: CustomEvent<About>) => this.#lay(detail.sheet, detail.cell)}
             @away=${() => (this.workingUp = false)}
           ></story-working>
         </div>
@@ -188,8 +202,8 @@ export class StoryPage extends LitElement {
           ? html`<job-sheets
               .desk=${desk}
               open=${this.sheet}
-              .removing=${this.removing}
-              @away=${() => (this.sheet = '')}
+              .about=${this.about}
+              @away=${this.#sheetAway}
             ></job-sheets>`
           : nothing
       }
@@ -239,6 +253,10 @@ export class StoryPage extends LitElement {
         this.workingUp = false;
         this.#places.bring(happening.cell, happening.keyboard);
         break;
+      case 'bring-part':
+        this.workingUp = false;
+        this.#places.bringPart(happening.part);
+        break;
     }
     this.requestUpdate();
   }
@@ -279,10 +297,11 @@ export class StoryPage extends LitElement {
     this.#places.comeBack(this.desk.place?.scroll ?? 0);
   }
 
-  #remove(cell: CellId): void {
+  /** Lays a sheet about one cell over the page. */
+  #lay(sheet: CellSheet, cell: CellId): void {
     this.workingUp = false;
-    this.removing = cell;
-    this.sheet = 'removing';
+    this.about = cell;
+    this.sheet = sheet;
   }
 
   #turned = (): void => {
@@ -312,6 +331,13 @@ export class StoryPage extends LitElement {
     this.#places.scrollTo(this.#places.scroll + by);
   };
 
+  #goToKey = (event: KeyboardEvent): void => {
+    if (goToKey(event) === 'nothing' || event.isComposing) return;
+    event.preventDefault();
+    event.stopPropagation();
+    if (this.sheet === '') this.sheet = 'go-to';
+  };
+
   #key = (event: KeyboardEvent): void => {
     if (event.defaultPrevented || event.isComposing) return;
     if (this.#keyed(event) !== 'nothing') event.preventDefault();
@@ -332,15 +358,39 @@ export class StoryPage extends LitElement {
       return 'done';
     }
     const row = path.find((at): at is StoryCell => at.tagName === 'STORY-CELL');
+    const heading = path.find((at) => at.dataset['heading'] !== undefined);
+    const on = row
+      ? { cell: row.cell.id }
+      : heading
+        ? { part: heading.dataset['heading'] ?? '' }
+        : null;
+    if (on && session.writing === null) {
+      const moved = moveKey(session, on, event);
+      if (moved !== 'nothing') return moved;
+    }
+    if (heading && /^d$/i.test(event.key) && !event.ctrlKey && !event.metaKey && !event.altKey) {
+      duplicatePart(session, heading.dataset['heading'] ?? '');
+      return 'done';
+    }
     if (!row || session.writing !== null || event.ctrlKey || event.metaKey || event.altKey) {
       return 'nothing';
     }
     const onName = path.some((at) => at.classList.contains('name'));
     const asked = rowKey(session, row.cell.id, event.key, onName ? 'name' : 'other');
     if (asked === 'working') this.#toWorking();
-    if (asked === 'remove') this.#remove(row.cell.id);
+    if (asked === 'remove') this.#lay('removing', row.cell.id);
+    if (asked === 'move') this.#lay('moving', row.cell.id);
+    if (asked === 'goes-into') this.#lay('goes-into', row.cell.id);
+    if (asked === 'go-to') this.sheet = 'go-to';
     return asked;
   }
+
+  /** What had the keyboard before the sheet came may be gone, as a line that was being written is. */
+  #sheetAway = (): void => {
+    this.sheet = '';
+    const { chosen } = this.session;
+    if (chosen !== null && isLost()) this.#places.bring(chosen, 'stays');
+  };
 
   #toWorking(): void {
     this.workingUp = true;
@@ -349,6 +399,13 @@ export class StoryPage extends LitElement {
       working?.renderRoot.querySelector('h2')?.focus();
     });
   }
+}
+
+function dropLine({ top, left, width }: DropLine): TemplateResult {
+  return html`<div
+    class="drop"
+    ${styled({ top: `${top}px`, left: `${left}px`, width: `${width}px` })}
+  ></div>`;
 }
 
 declare global {

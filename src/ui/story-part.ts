@@ -9,6 +9,7 @@ import { linesNotKnown } from './cell-notes.ts';
 import { look } from './look.ts';
 import { styled } from './styled.ts';
 import { isNothing, money, percentOf } from './money-words.ts';
+import { duplicatePart, movePartBy } from './moving.ts';
 import { partLook } from './part-look.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Session } from './session.ts';
@@ -64,6 +65,21 @@ export class StoryPart extends LitElement {
     return JSON.stringify([row, here ? writing : null]);
   }
 
+  /** Where a row would come to stand that is dropped at this height: its place without it, and the line above that. */
+  dropAt(y: number, without: CellId): { readonly place: number; readonly top: number } | null {
+    const all = [...this.renderRoot.querySelectorAll<HTMLElement>('[data-block]')];
+    const others = all.filter((block) => block.dataset['cell'] !== String(without));
+    const before = others.filter((block) => {
+      const { top, height } = block.getBoundingClientRect();
+      return top + height / 2 < y;
+    });
+    const next = others[before.length];
+    const end = this.renderRoot.querySelector('.blocks')?.getBoundingClientRect();
+    if (!end) return null;
+    const top = next ? next.getBoundingClientRect().top : end.bottom;
+    return { place: before.length, top };
+  }
+
   protected override render(): TemplateResult {
     const { content: part, limit } = this;
     const drawn = part.blocks.slice(0, limit);
@@ -101,6 +117,25 @@ export class StoryPart extends LitElement {
                   Add a cell to ${part.name}
                 </button>
                 <button class="plain" @click=${() => this.#writeProse()}>Write a note</button>
+                <span class="whole">
+                  <button class="plain" @click=${() => duplicatePart(this.session, part.key)}>
+                    Duplicate ${part.name}
+                  </button>
+                  <button
+                    class="plain"
+                    aria-label="${part.name}, move up"
+                    @click=${() => movePartBy(this.session, part.key, -1)}
+                  >
+                    move up
+                  </button>
+                  <button
+                    class="plain"
+                    aria-label="${part.name}, move down"
+                    @click=${() => movePartBy(this.session, part.key, 1)}
+                  >
+                    move down
+                  </button>
+                </span>
               </p>`
         }
       </section>
@@ -113,6 +148,12 @@ export class StoryPart extends LitElement {
     const row = session.door.costs().parts.find(({ key }) => key === part.key);
     const renames = writing?.kind === 'part-name' && writing.part === part.key;
     return html`<header>
+      <span
+        class="grip"
+        aria-hidden="true"
+        title="Drag to move the part"
+        @pointerdown=${this.#grip}
+      ></span>
       ${
         renames
           ? html`<story-line
@@ -124,6 +165,7 @@ export class StoryPart extends LitElement {
             ></story-line>`
           : html`<h2>
               <button
+                data-heading=${part.key}
                 aria-label="${part.name}, rename this part"
                 @click=${() => session.write({ kind: 'part-name', part: part.key })}
               >
@@ -134,6 +176,11 @@ export class StoryPart extends LitElement {
       ${row ? this.#recap(row) : nothing}
     </header>`;
   }
+
+  #grip = (event: PointerEvent): void => {
+    const detail = { gripped: { part: this.content.key }, event };
+    this.dispatchEvent(new CustomEvent('grip', { detail, bubbles: true, composed: true }));
+  };
 
   #recap(row: CostRow): TemplateResult {
     const { currency } = this.session.door.notebook.settings;
@@ -167,6 +214,7 @@ export class StoryPart extends LitElement {
       case 'cell':
         return html`<story-cell
             role="listitem"
+            data-block
             data-cell=${block.cell.id}
             ?money=${block.cell.money !== null}
             .session=${this.session}
@@ -175,12 +223,13 @@ export class StoryPart extends LitElement {
           ${block.cell.table ? this.#table(block.cell.id) : nothing}
           ${this.#newCell(block.cell.id)}${this.#newProse(block.cell.id)}`;
       case 'heading':
-        return html`<div role="listitem" class="deeper">
+        return html`<div role="listitem" data-block class="deeper">
           <h3 class="level-${Math.min(6, block.level)}">${block.text}</h3>
         </div>`;
       case 'prose':
         return html`<story-prose
           role="listitem"
+          data-block
           .session=${this.session}
           in=${this.content.key}
           place=${place}

@@ -1,6 +1,6 @@
 // The working of the chosen cell: the answer, what can be done with it, its remarks, and below it the steps
 // going down like risers to the givens and their sources; then what it goes into.
-// Property: `session`. Events, for a person's act: `removing` with the cell, `away` to put the sheet away.
+// Property: `session`. Events, for a person's act: `about` with a sheet and the cell, `away` to put the sheet away.
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { GoesInto, Step, Word, Working } from '../explain/step.ts';
@@ -8,7 +8,9 @@ import type { CellId } from '../language/tree.ts';
 import type { Cell } from '../notebook/document.ts';
 import { explaining } from './asides.ts';
 import { Follows } from './follows.ts';
+import type { CellSheet } from './job-sheets.ts';
 import { look } from './look.ts';
+import { duplicate } from './moving.ts';
 import { styled } from './styled.ts';
 import './cell-remarks.ts';
 import type { Session } from './session.ts';
@@ -25,6 +27,12 @@ interface Riser {
 
 /** Risers that stand open at once; the rest open when asked. */
 const OPEN_AT_ONCE = 4;
+
+/** A sheet about one cell that was asked for. */
+export interface About {
+  readonly sheet: CellSheet;
+  readonly cell: CellId;
+}
 
 @customElement('story-working')
 export class StoryWorking extends LitElement {
@@ -108,7 +116,17 @@ export class StoryWorking extends LitElement {
         >
           Add a cell below
         </button>
-        <button class="plain" @click=${() => this.#say('removing', cell.id)}>Remove</button>
+        <button
+          class="plain"
+          @click=${() => {
+            this.#say('away');
+            duplicate(session, cell.id);
+          }}
+        >
+          Duplicate
+        </button>
+        <button class="plain" @click=${() => this.#about('moving', cell.id)}>Move</button>
+        <button class="plain" @click=${() => this.#about('removing', cell.id)}>Remove</button>
       </span>
     </div>`;
   }
@@ -223,7 +241,18 @@ export class StoryWorking extends LitElement {
               >${name}</a
             >`,
       )}.
+      ${this.#further(into)}
     </p>`;
+  }
+
+  /** Where what it goes into goes into more in its turn. */
+  #further(into: readonly GoesInto[]): TemplateResult | typeof nothing {
+    const { chosen, door } = this.session;
+    const more = into.some(({ cell }) => door.state(cell).goesInto.length > 0);
+    if (chosen === null || !more) return nothing;
+    return html`<button class="plain" @click=${() => this.#about('goes-into', chosen)}>
+      Follow it further
+    </button>`;
   }
 
   #open(step: Step): void {
@@ -234,6 +263,10 @@ export class StoryWorking extends LitElement {
     this.#say('away');
     this.session.bring(cell.id);
     this.session.write({ kind, cell: cell.id });
+  }
+
+  #about(sheet: CellSheet, cell: CellId): void {
+    this.#say('about', { sheet, cell } satisfies About);
   }
 
   #say(what: string, detail?: unknown): void {

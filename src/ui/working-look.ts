@@ -35,7 +35,7 @@ export const workingLook = css`
   .lesser {
     display: inline-flex;
     flex-wrap: wrap;
-    gap: 0 0.8rem;
+    gap: 0.3rem 0.8rem;
     align-items: center;
     margin-left: 0.4rem;
   }

@@ -213,3 +213,71 @@ describe('writing a formula', () => {
     expect(input.value).toMatch(/^slab volume\s*plus waste$/);
   });
 });
+
+describe('while the caret stands in a phrase', () => {
+  beforeEach(() => open('Bags to buy'));
+
+  const slot = (): string => wordsOf(found(editor, '.slot'));
+
+  test('one line says what the slot needs, with an example, and follows the caret', async () => {
+    await write('joists every ');
+    expect(slot()).toContain(
+      'the spacing from one to the next as in joists every 16 in along 12 ft',
+    );
+    await write('joists every 16 in along 12 ft');
+    expect(slot()).toContain('the run along which they stand');
+    found<HTMLInputElement>(editor, 'input').setSelectionRange(14, 14);
+    await userEvent.keyboard('{ArrowRight}');
+    await settled(editor);
+    expect(slot()).toContain('the spacing from one to the next');
+    expect(await axeFindings(editor)).toEqual([]);
+    await write('slab length');
+    expect(slot()).toBe('');
+  });
+
+  test('it is read out: a live region whose words alone are heard', async () => {
+    await write('diagonal of 3 ft and ');
+    const line = found(editor, '.slot');
+    expect(line.getAttribute('aria-live')).toBe('polite');
+    expect(found(line, '.shape').getAttribute('aria-hidden')).toBe('true');
+  });
+
+  test('lengths are offered first where a length is needed, and Enter still keeps', async () => {
+    await write('joists every 16 in along ');
+    expect(list()).toEqual(['slab length', 'slab width', 'thickness']);
+    await write('joists every 16 in along slab length');
+    await userEvent.keyboard('{Enter}');
+    expect(shownOf(session, 'Bags to buy')).toBe('10 joists');
+  });
+
+  test('an open list takes no Enter that nobody gave it', async () => {
+    await write('slab volume plus waste');
+    await write('slab volume plus ');
+    expect(list()).toContain('waste');
+    await write('slab volume plus waste, in bags of bag yield');
+    await userEvent.keyboard('{Enter}');
+    expect(session.writing).toBeNull();
+  });
+
+  test('a clause that was begun is taken with its first slot open', async () => {
+    await write('slab volume in b');
+    expect(list()).toContain('in bags of …');
+    await userEvent.keyboard('{ArrowDown}{Enter}');
+    await settled(editor);
+    expect(found<HTMLInputElement>(editor, 'input').value).toBe('slab volume in bags of ');
+    await expect.poll(list).toEqual(['bag yield', 'slab volume']);
+    await userEvent.click(found(editor, '[role=option]'));
+    await settled(editor);
+    expect(found<HTMLInputElement>(editor, 'input').value).toBe('slab volume in bags of bag yield');
+  });
+
+  test('clauses come with what they give', async () => {
+    await write('slab volume ');
+    await userEvent.keyboard('{ArrowDown}');
+    await settled(editor);
+    const said = wordsOf(found(editor, '.list'));
+    expect(said).toContain('in cubic yards gives 0.5926 cubic yards');
+    expect(said).toContain('16 cubic feet in bags of 0.45 cubic feet: 36 bags');
+    expect(await axeFindings(editor)).toEqual([]);
+  });
+});

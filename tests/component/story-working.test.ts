@@ -106,8 +106,8 @@ describe('the working', () => {
   test('asks before a cell is removed', async () => {
     const { session, element } = await working('Waste');
     const asked: unknown[] = [];
-    element.addEventListener('removing', (event) => asked.push((event as CustomEvent).detail));
+    element.addEventListener('about', (event) => asked.push((event as CustomEvent).detail));
     button(element, 'Remove').click();
-    expect(asked).toEqual([idOf(session, 'Waste')]);
+    expect(asked).toEqual([{ sheet: 'removing', cell: idOf(session, 'Waste') }]);
   });
 });

@@ -6,6 +6,7 @@ import { describe, expect, test } from 'vitest';
 import type { CellId } from '../../src/language/tree.ts';
 import type { Cell } from '../../src/notebook/document.ts';
 import { type Applied, Estimate } from '../../src/notebook/estimate.ts';
+import { Chance } from './chance.ts';
 import { casesOf } from './spoken-notebook.ts';
 
 const RUNS = Number(process.env['EDIT_RUNS'] ?? 25);
@@ -152,6 +153,10 @@ type Act =
   | 'rename-part'
   | 'text'
   | 'template'
+  | 'move'
+  | 'move-part'
+  | 'duplicate'
+  | 'duplicate-part'
   | 'undo'
   | 'redo';
 
@@ -172,6 +177,11 @@ const step = fc.record({
     'rename-part',
     'text',
     'template',
+    'move',
+    'move',
+    'move-part',
+    'duplicate',
+    'duplicate-part',
     'undo',
     'undo',
     'redo',
@@ -241,6 +251,60 @@ describe('after any edits', () => {
   );
 });
 
+describe('five hundred edits', () => {
+  test('are undone one by one, each to the very text before it', { timeout: 600_000 }, () => {
+    const chance = new Chance(SEED * 31);
+    const estimate = new Estimate(TANGLED);
+    const texts = [TANGLED];
+    while (texts.length <= 500) {
+      const { text } = estimate.notebook;
+      const act = chance.of(text.length > 3500 ? SHRINKING : GROWING);
+      const [which, what, more] = [0, 0, 0].map(() => chance.whole(0, 10_000)) as [
+        number,
+        number,
+        number,
+      ];
+      const done = acted(estimate, { act, which, what, more });
+      // Every change that was made is one step, also one that left the text as it was.
+      if (done !== null && 'change' in done) texts.push(estimate.notebook.text);
+    }
+    const left = standing(estimate);
+    for (let step = 500; step > 0; step--) {
+      expect(estimate.notebook.text).toBe(texts[step]);
+      estimate.undo();
+    }
+    expect(estimate.notebook.text).toBe(TANGLED);
+    expect(estimate.canUndo()).toBeNull();
+    expectSame(standing(estimate), standing(new Estimate(TANGLED)));
+    for (let step = 1; step <= 500; step++) {
+      estimate.redo();
+      expect(estimate.notebook.text).toBe(texts[step]);
+    }
+    expectSame(standing(estimate), left);
+  });
+});
+
+const GROWING: readonly Act[] = [
+  'formula',
+  'rename',
+  'add',
+  'remove',
+  'remark',
+  'no-remark',
+  'by-hand',
+  'worked-again',
+  'add-part',
+  'rename-part',
+  'text',
+  'template',
+  'move',
+  'move',
+  'move-part',
+  'duplicate',
+  'duplicate-part',
+];
+const SHRINKING: readonly Act[] = ['remove', 'remove', 'move', 'move-part', 'no-remark', 'formula'];
+
 /** As texts first: comparing the values one by one takes ten times as long and is needed only to say what differs. */
 function expectSame(now: unknown, wanted: unknown): void {
   if (JSON.stringify(now) !== JSON.stringify(wanted)) expect(now).toEqual(wanted);
@@ -299,6 +363,16 @@ function acted(e: Estimate, { act, which, what, more }: Step): Applied | object 
     }
     case 'template':
       return e.insertTemplate(pick(TEMPLATES, what));
+    case 'move': {
+      const to = { part: pick(parts, what).key, place: more % 8 };
+      return cell && e.moveCell(cell.id, to, more % 3 === 0 ? 'may-change' : 'kept');
+    }
+    case 'move-part':
+      return e.movePart(part.key, what % parts.length, more % 3 === 0 ? 'may-change' : 'kept');
+    case 'duplicate':
+      return cell && e.duplicateCell(cell.id);
+    case 'duplicate-part':
+      return e.duplicatePart(part.key);
     case 'undo':
       return e.undo();
     case 'redo':

@@ -144,11 +144,11 @@ describe('completion', () => {
     expect(offered('5 in')).toEqual([]);
     expect(offered('5 in', 4, 'asked')).toEqual(['sq in', 'cubic inches', 'inspections']);
     expect(offered('slab length by ', 15, 'asked')).toEqual([
-      'width',
       'slab length',
-      'Deck width',
+      'width',
       'board count',
       'board price',
+      'Deck width',
     ]);
   });
 

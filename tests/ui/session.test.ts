@@ -147,3 +147,66 @@ describe('beside a cell', () => {
     expect(session.asides.quantity(id('Cost'))).toBe(quantity);
   });
 });
+
+describe('moving', () => {
+  const parts = (): string[] => session.door.notebook.parts.map(({ name }) => name);
+  const SUMS = `${TEXT}
+## Shed
+
+- Width: 3 ft
+- Roof: 2 ft by Slab length
+
+## Summary
+
+- Slab cost: total cost of Slab
+`;
+
+  beforeEach(() => {
+    const door = new Estimate(SUMS);
+    session = new Session(door, asidesOf(door));
+  });
+
+  const keyOf = (name: string): string =>
+    session.door.notebook.parts.find((part) => part.name === name)?.key ?? '';
+  const moveLast = (name: string, part: string): boolean =>
+    session.move(name, (door, values) =>
+      door.moveCell(id(name), { part: keyOf(part), place: 9 }, values),
+    );
+
+  test('tells what had to be written anew', () => {
+    expect(moveLast('Length', 'Shed')).toBe(true);
+    expect(session.notice?.text).toBe('Moved Length to Shed');
+    expect(session.door.state(id('Roof')).input.formula).toBe('2 ft by Shed length');
+    session.undo();
+    expect(moveLast('Area', 'Shed')).toBe(true);
+    expect(session.notice?.text).toBe('Moved Area to Shed; now written "Slab width" in Area');
+    session.undo();
+    expect(session.chosen).toBe(id('Area'));
+    expect(session.door.notebook.text).toBe(SUMS);
+  });
+
+  test('tells first where a value would change, and offers to move all the same', () => {
+    expect(moveLast('Cost', 'Shed')).toBe(false);
+    expect(session.notice?.text).toContain('Slab cost $240.00 → $0.00');
+    expect(session.door.notebook.text).toBe(SUMS);
+    session.notice?.act?.go();
+    expect(shown('Slab cost')).toBe('$0.00');
+    session.undo();
+    expect(shown('Slab cost')).toBe('$240.00');
+  });
+
+  test('undoing brings what was moved back into view, a part by its first cell', () => {
+    session.move('Shed', (door, values) => door.movePart(keyOf('Shed'), 0, values));
+    expect(parts()).toEqual(['', 'Shed', 'Slab', 'Summary']);
+    session.choose(id('Slab cost'));
+    session.undo();
+    expect(parts()).toEqual(['', 'Slab', 'Shed', 'Summary']);
+    expect(session.cell(session.chosen ?? -1)?.part).toBe(keyOf('Shed'));
+  });
+
+  test('a name that would change a reading is not given, and that is told', () => {
+    session.apply((door) => door.addCell(keyOf('Shed'), null, 'Slab length', '1 ft'));
+    expect(session.notice?.text).toContain('With this name the formula of "Roof" would read');
+    expect(session.door.notebook.text).toBe(SUMS);
+  });
+});
