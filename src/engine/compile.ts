@@ -175,7 +175,12 @@ class Compilation {
       }
       case 'look-up':
         return new LookUpNode(
-          plan.wanted.map((w) => ({ compare: COMPARE[w.relation], value: this.#nodeOf(w.value) })),
+          plan.wanted.map((w) => ({
+            relation: w.relation,
+            compare: COMPARE[w.relation],
+            value: this.#nodeOf(w.value),
+            turn: () => this.#cells.turnOf?.(w.column) ?? null,
+          })),
           plan.rows.map((row) => ({
             cells: row.cells.map((cell) => this.#nodeOf(cell)),
             answer: this.#nodeOf(row.answer),

@@ -1,6 +1,8 @@
 // Nodes that work a whole column or look a row up.
+import type { Relation } from '../language/tree.ts';
 import { ZERO } from '../quantity/decimal.ts';
 import { Fault, type Held, isNoValue } from './held.ts';
+import { RowIndex } from './row-index.ts';
 import { type Compiled, type MathNode, Node } from './math.ts';
 import { unanswered } from './nodes.ts';
 
@@ -39,12 +41,23 @@ interface LookUpRowNodes {
   readonly answer: MathNode;
 }
 
+interface WantedNode {
+  readonly relation: Relation;
+  /** The function that compares so. */
+  readonly compare: string;
+  readonly value: MathNode;
+  /** Another object whenever a cell of the column has changed; null where that can't be told. */
+  readonly turn: () => object | null;
+}
+
 /**
  * The answer of the first row that meets all conditions. A row of which that can't be told yet stops the search:
  * it could be the one. Where no row is left, the condition that took the last ones is at fault.
+ *
+ * A look-up that is worked for row after row finds its own rows by what has to be the same in them.
  */
 export class LookUpNode extends Node {
-  readonly wanted: readonly { readonly compare: string; readonly value: MathNode }[];
+  readonly wanted: readonly WantedNode[];
   readonly rows: readonly LookUpRowNodes[];
 
   constructor(wanted: LookUpNode['wanted'], rows: readonly LookUpRowNodes[]) {
@@ -64,6 +77,10 @@ export class LookUpNode extends Node {
     );
     const cells = this.rows.map((row) => row.cells.map((cell) => cell._compile(math, names)));
     const answers = this.rows.map((row) => row.answer._compile(math, names));
+    const index = new RowIndex(
+      this.wanted.map(({ relation, turn }) => ({ relation, turn })),
+      cells.length,
+    );
     return (scope, args, context) => {
       const sides: Held[] = [];
       for (const value of values) {
@@ -73,7 +90,8 @@ export class LookUpNode extends Node {
       }
       // How many of the conditions, in their order, some row has met.
       let furthest = 0;
-      for (let row = 0; row < cells.length; row++) {
+      /** What the row comes to; null where it does not fit. */
+      const tried = (row: number): Held | null => {
         const own = cells[row] ?? [];
         let met = 0;
         let open: Held | null = null;
@@ -88,6 +106,19 @@ export class LookUpNode extends Node {
         }
         if (!fails) return open === null ? answers[row](scope, args, context) : unanswered(open);
         furthest = Math.max(furthest, met);
+        return null;
+      };
+      const alike = index.rowsFor(sides, (row, i) => cells[row][i](scope, args, context));
+      for (const row of alike?.rows ?? []) {
+        const held = tried(row);
+        if (held !== null) return held;
+      }
+      // Rows that were left out meet no more than what is known of them already, or have to be asked.
+      if (alike?.leaves !== 'rows that meet nothing') {
+        for (let row = 0; row < cells.length; row++) {
+          const held = tried(row);
+          if (held !== null) return held;
+        }
       }
       return new Fault('no-row', Math.min(furthest, sides.length - 1));
     };

@@ -363,4 +363,12 @@ export function inRow<T extends object>(thing: T, cellOf: (column: CellId) => Ce
 }
 
 /** No cell stands in these. */
-const KEPT: ReadonlySet<string> = new Set(['holds', 'spot', 'opSpot', 'cells', 'blanks', 'form']);
+const KEPT: ReadonlySet<string> = new Set([
+  'holds',
+  'spot',
+  'opSpot',
+  'cells',
+  'blanks',
+  'rows',
+  'form',
+]);

@@ -61,6 +61,8 @@ export type Plan =
 
 /** One condition of a look-up. */
 export interface Wanted {
+  /** The column that is looked at. */
+  readonly column: CellId;
   readonly relation: Relation;
   readonly value: Plan;
 }

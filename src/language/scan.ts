@@ -57,8 +57,16 @@ export function turnsOn(
  */
 export function readsAsBefore(found: Scan, before: Reading): boolean {
   const { tree } = found.inner as ScanInner;
-  return tree !== null && before.problems.length === 0 && isSame(tree, before.tree);
+  if (tree === null || before.problems.length > 0) return false;
+  if (compared?.one !== tree || compared.other !== before.tree) {
+    compared = { one: tree, other: before.tree, same: isSame(tree, before.tree) };
+  }
+  return compared.same;
 }
+
+/** The trees that were compared last: thousands of rows of a column share theirs and ask one after the other. */
+let compared: { readonly one: Formula; readonly other: Formula; readonly same: boolean } | null =
+  null;
 
 /** Are two plain values built alike? On a stack of its own: trees may be deep. */
 function isSame(one: unknown, other: unknown): boolean {

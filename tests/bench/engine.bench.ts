@@ -200,6 +200,33 @@ const rows: readonly (Row & { readonly slow?: true })[] = [
     slow: true,
   },
   {
+    what: 'a look-up in each of 4,000 rows off 4,000, against 400 off 400: one edit that reaches all',
+    measure: () => lookUps(4000) / lookUps(400),
+    goal: 12,
+    gate: null,
+    better: 'lower',
+    unit: ' ×',
+    slow: true,
+  },
+  {
+    what: 'one length edited in 5,000 rows of 6, against opening them',
+    measure: () => {
+      const text = rowsOfSix(5000);
+      const estimate = new Estimate(text);
+      const table = firstCell(estimate);
+      let turn = 0;
+      const one = shortest(12, () => {
+        estimate.setRowCell(table, 4321, 1, `${20 + (turn++ % 9)} ft`);
+      });
+      return one / shortest(3, () => void new Estimate(text));
+    },
+    goal: 1 / 10,
+    gate: null,
+    better: 'lower',
+    unit: ' ×',
+    slow: true,
+  },
+  {
     what: 'memory a cell',
     measure: () => bytesACell() / 1000,
     goal: 3,
@@ -208,6 +235,36 @@ const rows: readonly (Row & { readonly slow?: true })[] = [
     unit: ' kB',
   },
 ];
+
+function firstCell(estimate: Estimate): CellId {
+  const blocks = estimate.notebook.parts.flatMap((part) => part.blocks);
+  const found = blocks.find((block) => block.kind === 'cell');
+  if (found?.kind !== 'cell') throw new Error('no cell in it');
+  return found.cell.id;
+}
+
+function rowsOfSix(many: number): string {
+  const rows = Array.from(
+    { length: many },
+    (_, i) => `  | B${i} | ${(i % 9) + 1} ft | 4 ft | 4 in | | |`,
+  );
+  return `# Rows\n\n## Slabs\n\n- Bays:\n\n  | bay | length | width | depth | volume: length by width by depth | cost: volume at $6 per cubic foot |\n  |---|---|---|---|---|---|\n${rows.join('\n')}\n- All: total of cost in bays\n`;
+}
+
+/** Milliseconds of one edit of a list of so many rows, off which as many rows of another table are read. */
+function lookUps(many: number): number {
+  const list = Array.from({ length: many }, (_, i) => `  | k${i} | ${(i % 9) + 1} ft |`).join('\n');
+  const asks = Array.from({ length: many }, (_, i) => `  | k${(i * 7) % many} | |`).join('\n');
+  const estimate = new Estimate(
+    `# Rows\n\n## Lists\n\n- List:\n\n  | code | run |\n  |---|---|\n${list}\n- Asked:\n\n  | key | got: read run off list for code key |\n  |---|---|\n${asks}\n`,
+    Infinity,
+  );
+  const table = firstCell(estimate);
+  let turn = 0;
+  return shortest(6, () => {
+    estimate.setRowCell(table, 5, 1, `${20 + (turn++ % 9)} ft`);
+  });
+}
 
 function ratio([one, other]: readonly [number, number]): number {
   return one / other;

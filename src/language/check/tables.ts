@@ -94,6 +94,7 @@ function checkCondition(
   checking: Checking,
 ): { wanted: Wanted; cells: readonly Plan[]; value: Checked } | null {
   const { cells, columnSay, columnSpot, relation } = condition;
+  const settled = (value: Plan): Wanted => ({ column: condition.column, relation, value });
   const column = measured(cells, columnSay, tableSay, columnSpot, COMPARING, checking);
   if (!column) return null;
   const isText = column.measure.kind === 'text' || column.measure.kind === 'yes-no';
@@ -113,7 +114,7 @@ function checkCondition(
   }
   if (column.measure === OPEN || value.holds.measure === OPEN) {
     const plans = cells.map((cell): Plan => ({ op: 'cell', cell }));
-    return { wanted: { relation, value: value.plan }, cells: plans, value };
+    return { wanted: settled(value.plan), cells: plans, value };
   }
   const leaf = madeLeaf(
     { kind: 'name', cell: column.first, say: columnSay, spot: columnSpot },
@@ -125,7 +126,7 @@ function checkCondition(
   if (!agreed || !plan) return null;
   const common = { ...column, measure: agreed.measure };
   return {
-    wanted: { relation, value: plan },
+    wanted: settled(plan),
     cells: cells.map((cell) => inColumn(cell, common, checking)),
     value: agreed.parts[1] ?? value,
   };
