@@ -11,6 +11,7 @@ export const FLOORS = [
   'reference',
   'notebook',
   'explain',
+  'versions',
   'store',
   'ui',
 ] as const;
@@ -27,6 +28,7 @@ const DOORS: Readonly<Record<string, readonly Floor[]>> = {
   mathjs: ['quantity', 'engine'],
   mdast: ['notebook'],
   'mdast-util-from-markdown': ['notebook'],
+  '@noble/hashes': ['versions'],
   valibot: ['reference', 'store'],
   'idb-keyval': ['store'],
   'browser-fs-access': ['store', 'ui'],
