@@ -9,7 +9,7 @@ import { nameKey } from '../notebook/names.ts';
 
 /** The saved form. */
 export interface KeptIdentities {
-  /** New keys begin with it. Every working copy has a stem of its own, so that two never give the same key. */
+  /** New keys begin with it. Every notebook and working copy has a stem of its own, so that two never give the same key. */
   readonly stem: string;
   /** The number of the next new key: a key is never given twice, not even after its cell is gone. */
   readonly next: number;

@@ -76,7 +76,14 @@ function contentHash({ text, values, tool }: Pick<Snapshot, 'text' | 'values' | 
 
 function sealOf(label: Pick<Snapshot, 'name' | 'note' | 'date' | 'identities' | 'hash'>): string {
   const { name, note, date, identities, hash } = label;
-  return hashOf({ form: 'snapshot label 1', name, note, date, identities: plain(identities), hash });
+  return hashOf({
+    form: 'snapshot label 1',
+    name,
+    note,
+    date,
+    identities: plain(identities),
+    hash,
+  });
 }
 
 /** Saved shapes hold nothing but what the canonical form can write. */
