@@ -70,7 +70,11 @@ export class Bundles implements Game {
       while (world.lacking.size > 0) {
         const left = this.#candidates().filter((i) => world.isOn(i) !== on);
         const joined = this.#join(first, left, 'left');
-        if (!joined) this.#joinAmong(first, [...world.switches.keys()].filter((i) => world.isOn(i) !== on));
+        if (!joined)
+          this.#joinAmong(
+            first,
+            [...world.switches.keys()].filter((i) => world.isOn(i) !== on),
+          );
         world.set(this.#members(first), on);
       }
     }

@@ -2,7 +2,7 @@
 // mended are told apart.
 import type { CellState, Outcome } from '../engine/outcome.ts';
 import type { CellId } from '../language/tree.ts';
-import type { Cell, MoneyLine, Remark } from '../notebook/document.ts';
+import type { Cell, MoneyLine, Remark, Table } from '../notebook/document.ts';
 import { remarkText, sourceOf } from '../notebook/remarks.ts';
 import { scaled } from '../quantity/decimal.ts';
 import type { Measure } from '../quantity/measure.ts';
@@ -79,10 +79,14 @@ export function cellThere({ estimate }: Version, part: string, cell: Cell): Cell
   };
 }
 
-/** Null where both say the same in the same place. */
+/**
+ * Null where both say the same in the same place. `said` is the cell before, written in the names of after: a formula
+ * that only follows a rename says what it said.
+ */
 export function cellChange(
   versions: readonly [Version, Version],
   cells: readonly [Cell, Cell],
+  said: Cell,
   there: readonly [CellThere, CellThere],
   moved: boolean,
 ): CellChange | null {
@@ -92,9 +96,11 @@ export function cellChange(
   const ways: Way[] = [];
   if (old.name !== now.name) ways.push('renamed');
   if (moved) ways.push('moved');
-  if (old.formula !== now.formula) ways.push(formulaWay(states[0], states[1]));
-  if ((old.table?.source ?? '') !== (now.table?.source ?? '')) ways.push('table');
-  if (before.byHand !== after.byHand) ways.push('by-hand');
+  const otherFormula = said.formula !== now.formula;
+  if (otherFormula) ways.push(formulaWay(states[0], states[1]));
+  const was = tableBefore(old, said, now);
+  if ((was?.source ?? '') !== (now.table?.source ?? '')) ways.push('table');
+  if (remarkText(said.remarks, 'by hand') !== after.byHand) ways.push('by-hand');
   if (JSON.stringify(old.money) !== JSON.stringify(now.money)) ways.push('line');
   if (before.from !== after.from) ways.push('source');
   if (otherRemarks(old.remarks) !== otherRemarks(now.remarks)) ways.push('remarks');
@@ -103,6 +109,12 @@ export function cellChange(
   const table =
     ways.includes('table') && old.table && now.table ? tableChange(old.table, now.table) : null;
   return { before, after, ways, words, table, toward: towardOf(states[0], states[1]) };
+}
+
+/** As it was where a column has another name, else with the names of after. */
+function tableBefore(old: Cell, said: Cell, now: Cell): Table | null {
+  const names = ({ table }: Cell): string => JSON.stringify(table?.columns.map(({ name }) => name));
+  return names(old) === names(now) ? said.table : old.table;
 }
 
 function formulaWay(old: CellState, now: CellState): Way {

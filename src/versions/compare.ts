@@ -6,6 +6,7 @@ import { type CellChange, type CellThere, cellChange, cellThere, towardOf } from
 import { centsOf, moneyText } from './cents.ts';
 import { type Pairs, pairsOf } from './pairs.ts';
 import { keptInOrder } from './kept-in-order.ts';
+import { saidInNamesOf } from './same-names.ts';
 import type { Version } from './version.ts';
 
 export interface PartChange {
@@ -74,6 +75,8 @@ class PartsApart {
   readonly #after: Version;
   readonly #pairs: Pairs;
   readonly #backTo: ReadonlyMap<CellId, CellId>;
+  /** Cells before, written in the names of after. */
+  readonly #said: ReadonlyMap<CellId, Cell>;
   readonly #old = new Map<CellId, { readonly cell: Cell; readonly part: Part }>();
   /** Cells that stand among the others as they did. */
   readonly #inOrder: ReadonlySet<CellId>;
@@ -82,6 +85,7 @@ class PartsApart {
     this.#before = before;
     this.#after = after;
     this.#pairs = pairs;
+    this.#said = saidInNamesOf(before, after, pairs);
     this.#backTo = new Map([...pairs.cells].map(([one, other]) => [other, one]));
     for (const part of before.estimate.notebook.parts) {
       for (const cell of cellsOf(part)) this.#old.set(cell.id, { cell, part });
@@ -152,7 +156,8 @@ class PartsApart {
       const before = cellThere(this.#before, was.part.name, was.cell);
       const moved = !this.#inOrder.has(cell.id);
       const versions = [this.#before, this.#after] as const;
-      const change = cellChange(versions, [was.cell, cell], [before, after], moved);
+      const said = this.#said.get(was.cell.id) ?? was.cell;
+      const change = cellChange(versions, [was.cell, cell], said, [before, after], moved);
       if (change) cells.push(change);
       else {
         const toward = towardOf(

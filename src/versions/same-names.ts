@@ -7,6 +7,7 @@ import { cellsOf } from '../notebook/lines.ts';
 import { nameKey } from '../notebook/names.ts';
 import type { Pairs } from './pairs.ts';
 import { tablePairs } from './rows-apart.ts';
+import type { Version } from './version.ts';
 
 /** More than so many renames are left as changes: each is an edit of the whole notebook. */
 const MOST_RENAMES = 100;
@@ -28,7 +29,9 @@ export function inNamesOf(before: Estimate, after: Estimate, pairs: Pairs): Rena
   // A copy that was just read has ids and keys of its own, in the same order.
   const cells = cellsIn(estimate);
   const ids = new Map(cellsIn(before).map(({ id }, i) => [id, cells[i].id]));
-  const keys = new Map(before.notebook.parts.map(({ key }, i) => [key, estimate.notebook.parts[i].key]));
+  const keys = new Map(
+    before.notebook.parts.map(({ key }, i) => [key, estimate.notebook.parts[i].key]),
+  );
   for (const rename of renames) rename(estimate, ids, keys);
   if (sums(before) !== sums(estimate)) return asItIs;
   return {
@@ -36,6 +39,16 @@ export function inNamesOf(before: Estimate, after: Estimate, pairs: Pairs): Rena
     pairs: { parts: rekeyed(pairs.parts, keys), cells: rekeyed(pairs.cells, ids) },
     origin: new Map([...ids].map(([was, is]) => [is, was])),
   };
+}
+
+/** The cells of before as they read with the names of after, by their ids in before. */
+export function saidInNamesOf(
+  { estimate: before }: Version,
+  { estimate: after }: Version,
+  pairs: Pairs,
+): ReadonlyMap<CellId, Cell> {
+  const { estimate, origin } = inNamesOf(before, after, pairs);
+  return new Map(cellsIn(estimate).map((cell) => [origin.get(cell.id) ?? cell.id, cell]));
 }
 
 function idTwice({ id }: Cell): readonly [CellId, CellId] {
@@ -49,7 +62,9 @@ function rekeyed<T>(pairs: ReadonlyMap<T, T>, keys: ReadonlyMap<T, T>): Readonly
 /** All money in it, without the names of parts. */
 function sums(estimate: Estimate): string {
   const { parts, total } = estimate.costs();
-  return JSON.stringify([...parts, total].map(({ lines, direct, price }) => [lines, direct, price]));
+  return JSON.stringify(
+    [...parts, total].map(({ lines, direct, price }) => [lines, direct, price]),
+  );
 }
 
 type Rename = (
@@ -65,7 +80,9 @@ function renamesBetween(before: Estimate, after: Estimate, pairs: Pairs): readon
   for (const part of before.notebook.parts) {
     const now = nowParts.get(pairs.parts.get(part.key) ?? part.key);
     if (part.key !== '' && pairs.parts.has(part.key) && now && now.name !== part.name)
-      renames.push((estimate, _ids, keys) => estimate.renamePart(keys.get(part.key) ?? '', now.name));
+      renames.push((estimate, _ids, keys) =>
+        estimate.renamePart(keys.get(part.key) ?? '', now.name),
+      );
   }
   for (const cell of cellsIn(before)) {
     const now = nowCells.get(pairs.cells.get(cell.id) ?? Number.NaN);

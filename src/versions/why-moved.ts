@@ -1,16 +1,14 @@
 // Why the total moved: the difference of two versions divided among what was changed, to the cent. Each piece is the
 // average effect of its change over the orders in which all of them can be made. What nobody changed has no piece.
 import type { CellId } from '../language/tree.ts';
-import type { Cell } from '../notebook/document.ts';
-import { cellsOf } from '../notebook/lines.ts';
 import { Bundles, needsOf } from './bundles.ts';
-import { type Way, cellChange, cellThere } from './cell-change.ts';
+import type { Way } from './cell-change.ts';
 import { centsOf, givenOut, moneyText } from './cents.ts';
 import type { Comparison } from './compare.ts';
 import { type Effects, MOST_EXACT, averagedEffects, exactEffects } from './effects.ts';
 import { hashOf } from './hash.ts';
 import { type Merged, merged } from './merged.ts';
-import { type Pairs, comesFirst, pairsOf } from './pairs.ts';
+import { comesFirst, pairsOf } from './pairs.ts';
 import { inNamesOf } from './same-names.ts';
 import type { Version } from './version.ts';
 import { type Switch, type TotalOf, World } from './world.ts';
@@ -54,7 +52,7 @@ export interface WhyMoved {
 }
 
 /** So many totals are worked where not every order can be weighed. */
-const MOST_TOTALS = 4_000;
+const MOST_TOTALS = 2_400;
 const FEWEST_PAIRS = 3;
 
 /** Null: the two are in different currencies. */
@@ -71,7 +69,7 @@ export function whyMoved(comparison: Comparison, of: TotalOf = 'price'): WhyMove
     const changes = weighed.bundles[i].map((each) => (forward ? each : swapped(each)));
     return {
       changes,
-      ways: waysOf(changes, before, after, comparison.pairs),
+      ways: waysOf(changes, comparison),
       amount: moneyText(cents * sign),
     };
   });
@@ -112,12 +110,14 @@ function weigh(one: Version, other: Version, of: TotalOf): Weighed {
       bundles.joinLast();
       continue;
     }
-    const cents = givenOut(effects.overs, effects.under);
-    const all = bundles.all.map((bundle, i) => ({ bundle, cents: cents[i] }));
-    all.sort((a, b) => a.bundle[0] - b.bundle[0]);
+    // A cent that is over goes to whoever comes first in the notebook, not to whoever was weighed first.
+    const all = bundles.all
+      .map((bundle, i) => ({ bundle, over: effects.overs[i] }))
+      .sort((a, b) => a.bundle[0] - b.bundle[0]);
+    const overs = all.map(({ over }) => over);
     return {
       bundles: all.map(({ bundle }) => bundle.map((i) => changed[i])),
-      cents: all.map((each) => each.cents),
+      cents: givenOut(overs, effects.under),
       method,
     };
   }
@@ -184,32 +184,25 @@ function swapped(each: Changed): Changed {
   }
 }
 
-/** What was done, in the words of the comparison; a rename or move beside it says nothing of money. */
-function waysOf(
-  changes: readonly Changed[],
-  before: Version,
-  after: Version,
-  pairs: Pairs,
-): readonly Way[] {
+/** What was done, in the words of the comparison; what says nothing of money is left out. */
+function waysOf(changes: readonly Changed[], comparison: Comparison): readonly Way[] {
+  const cells = comparison.parts.flatMap((part) => part.cells);
   const ways = changes.flatMap((each): readonly Way[] => {
-    if (each.kind === 'part') return ['renamed'];
-    if (each.kind === 'row') return ['table'];
-    if (each.before === null) return ['added'];
-    if (each.after === null) return ['removed'];
-    const [old, now] = [cellIn(before, each.before), cellIn(after, each.after)];
-    const moved = pairs.parts.get(old.part) !== now.part;
-    const there = [cellThere(before, '', old), cellThere(after, '', now)] as const;
-    return cellChange([before, after], [old, now], there, moved)?.ways ?? [];
+    switch (each.kind) {
+      case 'part':
+        return ['renamed'];
+      case 'row':
+        return ['table'];
+      case 'cell': {
+        const found = cells.find(
+          ({ before, after }) =>
+            (before?.id ?? null) === each.before && (after?.id ?? null) === each.after,
+        );
+        return found?.ways ?? [];
+      }
+    }
   });
   return [...new Set(ways)].filter((way) => !BESIDE.includes(way));
-}
-
-function cellIn({ estimate }: Version, id: CellId): Cell {
-  for (const part of estimate.notebook.parts) {
-    const found = cellsOf(part).find((cell) => cell.id === id);
-    if (found) return found;
-  }
-  throw new Error(`no cell ${id} in this version`);
 }
 
 const BESIDE: readonly Way[] = ['source', 'remarks'];

@@ -159,7 +159,10 @@ export class World {
     this.switches.forEach((each, i) => {
       if (each.kind === 'part' && this.#on[i]) on.add(each.part);
     });
-    return this.#parts.map(({ key, before, after }) => ({ key, name: on.has(key) ? after : before }));
+    return this.#parts.map(({ key, before, after }) => ({
+      key,
+      name: on.has(key) ? after : before,
+    }));
   }
 
   #count(ids: Iterable<CellId>): void {
@@ -180,7 +183,9 @@ export class World {
   }
 
   #wholeAtBothEnds(): ReadonlySet<CellId> {
-    const lines = [...this.cells.values()].filter(({ before, after }) => before?.money ?? after?.money);
+    const lines = [...this.cells.values()].filter(
+      ({ before, after }) => before?.money ?? after?.money,
+    );
     const notWhole = new Set<CellId>();
     const look = (): void => {
       for (const { id } of lines) {

@@ -50,8 +50,7 @@ export function why([before, after]: readonly [Version, Version]): WhyMoved & {
 } {
   const moved = whyMoved(compare(before, after));
   if (!moved) throw new Error('in different currencies');
-  const nameOf = ({ estimate }: Version, id: number): string =>
-    estimate.state(id).input.name;
+  const nameOf = ({ estimate }: Version, id: number): string => estimate.state(id).input.name;
   const said = moved.pieces.map(({ changes, amount }) => {
     const names = changes.map((each) => {
       if (each.kind === 'part') return `${each.before} to ${each.after}`;
