@@ -7,7 +7,7 @@ import { REFERENCE_TABLES } from '../reference/tables.ts';
 import type { Estimate } from '../notebook/estimate.ts';
 import { settingsOf } from '../notebook/worked-cells.ts';
 import type { NotebookText } from '../notebook/notebook-text.ts';
-import { scaled } from '../quantity/decimal.ts';
+import { centsOfLine } from './money-lines.ts';
 
 /** A cell of both versions, or of one. */
 export interface WorldCell {
@@ -173,12 +173,11 @@ export class World {
       this.#lacking.delete(id);
       if (!input?.money) continue;
       const state = this.#workings.state(id);
-      const cents = centsOfLine(state);
+      const cents = centsOfLine(state, input.money);
       if (this.#whole.has(id) && !isWhole(state)) this.#lacking.add(id);
       if (cents === null || (this.#of === 'direct' && input.money.line === 'price')) continue;
-      const signed = isDiscount(input) ? -abs(cents) : cents;
-      this.#cents.set(id, signed);
-      this.#total += signed;
+      this.#cents.set(id, cents);
+      this.#total += cents;
     }
   }
 
@@ -216,19 +215,4 @@ function cellSwitches({ id, before, after, rows }: WorldCell): readonly Switch[]
 
 function isWhole({ outcome }: CellState): boolean {
   return outcome.kind === 'value' && outcome.leftOut.length === 0;
-}
-
-/** A money line is a whole number of cents. */
-function centsOfLine({ outcome, holds }: CellState): bigint | null {
-  if (outcome.kind !== 'value' || typeof outcome.value !== 'object') return null;
-  if (holds?.measure.kind !== 'amount') return null;
-  return BigInt(scaled(outcome.value, holds.measure.scale).times(100).toFixed(0));
-}
-
-function isDiscount({ money }: CellInput): boolean {
-  return money?.line === 'price' && money.kind === 'discount';
-}
-
-function abs(cents: bigint): bigint {
-  return cents < 0n ? -cents : cents;
 }

@@ -1,0 +1,141 @@
+// The saved shape of a whole job. As every saved shape it is never edited once shipped: a later one gets the next
+// number and a step that makes the new out of the old. Nothing may stand in it that the shape doesn't know.
+import * as v from 'valibot';
+
+const WHOLE = v.pipe(v.number(), v.safeInteger(), v.minValue(0));
+const MONEY = v.pipe(v.string(), v.regex(/^-?\d{1,60}\.\d\d$/, 'no money with two places'));
+const HASH = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/, 'no hash'));
+const TEXT_OR_NONE = v.nullable(v.string());
+
+const IDENTITIES = v.strictObject({
+  stem: v.string(),
+  next: WHOLE,
+  parts: v.array(
+    v.strictObject({
+      key: v.string(),
+      name: v.string(),
+      cells: v.array(v.tuple([v.string(), v.string()])),
+    }),
+  ),
+});
+
+const FROZEN_CELL = v.strictObject({
+  part: v.string(),
+  name: v.string(),
+  formula: v.string(),
+  shown: TEXT_OR_NONE,
+  exact: TEXT_OR_NONE,
+  unit: TEXT_OR_NONE,
+  holds: v.nullable(v.boolean()),
+  byHand: v.boolean(),
+  from: TEXT_OR_NONE,
+  incomplete: v.boolean(),
+  error: TEXT_OR_NONE,
+});
+
+const ROW = {
+  lines: WHOLE,
+  material: MONEY,
+  labour: MONEY,
+  equipment: MONEY,
+  subcontract: MONEY,
+  fee: MONEY,
+  direct: MONEY,
+  price: MONEY,
+  incomplete: v.boolean(),
+};
+
+const SNAPSHOT = v.strictObject({
+  name: v.string(),
+  note: v.string(),
+  date: v.string(),
+  tool: v.string(),
+  text: v.string(),
+  values: v.strictObject({
+    cells: v.array(FROZEN_CELL),
+    tables: v.array(
+      v.strictObject({
+        part: v.string(),
+        name: v.string(),
+        from: TEXT_OR_NONE,
+        columns: v.array(v.string()),
+        rows: v.array(v.array(FROZEN_CELL)),
+      }),
+    ),
+    parts: v.array(v.strictObject({ part: v.string(), ...ROW })),
+    total: v.strictObject(ROW),
+    currency: v.string(),
+  }),
+  identities: IDENTITIES,
+  hash: HASH,
+  seal: HASH,
+});
+
+const VERSION_NAMED = v.strictObject({ name: v.string(), seal: v.nullable(HASH) });
+
+const ORDER = v.strictObject({
+  number: WHOLE,
+  date: v.string(),
+  reason: v.string(),
+  from: VERSION_NAMED,
+  to: VERSION_NAMED,
+  currency: v.string(),
+  lines: v.array(
+    v.strictObject({
+      kind: v.picklist(['added', 'dropped', 'changed']),
+      part: v.string(),
+      name: v.string(),
+      line: v.picklist(['cost', 'price']),
+      of: v.string(),
+      workedBefore: TEXT_OR_NONE,
+      workedAfter: TEXT_OR_NONE,
+      before: v.nullable(MONEY),
+      after: v.nullable(MONEY),
+      difference: MONEY,
+    }),
+  ),
+  before: MONEY,
+  net: MONEY,
+  after: MONEY,
+  rest: MONEY,
+  incomplete: v.boolean(),
+});
+
+export const JOB_1 = v.strictObject({
+  storyrod: v.literal('job'),
+  v: v.literal(1),
+  id: v.string(),
+  title: v.string(),
+  text: v.string(),
+  identities: IDENTITIES,
+  origin: v.nullable(
+    v.strictObject({
+      kind: v.picklist(['restored', 'trial', 'duplicate']),
+      name: v.string(),
+      seal: v.nullable(HASH),
+      date: v.string(),
+    }),
+  ),
+  snapshots: v.array(SNAPSHOT),
+  log: v.array(
+    v.strictObject({
+      snapshot: HASH,
+      happened: v.picklist(['sent', 'accepted', 'superseded']),
+      date: v.string(),
+      note: v.string(),
+    }),
+  ),
+  orders: v.array(ORDER),
+  orderLog: v.array(
+    v.strictObject({
+      order: WHOLE,
+      state: v.picklist(['asked', 'priced', 'approved', 'done', 'billed']),
+      date: v.string(),
+      note: v.string(),
+    }),
+  ),
+  /** Entries of the job record, which have shapes of their own. */
+  records: v.array(v.unknown()),
+  /** Over all that stands above: a file that was damaged or written into says so. */
+  check: HASH,
+});
