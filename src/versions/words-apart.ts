@@ -12,19 +12,37 @@ const MOST_WORDS = 1_500;
 export function wordsApart(before: string, after: string): readonly Run[] {
   const old = wordsOf(before);
   const now = wordsOf(after);
+  const steps = stepsBetween(old, now);
   const runs: { kind: Run['kind']; text: string }[] = [];
   const put = (kind: Run['kind'], text: string): void => {
     const last = runs.at(-1);
+    if (text === '') return;
     if (last?.kind === kind) last.text += text;
-    else if (text !== '') runs.push({ kind, text });
+    else runs.push({ kind, text });
   };
-  for (const [kind, i] of stepsBetween(old, now)) put(kind, kind === 'new' ? now[i] : old[i]);
+  let gone = '';
+  let came = '';
+  steps.forEach(([kind, index], i) => {
+    const text = kind === 'new' ? now[index] : old[index];
+    // A blank that stayed between words that did not is no place to catch one's breath.
+    const between =
+      text.trim() === '' && gone + came !== '' && (steps[i + 1]?.[0] ?? 'same') !== 'same';
+    if (kind === 'gone' || between) gone += text;
+    if (kind === 'new' || between) came += text;
+    if (kind !== 'same' || between) return;
+    put('gone', gone);
+    put('new', came);
+    put('same', text);
+    gone = came = '';
+  });
+  put('gone', gone);
+  put('new', came);
   return runs;
 }
 
-/** A word or an amount with the blanks after it, or one sign. */
+/** Words, amounts with what stands in them, blanks, and signs one by one. */
 function wordsOf(text: string): readonly string[] {
-  return text.match(/(?:[\p{L}\p{N}\p{M}_'’]+(?:[.,/]\d+)*|[^\s])\s*|^\s+/gu) ?? [];
+  return text.match(/[\p{L}\p{N}\p{M}_'’]+(?:[.,/][\p{N}]+)*|\s+|[^\s]/gu) ?? [];
 }
 
 export type DiffStep = readonly [kind: Run['kind'], index: number];
