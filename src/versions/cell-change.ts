@@ -105,9 +105,8 @@ export function cellChange(
   if (before.from !== after.from) ways.push('source');
   if (otherRemarks(old.remarks) !== otherRemarks(now.remarks)) ways.push('remarks');
   if (ways.length === 0) return null;
-  const words = old.formula === now.formula ? [] : wordsApart(old.formula, now.formula);
-  const table =
-    ways.includes('table') && old.table && now.table ? tableChange(old.table, now.table) : null;
+  const words = otherFormula ? wordsApart(said.formula, now.formula) : [];
+  const table = ways.includes('table') && was && now.table ? tableChange(was, now.table) : null;
   return { before, after, ways, words, table, toward: towardOf(states[0], states[1]) };
 }
 

@@ -26,7 +26,11 @@ export function wordsApart(before: string, after: string): readonly Run[] {
     const text = kind === 'new' ? now[index] : old[index];
     // A blank that stayed between words that did not is no place to catch one's breath.
     const between =
-      text.trim() === '' && gone + came !== '' && (steps[i + 1]?.[0] ?? 'same') !== 'same';
+      kind === 'same' &&
+      text.trim() === '' &&
+      gone !== '' &&
+      came !== '' &&
+      (steps[i + 1]?.[0] ?? 'same') !== 'same';
     if (kind === 'gone' || between) gone += text;
     if (kind === 'new' || between) came += text;
     if (kind !== 'same' || between) return;
