@@ -127,12 +127,16 @@ export class Bundles implements Game {
     return [...bundles.values()].sort((a, b) => reach(a) - reach(b) || a[0] - b[0]);
   }
 
-  /** Switches of the cells at fault under the lines that lack a value, then of what those cells need, near to far. */
+  /**
+   * Switches of the cells at fault under the lines that lack a value, then of those on the way from there to the
+   * lines, then of what the cells at fault need, near to far.
+   */
   #candidates(): readonly number[] {
     const world = this.#world;
-    const found: number[] = [];
+    const { roots, way } = lackIn(world);
+    const found = [...roots, ...way].flatMap((id) => world.switchesOf(id));
     const seen = new Set<CellId>();
-    let next = [...rootsOf(world)];
+    let next = [...roots];
     while (next.length > 0 && seen.size < MOST_LOOKED_AT) {
       const further: CellId[] = [];
       for (const id of next) {
@@ -174,14 +178,14 @@ function ownerOf(estimate: Estimate, id: CellId): CellId | null {
   return owner > 0 ? owner : null;
 }
 
-/** Where the lack begins: cells at fault themselves, or not known. */
-function rootsOf(world: World): ReadonlySet<CellId> {
+/** Where the lack begins: cells at fault themselves, or not known; and the cells between those and the lines. */
+function lackIn(world: World): { roots: ReadonlySet<CellId>; way: ReadonlySet<CellId> } {
   const roots = new Set<CellId>();
-  const seen = new Set<CellId>();
+  const way = new Set<CellId>();
   const left = [...world.lacking];
   for (let id = left.pop(); id !== undefined; id = left.pop()) {
-    if (seen.has(id)) continue;
-    seen.add(id);
+    if (way.has(id)) continue;
+    way.add(id);
     const state = world.state(id);
     if (!state) continue;
     const { outcome, input } = state;
@@ -199,5 +203,5 @@ function rootsOf(world: World): ReadonlySet<CellId> {
         left.push(...outcome.for);
     }
   }
-  return roots;
+  return { roots, way };
 }

@@ -50,8 +50,8 @@ export class World {
   readonly #present = new Map<CellId, CellInput>();
   /** Cents of each money line that has a value now. */
   readonly #cents = new Map<CellId, bigint>();
-  /** Lines that have to have a value in every mixture, because they have one wherever they stand unmixed. */
-  #whole: ReadonlySet<CellId> = new Set();
+  /** Cells that have to have a value in every mixture, because they have one wherever they stand unmixed. */
+  #valued: ReadonlySet<CellId> = new Set();
   readonly #lacking = new Set<CellId>();
   #total = 0n;
   /** How many cells the last switching worked. */
@@ -80,7 +80,7 @@ export class World {
     for (const { id, before: input } of cells) if (input) this.#present.set(id, input);
     this.#workings.load(this.#partNames(), [...this.#present.values()]);
     this.#count(this.#present.keys());
-    this.#whole = this.#wholeAtBothEnds();
+    this.#valued = this.#valuedAtBothEnds();
   }
 
   get total(): bigint {
@@ -174,28 +174,31 @@ export class World {
       if (!input?.money) continue;
       const state = this.#workings.state(id);
       const cents = centsOfLine(state, input.money);
-      if (this.#whole.has(id) && !isWhole(state)) this.#lacking.add(id);
+      if (this.#lacks(id, state)) this.#lacking.add(id);
       if (cents === null || (this.#of === 'direct' && input.money.line === 'price')) continue;
       this.#cents.set(id, cents);
       this.#total += cents;
     }
   }
 
-  #wholeAtBothEnds(): ReadonlySet<CellId> {
-    const lines = [...this.cells.values()].filter(
-      ({ before, after }) => before?.money ?? after?.money,
-    );
-    const notWhole = new Set<CellId>();
+  /** It has no value that it should have, or leaves out what should have one. */
+  #lacks(id: CellId, { outcome }: CellState): boolean {
+    if (outcome.kind !== 'value') return this.#valued.has(id);
+    return outcome.leftOut.some((left) => this.#valued.has(left));
+  }
+
+  #valuedAtBothEnds(): ReadonlySet<CellId> {
+    const without = new Set<CellId>();
     const look = (): void => {
-      for (const { id } of lines) {
-        if (this.#present.has(id) && !isWhole(this.#workings.state(id))) notWhole.add(id);
+      for (const id of this.#present.keys()) {
+        if (this.#workings.state(id).outcome.kind !== 'value') without.add(id);
       }
     };
     look();
     this.setAll(true);
     look();
     this.setAll(false);
-    return new Set(lines.map(({ id }) => id).filter((id) => !notWhole.has(id)));
+    return new Set([...this.cells.keys()].filter((id) => !without.has(id)));
   }
 }
 
@@ -211,8 +214,4 @@ function cellSwitches({ id, before, after, rows }: WorldCell): readonly Switch[]
     ...(bare(before) === bare(after) ? [] : [own]),
     ...rows.flatMap((row, i): Switch[] => (row.same ? [] : [{ kind: 'row', cell: id, row: i }])),
   ];
-}
-
-function isWhole({ outcome }: CellState): boolean {
-  return outcome.kind === 'value' && outcome.leftOut.length === 0;
 }
