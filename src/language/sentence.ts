@@ -2,6 +2,7 @@
 // Read again, the sentence gives the same tree.
 import { LENGTH } from '../quantity/dimension.ts';
 import type { Form, Term } from '../quantity/form.ts';
+import { isWrittenLength } from './amounts.ts';
 import type { Binary, Formula, Relation } from './tree.ts';
 import type { Nouns } from '../quantity/nouns.ts';
 
@@ -187,7 +188,11 @@ class Speaker {
 
   #sized({ count, length, size }: Extract<Formula, { kind: 'sized' }>): string {
     const of = `${this.say(count ?? length ?? size, SLOT)} of ${this.say(size, SLOT)}`;
-    return count && length ? `${of} by ${this.say(length, SLOT)}` : of;
+    if (!count || !length) return of;
+    const words = this.say(length, SLOT);
+    // In brackets anything may stand; without them only a length is the length of each.
+    const isLength = length.kind !== 'amount' || isWrittenLength(length);
+    return `${of} by ${isLength ? words : `(${words})`}`;
   }
 
   #lookUp(tree: Extract<Formula, { kind: 'look-up' }>): string {

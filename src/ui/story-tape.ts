@@ -88,9 +88,19 @@ export class StoryTape extends LitElement {
           <button class="act" @click=${() => this.#write()}>Type it</button>
           <button class="act" @click=${this.#leave}>Back to ${this.#text(scale.from)}</button>
         </span>
-        ${scale.limited ? nothing : html`<span class="small">no sensible limits said</span>`}
+        ${this.#whatItLiesBetween(scale)}
       </div>
     `;
+  }
+
+  #whatItLiesBetween({ limited }: TapeScale): unknown {
+    const range = this.session.door.shownRange(this.cell.id);
+    if (range) {
+      return html`<span class="small"
+        >between ${range.best.text} at best and ${range.worst.text} at worst, which stay</span
+      >`;
+    }
+    return limited ? nothing : html`<span class="small">no sensible limits said</span>`;
   }
 
   #ticks(scale: TapeScale): unknown {

@@ -13,13 +13,12 @@ import { type TapeAmount, type TapeLimits, type TapeScale, tapeScale } from './t
 export function tapeUnder(door: EstimateDoor, cell: Cell): TapeScale | null {
   const { kind, input, range } = door.state(cell.id);
   if (kind !== 'given' || input.byHand !== null) return null;
+  const read = (formula: string): TapeAmount | null => amountIn(door, cell.id, formula);
+  if (range) return tapeScale(input.formula, betweenEnds(range), read);
   const sensible = remarkText(cell.remarks, 'sensible');
   const limits =
     sensible === null ? null : readLimits(sensible, (text) => door.draft(cell.id, text));
-  const read = (formula: string): TapeAmount | null => amountIn(door, cell.id, formula);
-  const ends = limits
-    ? { low: endOf(limits.low), high: endOf(limits.high) }
-    : range && betweenEnds(range);
+  const ends = limits && { low: endOf(limits.low), high: endOf(limits.high) };
   return tapeScale(input.formula, ends, read);
 }
 
@@ -31,10 +30,10 @@ function amountIn(door: EstimateDoor, cell: CellId, formula: string): TapeAmount
   return amountOf(Number(outcome.value), reading.checked.holds, shown.unit);
 }
 
-/** Without limits of its own a range slides from one of its ends to the other. */
+/** A range slides from one of its ends to the other, whatever is sensible: beyond them would be no value of it. */
 function betweenEnds({ best, worst }: GivenRange): TapeLimits | null {
   const [one, other] = [endOf(best), endOf(worst)];
-  if (!one || !other || one.base === other.base) return null;
+  if (!one || !other) return null;
   return one.base < other.base ? { low: one, high: other } : { low: other, high: one };
 }
 

@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import { Estimate } from '../../src/notebook/estimate.ts';
+import type { Report } from '../../src/words/report.ts';
 import { cellNamed, cellsIn, shownIn } from '../notebook/cells.ts';
 
 function estimate(...lines: readonly string[]): Estimate {
@@ -113,28 +114,96 @@ describe('a range is refused', () => {
     expect([e.shown(id)?.text, e.state(id).range]).toEqual(['20 hours', null]);
   });
 
-  const TABLE =
-    'Bays:\n  | bay | run | twice: run times 2 |\n  |---|---|---|\n  | A | 12 to 16 ft | |\n  | B | 3 ft | 4-5 ft |';
-  test('in a row of a table, with its plain value to take', () => {
-    const e = estimate(TABLE);
-    const { id } = cellNamed(e.notebook, 'Bays');
-    const [[, run = -1] = [], [, , twice = -1] = []] = e.rows(id) ?? [];
-    const reports = [run, twice].map((cell) => {
-      const { outcome } = e.state(cell);
-      return outcome.kind === 'fault' ? outcome.report : null;
-    });
-    expect(reports.map((r) => r?.code)).toEqual(['range-not-here', 'range-not-here']);
-    expect(reports.flatMap((r) => r?.fixes.map((f) => f.formula))).toEqual(['14 ft', '4.5 ft']);
-    e.setRowCell(id, 0, 1, '14 ft');
-    expect(e.state(e.rows(id)?.[0]?.[2] ?? -1).outcome.kind).toBe('value');
+  test('as the formula of a column, in every row that it works', () => {
+    const e = bays('bay | run: 12 to 16 ft', 'A | ', 'B | 3 ft');
+    const reports = inColumn(e, 1).map((cell) => faultOf(e, cell));
+    expect(reports.map((r) => r?.code)).toEqual(['range-not-here', undefined]);
+    expect(reports[0]?.fixes.map((f) => f.formula)).toEqual(['14 ft']);
+    const inWords = bays('bay | run: 12 ft at best, 16 ft at worst', 'A | ');
+    expect(faultOf(inWords, inColumn(inWords, 1)[0])?.code).toBe('range-not-here');
+  });
+});
+
+/** A table called Bays in a notebook of its own, its heads and rows as texts. */
+function bays(heads: string, ...rows: readonly string[]): Estimate {
+  const marks = heads.replaceAll(/[^|]+/g, '---');
+  const lines = [heads, marks, ...rows].map((line) => `  | ${line} |`);
+  return estimate(`Bays:\n${lines.join('\n')}`, 'All: total of run in bays');
+}
+
+function inColumn(e: Estimate, column: number): readonly number[] {
+  const rows = e.rows(cellNamed(e.notebook, 'Bays').id) ?? [];
+  return rows.map((row) => row[column] ?? -1);
+}
+
+function faultOf(e: Estimate, cell = -1): Report | null {
+  const { outcome } = e.state(cell);
+  return outcome.kind === 'fault' ? outcome.report : null;
+}
+
+describe('a range in a row of a table', () => {
+  const HEADS = 'bay | run | twice: run times 2';
+
+  test('is kept with the row; its column, its row and its table work with the plain value', () => {
+    const e = bays(HEADS, 'A | 13 ft, 12 at best, 16 at worst | ', 'B | 3 ft | ');
+    const [a, b] = inColumn(e, 1);
+    expect(e.shownRange(a ?? -1)?.text).toBe('12 ft at best, 16 ft at worst');
+    expect(e.state(b ?? -1).range).toBeNull();
+    const twice = inColumn(e, 2);
+    expect(twice.map((cell) => [e.shown(cell)?.text, e.state(cell).range])).toEqual([
+      ['26 ft', null],
+      ['6 ft', null],
+    ]);
+    expect(shownIn(e, 'All')).toBe('16 ft');
   });
 
-  test('while it is written in a row, and as the formula of a column', () => {
-    const e = estimate('Bays:\n  | bay | run: 12 to 16 ft |\n  |---|---|\n  | A | |');
+  test('changes nothing but its ends where its plain value stays', () => {
+    const e = bays(HEADS, 'A | 14 ft | ', 'B | 12 ft at best, 16 ft at worst | ');
+    const [a = -1, b = -1] = inColumn(e, 1);
+    expect([e.shown(a)?.text, e.shown(b)?.text]).toEqual(['14 ft', '14 ft']);
     const { id } = cellNamed(e.notebook, 'Bays');
-    const { outcome } = e.state(e.rows(id)?.[0]?.[1] ?? -1);
-    expect(outcome.kind === 'fault' && outcome.report.code).toBe('range-not-here');
-    expect(e.draftInRow(id, 0, 1, '2-3 ft').reading.problems[0]?.code).toBe('range-not-here');
+    const done = e.setRowCell(id, 0, 1, '14 ft, 13 at best, 20 at worst');
+    expect('ran' in done && done.ran.includes(cellNamed(e.notebook, 'All').id)).toBe(false);
+    expect(e.shownRange(inColumn(e, 1)[0] ?? -1)?.text).toBe('13 ft at best, 20 ft at worst');
+    e.undo();
+    expect(e.state(inColumn(e, 1)[0] ?? -1).range).toBeNull();
+  });
+
+  test('goes with its row, and comes back with it', () => {
+    const e = bays(HEADS, 'A | 13 ft, 12 at best, 16 at worst | ', 'B | 3 ft | ');
+    const { id } = cellNamed(e.notebook, 'Bays');
+    const ends = (): readonly (string | undefined)[] =>
+      inColumn(e, 1).map((cell) => e.shownRange(cell)?.text);
+    e.moveRow(id, 0, 1);
+    expect(ends()).toEqual([undefined, '12 ft at best, 16 ft at worst']);
+    e.removeRow(id, 1);
+    expect(ends()).toEqual([undefined]);
+    e.undo();
+    expect(ends()).toEqual([undefined, '12 ft at best, 16 ft at worst']);
+  });
+
+  test('says in words which end is best: what may be a size or a date is not taken for a range', () => {
+    const e = bays(HEADS, 'A | 12 to 16 ft | ', 'B | 4-5 ft | ');
+    const reports = inColumn(e, 1).map((cell) => faultOf(e, cell));
+    expect(reports.map((r) => r?.code)).toEqual(['range-in-row', 'range-in-row']);
+    expect(reports.map((r) => r?.fixes.map((f) => f.formula))).toEqual([
+      ['12 ft at best, 16 ft at worst', '14 ft'],
+      ['4 ft at best, 5 ft at worst', '4.5 ft'],
+    ]);
+    e.setRowCell(cellNamed(e.notebook, 'Bays').id, 0, 1, '12 ft at best, 16 ft at worst');
+    expect(e.shown(inColumn(e, 2)[0] ?? -1)?.text).toBe('28 ft');
+  });
+
+  test('that is pasted is taken in words and refused without', () => {
+    const e = bays(HEADS, 'A | 3 ft | ');
+    const { id } = cellNamed(e.notebook, 'Bays');
+    const done = e.pasteRows(id, 0, 0, 'A\t13 ft, 12 at best, 16 at worst');
+    expect('refused' in done && done.refused).toEqual([]);
+    expect(e.shownRange(inColumn(e, 1)[0] ?? -1)?.text).toBe('12 ft at best, 16 ft at worst');
+    const again = e.pasteRows(id, 0, 1, '10-12 ft\n4 ft');
+    const refused = 'refused' in again ? again.refused : [];
+    expect(refused.map((each) => [each.row, each.text])).toEqual([[0, '10-12 ft']]);
+    expect(refused[0]?.why).toContain('A range in a row says which end is best.');
   });
 });
 
