@@ -86,6 +86,8 @@ class Speaker {
       case 'name':
         return tree.say;
       case 'negative':
+        // What follows the size could be its length here too.
+        if (tree.of.kind === 'size') return `−(${tree.of.text})`;
         return `−${this.say(tree.of, tree.of.kind === 'power' ? VALUE : SLOT)}`;
       case 'comparison':
         return `${this.say(tree.left, SUM)} ${RELATION[tree.relation]} ${this.say(tree.right, SUM)}`;

@@ -49,7 +49,10 @@ export function maybeLength(
 
 function refuseBareLength(r: Reader, length: Amount, one: OnePiece | null): Formula {
   const { spot } = length;
-  const words = r.slice(spot).replaceAll(/[()[\]]/g, '').trim();
+  const words = r
+    .slice(spot)
+    .replaceAll(/[()[\]]/g, '')
+    .trim();
   const whole = one ? { from: one.from, to: spot.to } : spot;
   const numbers = r.slice(whole).split(/\s*x\s*/i);
   const product =

@@ -29,7 +29,7 @@ export function textToKeep(reading: Reading, typed: string): string {
 
 /** What stands in a line that is opened by typing this: over a range an amount takes the place of the plain value. */
 export function typedOver(reading: Reading, typed: string): string {
-  return /^[-−]?[$€£]?\s?[.\d½¼¾⅓⅔⅛⅜⅝⅞]/u.test(typed) ? withPlainValue(reading, typed) : typed;
+  return /^[-−$€£.\d½¼¾⅓⅔⅛⅜⅝⅞]/u.test(typed) ? withPlainValue(reading, typed) : typed;
 }
 
 /** Another plain value in place of the one a given has; the ends of its range stay. */

@@ -31,7 +31,9 @@ function seen(e: Estimate): unknown {
 
 /** A range around this amount with the same plain value; null where it is no amount. */
 function around(amount: string): string | null {
-  const twice = amount.replace(/\d[\d,]*(?:\.\d+)?/, (n) => String(Number(n.replaceAll(',', '')) * 2));
+  const twice = amount.replace(/\d[\d,]*(?:\.\d+)?/, (n) =>
+    String(Number(n.replaceAll(',', '')) * 2),
+  );
   const ranges = [twice, amount].map((end) => `${amount}, ${amount} at best, ${end} at worst`);
   return ranges.find((range) => worked(range, []).code === null) ?? null;
 }
@@ -173,22 +175,25 @@ describe('nothing leaks', () => {
     }
   });
 
-  it.each(templateFiles)('in %s, which with the guide meets everything that can be said', (file) => {
-    const text = templateText(file);
-    const e = new Estimate(text);
-    let ranged = 0;
-    for (const { id, formula } of cellsIn(e.notebook)) {
-      const { kind, input, outcome } = e.state(id);
-      const isAmount = kind === 'given' && outcome.kind === 'value' && input.byHand === null;
-      const range = isAmount && !e.rows(id) ? around(formula) : null;
-      if (range === null) continue;
-      e.setFormula(id, range);
-      if (e.state(id).range) ranged++;
-    }
-    expect(ranged).toBeGreaterThan(4);
-    const plain = seen(new Estimate(text));
-    expect(seen(e)).toEqual(plain);
-    // And from the text that the ranges made.
-    expect(seen(new Estimate(e.notebook.text))).toEqual(plain);
-  });
+  it.each(templateFiles)(
+    'in %s, which with the guide meets everything that can be said',
+    (file) => {
+      const text = templateText(file);
+      const e = new Estimate(text);
+      let ranged = 0;
+      for (const { id, formula } of cellsIn(e.notebook)) {
+        const { kind, input, outcome } = e.state(id);
+        const isAmount = kind === 'given' && outcome.kind === 'value' && input.byHand === null;
+        const range = isAmount && !e.rows(id) ? around(formula) : null;
+        if (range === null) continue;
+        e.setFormula(id, range);
+        if (e.state(id).range) ranged++;
+      }
+      expect(ranged).toBeGreaterThan(4);
+      const plain = seen(new Estimate(text));
+      expect(seen(e)).toEqual(plain);
+      // And from the text that the ranges made.
+      expect(seen(new Estimate(e.notebook.text))).toEqual(plain);
+    },
+  );
 });
