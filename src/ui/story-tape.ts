@@ -10,8 +10,8 @@ import { styled } from './styled.ts';
 import { money, moreOrLess } from './money-words.ts';
 import type { Session } from './session.ts';
 import { tapeLook } from './tape-look.ts';
-import { tapeUnder } from './tape-reading.ts';
-import { type TapeScale, writtenAt } from './tape-scale.ts';
+import { saidAt, tapeUnder } from './tape-reading.ts';
+import type { TapeScale } from './tape-scale.ts';
 
 /** The drawing is this wide in its own measure; the ends stand in from its edges. */
 const WIDE = 1000;
@@ -131,7 +131,8 @@ export class StoryTape extends LitElement {
     const { trial } = this.session;
     const scale = this.#scale;
     if (!scale) return '';
-    return at === scale.from && trial ? trial.began : writtenAt(at, scale);
+    if (at === scale.from && trial) return trial.began;
+    return saidAt(this.session.door, this.cell.id, at, scale);
   }
 
   #x(at: number): number {

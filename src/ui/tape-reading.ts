@@ -7,7 +7,13 @@ import type { EstimateDoor } from '../notebook/estimate.ts';
 import { remarkText } from '../notebook/remarks.ts';
 import { type Limit, readLimits } from '../notebook/sensible.ts';
 import type { Cell } from '../notebook/document.ts';
-import { type TapeAmount, type TapeLimits, type TapeScale, tapeScale } from './tape-scale.ts';
+import {
+  type TapeAmount,
+  type TapeLimits,
+  type TapeScale,
+  tapeScale,
+  writtenAt,
+} from './tape-scale.ts';
 
 /** The tape under a given, or null where there is nothing to slide: a `?`, a text, a yes or no. */
 export function tapeUnder(door: EstimateDoor, cell: Cell): TapeScale | null {
@@ -20,6 +26,13 @@ export function tapeUnder(door: EstimateDoor, cell: Cell): TapeScale | null {
     sensible === null ? null : readLimits(sensible, (text) => door.draft(cell.id, text));
   const ends = limits && { low: endOf(limits.low), high: endOf(limits.high) };
   return tapeScale(input.formula, ends, read);
+}
+
+/** A position as it is written into the notebook: `13 bags` and not `13 bag`. */
+export function saidAt(door: EstimateDoor, cell: CellId, at: number, scale: TapeScale): string {
+  const written = writtenAt(at, scale);
+  const { sentence, problems } = door.draft(cell, written).reading;
+  return problems.length === 0 ? sentence : written;
 }
 
 function amountIn(door: EstimateDoor, cell: CellId, formula: string): TapeAmount | null {

@@ -108,6 +108,36 @@ describe('a working', () => {
     expect(long.working('Deposit').steps[0]?.note).toBeNull();
   });
 
+  it('says of a range its plain value, where it comes from, and both of its ends', () => {
+    const book = landing(
+      'Digging: 13 hours, 12 at best, 16 at worst\n  - from: own hours',
+      'Hauling: 3 to 5 hours',
+      'Labour: digging plus hauling, at $50 per hour',
+    );
+    const { shown, steps } = book.working('Labour');
+    expect([shown, steps[1]?.numbers]).toEqual(['$850.00', '13 hours + 4 hours = 17 hours']);
+    expect(steps[1]?.parts.map((p) => [p.name, p.result, p.source, p.note])).toEqual([
+      ['Digging', '13 hours', 'own hours', '12 hours at best, 16 hours at worst.'],
+      [
+        'Hauling',
+        '4 hours',
+        null,
+        'The lesser is taken as best: 3 hours. The middle of 3 hours at best and 5 hours at worst.',
+      ],
+    ]);
+    expect(book.text('Labour')).toContain(
+      '  Digging, 13 hours: own hours\n    12 hours at best, 16 hours at worst.\n',
+    );
+  });
+
+  it('says nothing of the ends of a range that is set by hand', () => {
+    const { steps } = landing(
+      'Digging: 12 to 16 hours\n  - by hand: 20 hours\n  - from: the ground is frozen',
+    ).working('Digging');
+    expect(steps[0]).toMatchObject({ result: '20 hours', source: 'the ground is frozen' });
+    expect(JSON.stringify(steps)).not.toContain('16 hours at worst.');
+  });
+
   it('lists what the number goes into, in the order of the notebook', () => {
     const book = landing('B: rod plus 2 ft', 'Rod: 1 ft', 'C: rod plus 1 ft');
     expect(book.working('Rod').goesInto.map((into) => into.name)).toEqual(['B', 'C']);

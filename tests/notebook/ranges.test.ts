@@ -40,11 +40,11 @@ describe('a range stays with its given', () => {
       'that moves to another part',
       (e) => {
         const to = { part: partKey(e, 'Yard'), place: 0 };
-        done(e.moveCell(idOf(e, 'Digging'), to, 'told first'));
+        done(e.moveCell(idOf(e, 'Digging'), to, 'kept'));
         expect(shownIn(e, 'Labour')).toBe('$650.00');
       },
     ],
-    ['whose part moves', (e) => void done(e.movePart(partKey(e, 'Ground'), 1, 'told first'))],
+    ['whose part moves', (e) => void done(e.movePart(partKey(e, 'Ground'), 1, 'kept'))],
     [
       'whose part is called something else',
       (e) => void done(e.renamePart(partKey(e, 'Ground'), 'Earth')),
