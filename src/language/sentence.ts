@@ -3,6 +3,7 @@
 import { LENGTH } from '../quantity/dimension.ts';
 import type { Form, Term } from '../quantity/form.ts';
 import { isWrittenLength } from './amounts.ts';
+import { OPENINGS } from './phrases.ts';
 import type { Binary, Formula, Relation } from './tree.ts';
 import type { Nouns } from '../quantity/nouns.ts';
 
@@ -120,7 +121,7 @@ class Speaker {
       case 'list':
         return `${tree.what} of ${this.#items(tree.items)}`;
       case 'part-of':
-        return `${this.say(tree.share, SLOT)} of ${this.say(tree.of, VALUE)}`;
+        return this.#partOf(tree);
       case 'what-share':
         return `what share ${this.say(tree.of, SLOT)} is of ${this.say(tree.whole, SLOT)}`;
       case 'power':
@@ -179,6 +180,12 @@ class Speaker {
     // A bare number is closed too: `12, in cubic yards` is not twelve inches.
     const open = tightness(of) <= TERM || /[\d½⅓⅔¼¾⅛⅜⅝⅞]$/.test(words);
     return open ? `${words},` : words;
+  }
+
+  #partOf({ share, of }: Extract<Formula, { kind: 'part-of' }>): string {
+    // So much of a size would be that much lumber.
+    const whole = of.kind === 'size' ? `(${of.text})` : this.say(of, VALUE);
+    return `${this.say(share, SLOT)} ${opensWithOf(share) ? 'on' : 'of'} ${whole}`;
   }
 
   #condition(tree: Extract<Formula, { kind: 'condition' }>): string {
@@ -321,6 +328,13 @@ const IS_PHRASE: ReadonlySet<Formula['kind']> = new Set([
 
 function isPhrase(tree: Formula): boolean {
   return IS_PHRASE.has(tree.kind) || (tree.kind === 'look-up' && tree.asked !== undefined);
+}
+
+/** Does its name open a phrase where `of` comes after it? A cell may be called Total. */
+function opensWithOf(share: Formula): boolean {
+  if (share.kind !== 'name') return false;
+  const words = `${share.say.toLowerCase().replace(/^(?:the|a|an) /, '')} of`;
+  return OPENINGS.some((opening) => opening.words.join(' ') === words);
 }
 
 const WAY = { up: ' up', down: ' down', nearest: '' } as const;

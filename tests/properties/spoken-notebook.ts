@@ -37,6 +37,11 @@ const NAMES = [
   'Edge',
   'Square',
   'Sum',
+  'Per side',
+  'Less one',
+  'By the yard',
+  'And so on',
+  'Over all',
 ];
 
 /** So many cases for this seed; after them a given of some kinds comes first, to be named. */
