@@ -54,8 +54,12 @@ class Speaker {
   }
 
   #operand(left: Formula): string {
-    if (left.kind === 'size') return `(${left.text})`;
-    return this.say(left, left.kind === 'binary' || isPhrase(left) ? SLOT : VALUE);
+    return this.#shut(left, left.kind === 'binary' || isPhrase(left) ? SLOT : VALUE);
+  }
+
+  /** A size stands in brackets wherever something beside it could belong to it. */
+  #shut(tree: Formula, place: number): string {
+    return tree.kind === 'size' ? `(${tree.text})` : this.say(tree, place);
   }
 
   /** Products and sums don't mix without brackets; neither do `at` and `over` with what comes before. */
@@ -70,8 +74,7 @@ class Speaker {
 
   #rightOperand(node: Binary): string {
     // What follows a size could be its length: `2x8 by 9 ft`.
-    if (node.right.kind === 'size') return `(${node.right.text})`;
-    return this.say(node.right, isPhrase(node.right) ? SLOT : VALUE);
+    return this.#shut(node.right, isPhrase(node.right) ? SLOT : VALUE);
   }
 
   #plain(tree: Exclude<Formula, Binary>): string {
@@ -88,8 +91,7 @@ class Speaker {
         return tree.say;
       case 'negative':
         // What follows the size could be its length here too.
-        if (tree.of.kind === 'size') return `−(${tree.of.text})`;
-        return `−${this.say(tree.of, tree.of.kind === 'power' ? VALUE : SLOT)}`;
+        return `−${this.#shut(tree.of, tree.of.kind === 'power' ? VALUE : SLOT)}`;
       case 'comparison':
         return `${this.say(tree.left, SUM)} ${RELATION[tree.relation]} ${this.say(tree.right, SUM)}`;
       case 'between':
@@ -125,7 +127,7 @@ class Speaker {
       case 'what-share':
         return `what share ${this.say(tree.of, SLOT)} is of ${this.say(tree.whole, SLOT)}`;
       case 'power':
-        return `${this.say(tree.of, SLOT)} ${tree.power === 2 ? 'squared' : 'cubed'}`;
+        return `${this.#shut(tree.of, SLOT)} ${tree.power === 2 ? 'squared' : 'cubed'}`;
       case 'square-root':
         return `square root of ${this.say(tree.of, VALUE)}`;
       case 'pi':
@@ -184,8 +186,7 @@ class Speaker {
 
   #partOf({ share, of }: Extract<Formula, { kind: 'part-of' }>): string {
     // So much of a size would be that much lumber.
-    const whole = of.kind === 'size' ? `(${of.text})` : this.say(of, VALUE);
-    return `${this.say(share, SLOT)} ${opensWithOf(share) ? 'on' : 'of'} ${whole}`;
+    return `${this.say(share, SLOT)} ${opensWithOf(share) ? 'on' : 'of'} ${this.#shut(of, VALUE)}`;
   }
 
   #condition(tree: Extract<Formula, { kind: 'condition' }>): string {

@@ -508,7 +508,7 @@ describe('whatever is written', () => {
       }),
       { numRuns: 120 },
     );
-  });
+  }, 60_000);
 
   it('every cell of the templates can be followed down, each cell worked once', () => {
     for (const file of ['kestrel-court', 'slab', 'landing', 'steps']) {

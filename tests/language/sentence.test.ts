@@ -48,6 +48,7 @@ describe('the sentence', () => {
     ],
     ['waste on slab length', 'waste of slab length'],
     ['10% of (2x8) plus 12 ft', '(10% of (2x8)) plus 12 ft'],
+    ['10% of (2x8) squared', '10% of (2x8) squared'],
     ['-(2x8) by 12 ft', '−(2x8) by 12 ft'],
     ['1 bar of #4 by (12 lb)', '1 bar of #4 by (12 lb)'],
   ])('says "%s" as "%s"', (typed, words) => {
