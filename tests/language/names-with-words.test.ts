@@ -25,6 +25,16 @@ describe('a name that begins with a word of the language', () => {
     ['total of 3 ft, and so on and 2 ft', '10 ft', 'total of 3 ft, and so on and 2 ft'],
     ['total of 3 ft, 2 ft, and and so on', '10 ft', 'total of 3 ft, 2 ft and and so on'],
     ['total of 3 ft, 2 ft, and 4 ft', '9 ft', 'total of 3 ft, 2 ft and 4 ft'],
+    [
+      '3 ft where thickness is 5 in, and so on where thickness is 4 in, otherwise 2 ft',
+      '5 ft',
+      '3 ft where thickness is 5 in, and so on where thickness is 4 in, otherwise 2 ft',
+    ],
+    [
+      '3 ft where thickness is 4 in, and thickness is over 3 in, otherwise 2 ft',
+      '3 ft',
+      '3 ft where thickness is 4 in and thickness is more than 3 in, otherwise 2 ft',
+    ],
     ['3 ft, and so on and 2 ft together', '10 ft', 'total of 3 ft, and so on and 2 ft'],
   ])('"%s" comes to %s', (formula, shown, readAs) => {
     const got = worked(formula, GIVENS);

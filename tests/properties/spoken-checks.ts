@@ -84,7 +84,8 @@ export function condition(
   depth: number,
   where: 'inside' | 'outside',
 ): Spoken {
-  const hold = where === 'inside' ? 'closed' : 'term';
+  // In brackets each value is closed on its own, lists and choices too.
+  const hold = where === 'inside' ? 'open' : 'term';
   const first = held(hold, s.closed(kind, depth - 1));
   const when = logic(s, 1);
   const second = s.c.in(0.3) ? held(hold, s.closed(kind, depth - 1)) : null;
