@@ -29,6 +29,14 @@ export function maybeChoice(r: Reader, relation: Relation, left: Formula): Formu
   return choices ? expectChoice(r, choices) : null;
 }
 
+/** `delivery is not needed`, where "not needed" is a choice and "needed" is none: the choice, so many tokens ahead. */
+export function isNegativeChoice(r: Reader, left: Formula, ahead: number): boolean {
+  if (left.kind !== 'name' || !r.seesAt(ahead, 'not')) return false;
+  const choices = r.vocabulary.choicesOf(left.cell);
+  if (!choices || choiceAt(r.tokens, r.at + ahead + 1, choices)) return false;
+  return choiceAt(r.tokens, r.at + ahead, choices) !== null;
+}
+
 /** One of these texts without quotes; the longest wins. A text in quotes or a name is left to be read as usual. */
 export function expectChoice(r: Reader, choices: readonly string[]): Formula | null {
   const found = choiceAt(r.tokens, r.at, choices) ?? sizeChoiceAt(r, choices);
