@@ -57,7 +57,8 @@ export function writtenAmount(r: Reader): Formula {
   if (r.sees('%') || r.sees('percent')) return share(r, number, from, start);
   if (r.sees('cents') || r.sees('cent') || r.sees('¢')) {
     r.at++;
-    return withTails(r, number, [unitTerm(unitByKey('cent'))], `${number.say} cents`, from, start);
+    const say = `${number.say} ${number.value?.equals(1) ? 'cent' : 'cents'}`;
+    return withTails(r, number, [unitTerm(unitByKey('cent'))], say, from, start);
   }
   if (r.sees("'")) return feetMark(r, number, from, start);
   if (r.sees('"')) {
@@ -498,7 +499,7 @@ function saidIn(r: Reader, number: WrittenNumber, form: Form): string {
     key === '$'
       ? `${r.vocabulary.sign}${number.say}`
       : key === 'cent'
-        ? `${number.say} cents`
+        ? `${number.say} ${number.value?.equals(1) ? 'cent' : 'cents'}`
         : sayOver(r, number, form);
   return start + sayUnder(r, form);
 }
