@@ -31,7 +31,9 @@ describe.for(templates)('%s', (file) => {
 
   test('changes one formula at a time, in its own span alone', () => {
     const estimate = new Estimate(text);
-    for (const { id, formula, formulaSpot } of cellsIn(estimate.notebook)) {
+    for (const { id, formula, formulaSpot, table } of cellsIn(estimate.notebook)) {
+      // What stands in a table is no formula to change.
+      if (table) continue;
       done(estimate.setFormula(id, '123 ft'));
       const { from, to } = formulaSpot;
       expect(estimate.notebook.text).toBe(`${text.slice(0, from)}123 ft${text.slice(to)}`);

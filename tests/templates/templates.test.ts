@@ -73,6 +73,7 @@ describe.each(templateFiles.filter((file) => file !== INDEX.guide))('%s', (file)
 
   test('every formula said back reads as the same formula and comes to the same', () => {
     for (const { cell, state } of cells) {
+      if (cell.table) continue;
       const { reading, outcome } = estimate.draft(cell.id, state.reading.sentence);
       expect([cell.name, reading.problems, reading.sentence]).toEqual([cell.name, [], state.reading.sentence]);
       expect([cell.name, outcome]).toEqual([cell.name, state.outcome]);
