@@ -142,8 +142,8 @@ describe('the soil', () => {
     const wall = openedWith(FILE, {});
     // A trench of 21 ft by 28 in by 12 in, and 20 ft by 28 in by 18 in of bank.
     const dug = 21 * (28 / 12) * 1 + 20 * (28 / 12) * 1.5;
-    // 6 in behind the drain and the whole seen height, 6 in over the drain, 6 in by 6 in before the buried course.
-    const packed = 20 * 0.5 * (27 / 12) + 20 * 1 * 0.5 + 20 * 0.5 * 0.5;
+    // 6 in behind the drain up to the cap, 6 in over the drain, 6 in by 6 in before the buried course.
+    const packed = 20 * 0.5 * (24 / 12) + 20 * 1 * 0.5 + 20 * 0.5 * 0.5;
     expect(wall.figure('Dug in bank')[1]).toBeCloseTo(dug, 9);
     expect(wall.figure('Packed fill')[1]).toBeCloseTo(packed, 9);
     expect(wall.figure('Spoil heap')[1]).toBeCloseTo(((dug - packed / 0.9) * 1.25) / 27, 9);
