@@ -81,6 +81,11 @@ function missed(
     spots: [spot],
     word,
     choices,
-    fixes: offered.map((choice) => r.fix(`Choose "${choice}"`, spot, choice)),
+    fixes: offered.map((choice) => {
+      // `is not neded`, where "not needed" is a choice: the "not" that is written is the choice's own.
+      const before = r.tokens[r.at - 1];
+      const own = /^not\b/.test(choice) && before?.text === 'not' && before.to <= spot.from;
+      return r.fix(`Choose "${choice}"`, own ? { from: before.from, to: spot.to } : spot, choice);
+    }),
   });
 }

@@ -173,6 +173,13 @@ describe('text that may be chosen needs no quotes', () => {
   });
 });
 
+it.each(['total of material in Deck', 'total of labour in the Deck', 'total of fees in this part'])(
+  'a part is asked for its costs, though a table has a name near to it: %s',
+  (formula) => {
+    expect(beside(formula)).toMatchObject({ message: '', shown: '$0.00' });
+  },
+);
+
 describe('a choice that begins with "not"', () => {
   const answers = (choices: string) =>
     TABLES.replace(
@@ -189,6 +196,11 @@ describe('a choice that begins with "not"', () => {
     const told = beside(formula, answers('included, not needed, by others'));
     expect(told).toMatchObject({ message: '', shown });
     expect(told.readAs).toBe(readAs ?? formula);
+  });
+
+  it('is offered with its own "not" where it was mistyped', () => {
+    const told = beside('delivery is not neded', answers('included, not needed, by others'));
+    expect(told).toMatchObject({ code: 'not-a-choice', fixes: ['delivery is not needed'] });
   });
 
   it('is not taken where what stands after "not" is a choice as well', () => {

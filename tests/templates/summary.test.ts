@@ -117,6 +117,7 @@ warnsWhere(FILE, {
   'Deposit check': { 'Deposit share': '40%' },
   // Nothing costs anything in a summary that stands alone: its profit and its last payment are set by hand.
   'Profit check': { 'Margin earned': '60%' },
+  'Parts check': { 'Job parts: cost': '$5' },
   'Payment check': { 'Last payment': '-$1' },
 });
 
@@ -138,6 +139,25 @@ describe('the whole notebook', () => {
       expect(notebook.figure(SHARES[at] ?? '')[1]).toBeCloseTo((shares[at] ?? 0) * 100, 9);
     });
     expect(notebook.figure('All shares')).toEqual(['%', 100]);
+  });
+
+  test('may be listed part by part, and a part that is missing from the list is missed', () => {
+    const notebook = job([['material', 30_000], ['labour', 50_000], ['labour', 20_000]]);
+    const { id } = notebook.cell('Job parts');
+    const list = (part: string) => {
+      const texts = [part, `(total cost of ${part})`, `(total of material in ${part})`, `(total of labour in ${part})`, '', '', ''];
+      expect(notebook.estimate.addRow(id, null, texts)).toHaveProperty('change');
+    };
+    list('Deck');
+    expect(notebook.estimate.removeRow(id, 0)).toHaveProperty('change');
+    expect(notebook.holds('Parts check')).toBe(false);
+    list('Path');
+    expect(notebook.holds('Parts check')).toBe(true);
+    const shown = notebook.estimate.rows(id)?.map((row) => row.map((cell) => notebook.estimate.shown(cell)?.text));
+    expect(shown).toEqual([
+      ['Deck', '$500.00', '$300.00', '$200.00', '50%', '60%', '40%'],
+      ['Path', '$500.00', '$0.00', '$500.00', '50%', '0%', '100%'],
+    ]);
   });
 
   test('that costs nothing has a price of nothing and no fault', () => {
