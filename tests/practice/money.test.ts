@@ -69,7 +69,9 @@ describe('PC-24: a price by tiers, as a table that can be read', () => {
     const notebook = bond(amount);
     expect(notebook.shown('Bond')).toBe(fee);
     expect(inTiers(notebook)).toEqual(tiers);
-    expect(notebook.estimate.findings().filter((f) => f.code !== 'given-without-source')).toEqual([]);
+    expect(notebook.estimate.findings().filter((f) => f.code !== 'given-without-source')).toEqual(
+      [],
+    );
   });
 
   test('a rate stands in its tier as it is spoken', () => {
