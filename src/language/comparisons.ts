@@ -1,5 +1,5 @@
 // Level 2: comparisons, each between two picked values; they don't chain.
-import { maybeChoice } from './choices.ts';
+import { isNegativeChoice, maybeChoice } from './choices.ts';
 import { readPicked, readSum } from './levels.ts';
 import type { Reader } from './reader.ts';
 import type { Formula, Relation } from './tree.ts';
@@ -30,7 +30,8 @@ export function readComparison(r: Reader): Formula {
     const high = readPicked(r);
     return { kind: 'between', opSpot, of: left, low, high, spot: r.since(from) };
   }
-  const found = relationAt(r);
+  const negative = r.sees('is') && isNegativeChoice(r, left, 1);
+  const found = negative ? { words: 1, relation: 'is' as const } : relationAt(r);
   if (!found) return left;
   const opSpot = r.take(found.words, 'operator');
   const right = maybeChoice(r, found.relation, left) ?? readPicked(r);
