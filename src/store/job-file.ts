@@ -36,11 +36,9 @@ const DEEPEST = 60;
 
 export function writeJobFile(job: Job): string {
   const { id, title, text, identities, origin, snapshots, log, orders, orderLog, records } = job;
-  const content = {
-    storyrod: 'job',
-    v: 1,
-    ...{ id, title, text, identities, origin, snapshots, log, orders, orderLog, records },
-  };
+  const notebook = { id, title, text, identities, origin };
+  const versions = { snapshots, log, orders, orderLog, records };
+  const content = { storyrod: 'job', v: 1, ...notebook, ...versions };
   return `${JSON.stringify({ ...content, check: checkOf(content) })}\n`;
 }
 

@@ -1,7 +1,7 @@
 // Two versions put into one world: cells and parts that are one and the same get one id and one key there.
 import type { CellInput } from '../engine/outcome.ts';
 import type { CellId } from '../language/tree.ts';
-import type { Cell, Part, Table } from '../notebook/document.ts';
+import type { Part, Table } from '../notebook/document.ts';
 import type { Estimate } from '../notebook/estimate.ts';
 import { cellsOf } from '../notebook/lines.ts';
 import { inputOf } from '../notebook/worked-cells.ts';

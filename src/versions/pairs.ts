@@ -78,7 +78,7 @@ class Pairing<T, V> {
 
   byKeys(before: ReadonlyMap<T, string>, after: ReadonlyMap<T, string>): void {
     const there = new Map([...this.#after.keys()].map((here) => [after.get(here), here]));
-    for (const here of [...this.#before.keys()]) {
+    for (const here of this.#before.keys()) {
       const key = before.get(here);
       const other = key === undefined ? undefined : there.get(key);
       if (other !== undefined) this.#pair(here, other);

@@ -51,7 +51,7 @@ function waysIn({ parts }: Comparison): readonly string[] {
 function onlyChange(comparison: Comparison): CellChange {
   const cells = comparison.parts.flatMap((part) => part.cells);
   expect(cells).toHaveLength(1);
-  return cells[0] as CellChange;
+  return cells[0];
 }
 
 const set =

@@ -114,12 +114,12 @@ describe('cents', () => {
     expect(givenOut([100n, 100n, 100n], 3n)).toEqual([34n, 33n, 33n]);
     expect(givenOut([-100n, -100n, -100n], 3n)).toEqual([-34n, -33n, -33n]);
     expect(givenOut([5n, 0n, 1n], 6n)).toEqual([1n, 0n, 0n]);
-    expect(() => givenOut([1n], 2n)).toThrow();
+    expect(() => givenOut([1n], 2n)).toThrow('no whole number of cents');
   });
 
   it('are read from money and written as money', () => {
     for (const money of ['0.00', '-0.05', '1412.60', '-12.34'])
       expect(moneyText(centsOf(money))).toBe(money);
-    expect(() => centsOf('12')).toThrow();
+    expect(() => centsOf('12')).toThrow('no money');
   });
 });
