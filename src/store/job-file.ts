@@ -55,8 +55,9 @@ export function openJobFile(content: string, fresh: Fresh): JobFile {
   const kept = takenNotebook(raw);
   switch (kept.kind) {
     case 'taken': {
-      const { id, text } = kept.value;
-      return opened(jobOf(text, { ...fresh, id }), 'kept-notebook');
+      const { id, text, identities } = kept.value;
+      const job = jobOf(text, { ...fresh, id });
+      return opened(identities ? { ...job, identities } : job, 'kept-notebook');
     }
     case 'newer':
       return newer();

@@ -1,23 +1,12 @@
 // The saved shape of a whole job. As every saved shape it is never edited once shipped: a later one gets the next
 // number and a step that makes the new out of the old. Nothing may stand in it that the shape doesn't know.
 import * as v from 'valibot';
+import { IDENTITIES_1 } from './identities-shape.ts';
 
 const WHOLE = v.pipe(v.number(), v.safeInteger(), v.minValue(0));
 const MONEY = v.pipe(v.string(), v.regex(/^-?\d{1,60}\.\d\d$/, 'no money with two places'));
 const HASH = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/, 'no hash'));
 const TEXT_OR_NONE = v.nullable(v.string());
-
-const IDENTITIES = v.strictObject({
-  stem: v.string(),
-  next: WHOLE,
-  parts: v.array(
-    v.strictObject({
-      key: v.string(),
-      name: v.string(),
-      cells: v.array(v.tuple([v.string(), v.string()])),
-    }),
-  ),
-});
 
 const FROZEN_CELL = v.strictObject({
   part: v.string(),
@@ -66,7 +55,7 @@ const SNAPSHOT = v.strictObject({
     total: v.strictObject(ROW),
     currency: v.string(),
   }),
-  identities: IDENTITIES,
+  identities: IDENTITIES_1,
   hash: HASH,
   seal: HASH,
 });
@@ -107,7 +96,7 @@ export const JOB_1 = v.strictObject({
   id: v.string(),
   title: v.string(),
   text: v.string(),
-  identities: IDENTITIES,
+  identities: IDENTITIES_1,
   origin: v.nullable(
     v.strictObject({
       kind: v.picklist(['restored', 'trial', 'duplicate']),

@@ -1,5 +1,6 @@
 // Where notebooks are kept between visits: small verbs over one database of the browser.
 import { type UseStore, createStore, promisifyRequest } from 'idb-keyval';
+import type { KeptIdentities } from '../versions/identities.ts';
 import { type Committed, commit } from './commit.ts';
 import {
   type KeptEntry,
@@ -16,6 +17,15 @@ const NOTEBOOK = 'notebook/';
 const ENTRY = 'entry/';
 const PLACE = 'place/';
 const LAST = 'last';
+
+/** A notebook as it is handed over to be kept. */
+export interface KeptText {
+  readonly id: string;
+  readonly title: string;
+  readonly text: string;
+  /** Who is who in the text; null where nobody gave identities. */
+  readonly identities: KeptIdentities | null;
+}
 
 export type Keeping =
   | { readonly kind: 'kept'; readonly revision: number }
@@ -47,14 +57,10 @@ export class Shelf {
    * Keeps a notebook, unless another page kept it after `expected`, the revision this page knows of (0: it is new).
    * Rejects when the browser can't write: what was kept before is then still there.
    */
-  async keep(
-    notebook: { readonly id: string; readonly title: string; readonly text: string },
-    expected: number,
-    keptAt: number,
-  ): Promise<Keeping> {
-    const { id, title, text } = notebook;
+  async keep(notebook: KeptText, expected: number, keptAt: number): Promise<Keeping> {
+    const { id, title, text, identities } = notebook;
     const revision = expected + 1;
-    const kept: KeptNotebook = { v: 1, id, title, text, revision, keptAt };
+    const kept: KeptNotebook = { v: 2, id, title, text, identities, revision, keptAt };
     const entry: KeptEntry = { v: 1, id, title, revision, keptAt };
     const done = await commit(this.#store, {
       expect: { key: NOTEBOOK + id, holds: (found) => revisionOf(found) === expected },

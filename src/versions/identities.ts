@@ -31,6 +31,11 @@ export interface Identities {
   readonly cells: ReadonlyMap<CellId, string>;
 }
 
+/** The stem of a notebook that is known by this id. */
+export function stemOf(id: string): string {
+  return `${id.slice(0, 8)}-`;
+}
+
 /** For a notebook that has none yet. */
 export function newIdentities(notebook: Notebook, stem: string): Identities {
   return withNew({ stem, next: 1, parts: new Map(), cells: new Map() }, notebook);
