@@ -90,13 +90,8 @@ const ORDER = v.strictObject({
   incomplete: v.boolean(),
 });
 
-export const JOB_1 = v.strictObject({
-  storyrod: v.literal('job'),
-  v: v.literal(1),
-  id: v.string(),
-  title: v.string(),
-  text: v.string(),
-  identities: IDENTITIES_1,
+/** What a job holds beside its notebook. */
+const BESIDE = {
   origin: v.nullable(
     v.strictObject({
       kind: v.picklist(['restored', 'trial', 'duplicate']),
@@ -105,7 +100,6 @@ export const JOB_1 = v.strictObject({
       date: v.string(),
     }),
   ),
-  snapshots: v.array(SNAPSHOT),
   log: v.array(
     v.strictObject({
       snapshot: HASH,
@@ -125,6 +119,30 @@ export const JOB_1 = v.strictObject({
   ),
   /** Entries of the job record, which have shapes of their own. */
   records: v.array(v.unknown()),
+};
+
+export const JOB_1 = v.strictObject({
+  storyrod: v.literal('job'),
+  v: v.literal(1),
+  id: v.string(),
+  title: v.string(),
+  text: v.string(),
+  identities: IDENTITIES_1,
+  snapshots: v.array(SNAPSHOT),
+  ...BESIDE,
   /** Over all that stands above: a file that was damaged or written into says so. */
   check: HASH,
 });
+
+/** The same in the browser, beside the notebook's own value: each snapshot is a value of its own, written once. */
+export const VERSIONS_1 = v.strictObject({
+  v: v.literal(1),
+  id: v.string(),
+  /** Goes up by one with every keeping. */
+  revision: v.pipe(v.number(), v.safeInteger(), v.minValue(1)),
+  /** The seals of its snapshots, in order. */
+  snapshots: v.array(HASH),
+  ...BESIDE,
+});
+
+export const SNAPSHOT_1 = v.strictObject({ v: v.literal(1), snapshot: SNAPSHOT });

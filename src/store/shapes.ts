@@ -80,7 +80,12 @@ export function takenNotebook(raw: unknown): Taken<KeptNotebook> {
   return { kind: 'taken', value: { ...first.value, v: 2, identities: null } };
 }
 
-function taken<T>(shape: v.GenericSchema<unknown, T>, newest: number, raw: unknown): Taken<T> {
+/** A raw value in the one shape there is of it up to `newest`. */
+export function taken<T>(
+  shape: v.GenericSchema<unknown, T>,
+  newest: number,
+  raw: unknown,
+): Taken<T> {
   if (raw === undefined || raw === null) return { kind: 'absent' };
   if (numberOf(raw) > newest) return { kind: 'newer' };
   const read = v.safeParse(shape, raw);

@@ -17,6 +17,9 @@ const NOTEBOOK = 'notebook/';
 const ENTRY = 'entry/';
 const PLACE = 'place/';
 const LAST = 'last';
+export const VERSIONS = 'versions/';
+/** Of each snapshot: `snapshot/`, the notebook's id, `/`, its seal. */
+export const SNAPSHOT = 'snapshot/';
 
 /** A notebook as it is handed over to be kept. */
 export interface KeptText {
@@ -75,7 +78,12 @@ export class Shelf {
   }
 
   async remove(id: string): Promise<Committed> {
-    return commit(this.#store, { puts: [], drops: [NOTEBOOK + id, ENTRY + id, PLACE + id] });
+    const range = IDBKeyRange.bound(`${SNAPSHOT}${id}/`, `${SNAPSHOT}${id}/\uffff`);
+    const snapshots = await this.#store('readonly', (s) =>
+      promisifyRequest<IDBValidKey[]>(s.getAllKeys(range)),
+    );
+    const own = [NOTEBOOK, ENTRY, PLACE, VERSIONS].map((key) => key + id);
+    return commit(this.#store, { puts: [], drops: [...own, ...snapshots.map(String)] });
   }
 
   async place(id: string): Promise<KeptPlace | null> {
@@ -103,7 +111,7 @@ export class Shelf {
 }
 
 /** 0 where nothing is kept; of what a later version kept, too, so that it is never written over. */
-function revisionOf(found: unknown): number {
+export function revisionOf(found: unknown): number {
   if (found === undefined) return 0;
   const revision =
     typeof found === 'object' && found && 'revision' in found ? found.revision : null;
