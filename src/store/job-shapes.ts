@@ -4,7 +4,7 @@ import * as v from 'valibot';
 import { IDENTITIES_1 } from './identities-shape.ts';
 
 const WHOLE = v.pipe(v.number(), v.safeInteger(), v.minValue(0));
-const MONEY = v.pipe(v.string(), v.regex(/^-?\d{1,60}\.\d\d$/, 'no money with two places'));
+const MONEY = v.pipe(v.string(), v.regex(/^-?\d+\.\d\d$/, 'no money with two places'));
 const HASH = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/, 'no hash'));
 const TEXT_OR_NONE = v.nullable(v.string());
 

@@ -15,11 +15,22 @@ export interface Effects {
   readonly under: bigint;
 }
 
+/** Work that can be put down between any two totals, so that a page can go on meanwhile. */
+export type Weighing<T> = Generator<undefined, T>;
+
+/** The work done in one go. */
+export function finished<T>(work: Weighing<T>): T {
+  for (;;) {
+    const { done, value } = work.next();
+    if (done) return value;
+  }
+}
+
 /** Up to so many changes every order is weighed. */
 export const MOST_EXACT = 12;
 
 /** Over all orders, by way of every set of changes. The game stands as it stood; null where a set does not work. */
-export function exactEffects(game: Game, count: number): Effects | null {
+export function* exactEffects(game: Game, count: number): Weighing<Effects | null> {
   const totals: bigint[] = [];
   // From one set to the next a single change is switched: the first one oftenest.
   let set = 0;
@@ -32,6 +43,7 @@ export function exactEffects(game: Game, count: number): Effects | null {
     const total = game.total();
     if (total === null) return null;
     totals[set] = total;
+    yield;
   }
   if (count > 0) game.toggle(count - 1);
 
@@ -50,12 +62,12 @@ export function exactEffects(game: Game, count: number): Effects | null {
 }
 
 /** Over as many pairs of a shuffled order and its reverse. The same seed shuffles the same. */
-export function averagedEffects(
+export function* averagedEffects(
   game: Game,
   count: number,
   pairs: number,
   seed: number,
-): Effects | null {
+): Weighing<Effects | null> {
   const overs = Array.from({ length: count }, () => 0n);
   const random = randomFrom(seed);
   const start = game.total();
@@ -71,6 +83,7 @@ export function averagedEffects(
         if (next === null) return null;
         overs[index] += sign * (next - total);
         total = next;
+        yield;
       }
     }
   }

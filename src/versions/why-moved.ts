@@ -5,7 +5,14 @@ import { Bundles, needsOf } from './bundles.ts';
 import type { Way } from './cell-change.ts';
 import { centsOf, givenOut, moneyText } from './cents.ts';
 import type { Comparison } from './compare.ts';
-import { type Effects, MOST_EXACT, averagedEffects, exactEffects } from './effects.ts';
+import {
+  type Effects,
+  MOST_EXACT,
+  type Weighing,
+  averagedEffects,
+  exactEffects,
+  finished,
+} from './effects.ts';
 import { hashOf } from './hash.ts';
 import { type Merged, merged } from './merged.ts';
 import { comesFirst, pairsOf } from './pairs.ts';
@@ -57,13 +64,18 @@ const FEWEST_PAIRS = 3;
 
 /** Null: the two are in different currencies. */
 export function whyMoved(comparison: Comparison, of: TotalOf = 'price'): WhyMoved | null {
+  return finished(weighing(comparison, of));
+}
+
+/** The same step by step: a large job takes a moment, and a page may want to go on meanwhile. */
+export function* weighing(comparison: Comparison, of: TotalOf): Weighing<WhyMoved | null> {
   if (comparison.currencies) return null;
   const { before, after } = comparison;
   const difference = centsOf(after[of]) - centsOf(before[of]);
   // Worked the same way around whichever comes first, so that swapping the two turns every sign and nothing else.
   const forward = comesFirst(before, after);
   const [one, other] = forward ? [before, after] : [after, before];
-  const weighed = weigh(one, other, of);
+  const weighed = yield* weigh(one, other, of);
   const sign = forward ? 1n : -1n;
   const pieces = weighed.cents.map((cents, i): Piece => {
     const changes = weighed.bundles[i].map((each) => (forward ? each : swapped(each)));
@@ -89,7 +101,7 @@ interface Weighed {
   readonly method: Method;
 }
 
-function weigh(one: Version, other: Version, of: TotalOf): Weighed {
+function* weigh(one: Version, other: Version, of: TotalOf): Weighing<Weighed> {
   const found = inNamesOf(one.estimate, other.estimate, pairsOf(one, other));
   const { estimate, pairs, origin } = found;
   const both = merged(estimate, other.estimate, pairs);
@@ -105,7 +117,7 @@ function weigh(one: Version, other: Version, of: TotalOf): Weighed {
   if (!endsAt(world, ends)) return together;
   const bundles = new Bundles(world, needsOf(estimate, other.estimate, both));
   for (;;) {
-    const { method, effects } = averages(bundles, seedOf(one, other));
+    const { method, effects } = yield* averages(bundles, seedOf(one, other));
     if (!effects) {
       bundles.joinLast();
       continue;
@@ -123,17 +135,17 @@ function weigh(one: Version, other: Version, of: TotalOf): Weighed {
   }
 }
 
-function averages(
+function* averages(
   bundles: Bundles,
   seed: number,
-): { readonly method: Method; readonly effects: Effects | null } {
+): Weighing<{ readonly method: Method; readonly effects: Effects | null }> {
   const changes = bundles.all.length;
   if (changes <= MOST_EXACT)
-    return { method: { kind: 'exact', changes }, effects: exactEffects(bundles, changes) };
+    return { method: { kind: 'exact', changes }, effects: yield* exactEffects(bundles, changes) };
   const pairs = Math.max(FEWEST_PAIRS, Math.floor(MOST_TOTALS / (2 * changes)));
   return {
     method: { kind: 'averaged', changes, pairs },
-    effects: averagedEffects(bundles, changes, pairs, seed),
+    effects: yield* averagedEffects(bundles, changes, pairs, seed),
   };
 }
 

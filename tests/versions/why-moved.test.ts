@@ -4,7 +4,7 @@ import { describe, expect, it, test } from 'vitest';
 import { compare } from '../../src/versions/compare.ts';
 import { centsOf } from '../../src/versions/cents.ts';
 import type { Version } from '../../src/versions/version.ts';
-import { whyMoved } from '../../src/versions/why-moved.ts';
+import { weighing, whyMoved } from '../../src/versions/why-moved.ts';
 import { done } from '../notebook/cells.ts';
 import { apart, edited, frozen, opened, why } from './sides.ts';
 
@@ -147,6 +147,20 @@ describe('what moves no money has no piece, or one of nothing', () => {
         .replace('  | C | $3 |\n', '  | C | $3 |\n  | D | $9 |\n'),
     );
     expect(why(versions).said).toEqual(['Items [1,1]: 3.00', 'Items [null,3]: 9.00']);
+  });
+
+  it('can be put down between any two totals', () => {
+    const versions = edited(SLAB, (e, cell) => {
+      done(e.setFormula(cell('Area').id, '120 sq ft'));
+      done(e.setFormula(cell('Slab / Price').id, '$6 per sq ft'));
+    });
+    const comparison = compare(...versions);
+    const work = weighing(comparison, 'price');
+    let steps = 0;
+    let last = work.next();
+    for (; !last.done; last = work.next()) steps++;
+    expect(steps).toBe(4);
+    expect(last.value).toEqual(whyMoved(comparison));
   });
 
   it('weighs the direct cost where that is asked for', () => {
