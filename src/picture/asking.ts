@@ -95,6 +95,16 @@ function listed(text: string, { from, to }: AskedValue): readonly AskedValue[] {
   return [...values, valueOf(text, start, to)];
 }
 
+/** The values that are formulas: all but the fixed words. */
+export function formulasIn(text: string): readonly AskedValue[] {
+  const { picture, slots } = askedIn(text);
+  return slots.flatMap(({ slot, values }) => {
+    const takes = picture?.slots[slot];
+    const words: readonly string[] = typeof takes === 'object' ? takes : [];
+    return values.filter((value) => value.text !== '' && !words.includes(value.text.toLowerCase()));
+  });
+}
+
 /** The slots of one way to tell enough that are still missing: of the way of which most is there. */
 export function missingIn({ picture, slots }: Asked): readonly string[] {
   const there = new Set(slots.map(({ slot }) => slot));
