@@ -206,14 +206,17 @@ export function sayingLike(
     )
     .map(({ holds }) => holds.written);
   const written = writtenUnits(...lengths);
-  const holds: Holds = { measure: amountMeasure(LENGTH), showIn: null, written };
   const systems = new Set(
     written.map((key) => unitByKey(key).measures).filter((m) => m !== 'both'),
   );
   const [only = showing.measures] = systems;
+  const measures = systems.size === 1 ? only : showing.measures;
+  // In the unit of the measures: what lies past so many places of it is only noise of adding up.
+  const unit = unitByKey(measures === 'metric' ? 'mm' : 'in');
+  const holds: Holds = { measure: amountMeasure(LENGTH, unit.scale), showIn: null, written };
+  const inUnit = 1 / unit.scale.valueOf();
   return {
-    // Sums of numbers that are no longer decimals: what lies past the ninth place is noise.
-    say: (inches) => onDrawing(show(new Dec(inches.toFixed(9)), holds, showing).text),
-    measures: systems.size === 1 ? only : showing.measures,
+    say: (inches) => onDrawing(show(new Dec((inches * inUnit).toFixed(6)), holds, showing).text),
+    measures,
   };
 }

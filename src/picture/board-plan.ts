@@ -81,14 +81,9 @@ export function boardPlan(given: Given): Drawing {
     });
   if (breakers.length > 0)
     key.push({ line: 'outline', fill: 'wood', text: many(breakers.length, 'breaker board') });
-  if (over > 0) {
-    shapes.push(frameBelow(along.inches, across.inches));
-    key.push({
-      line: 'hidden',
-      fill: 'none',
-      text: `frame below; boards ${given.maybe('overhang')?.said ?? ''} past it`,
-    });
-  }
+  shapes.push(rectangle(0, 0, along.inches, across.inches, 'hidden', 'none'));
+  const past = over > 0 ? `; boards ${given.maybe('overhang')?.said ?? ''} past it` : '';
+  key.push({ line: 'hidden', fill: 'none', text: `frame below${past}` });
   addJoists(given, { along: along.inches, bottom: outer.bottom, shapes, key });
   addJoints(given, { field, courses, shapes, key, wrong });
   return {
@@ -189,10 +184,6 @@ function borderOf(
     strip(left + wide + gap, top, right - left - (wide + gap) * 2, wide),
   ];
   return all.slice(0, sides);
-}
-
-function frameBelow(along: number, across: number): Shape {
-  return rectangle(0, 0, along, across, 'hidden', 'none');
 }
 
 function addJoists(

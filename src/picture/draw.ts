@@ -26,4 +26,4 @@ export function draw(name: string, given: Given): Drawing {
   return drawn(given);
 }
 
-export { sheetOf } from './sheet.ts';
+export { FONT, sheetOf, wideOf } from './sheet.ts';

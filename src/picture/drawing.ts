@@ -115,8 +115,8 @@ export function straight(x1: number, y1: number, x2: number, y2: number, line: L
   );
 }
 
-/** The smallest box around all shapes. */
-export function boundsOf(shapes: readonly Shape[]): {
+/** The smallest box around all shapes and what is dimensioned. */
+export function boundsOf({ shapes, chains }: Pick<Drawing, 'shapes' | 'chains'>): {
   readonly left: number;
   readonly top: number;
   readonly right: number;
@@ -129,6 +129,18 @@ export function boundsOf(shapes: readonly Shape[]): {
     top = Math.min(top, y);
     bottom = Math.max(bottom, y);
   };
+  for (const { side, stops } of chains) {
+    const isLevel = side === 'top' || side === 'bottom';
+    for (const stop of stops) {
+      if (isLevel) {
+        left = Math.min(left, stop);
+        right = Math.max(right, stop);
+      } else {
+        top = Math.min(top, stop);
+        bottom = Math.max(bottom, stop);
+      }
+    }
+  }
   for (const shape of shapes) {
     if (shape.kind === 'path') for (const { x, y } of shape.points) take(x, y);
     else if (shape.kind === 'round') {

@@ -13,7 +13,7 @@ const TICK = 3.5;
 const EDGE = 6;
 /** No picture is taller than this beside its width unless its margins need it. */
 const TALLEST = 420;
-const BAR = 26;
+const BAR = 22;
 const DOT = 1.8;
 const HEAD = 7;
 
@@ -77,7 +77,7 @@ export interface SheetWish {
 }
 
 export function sheetOf(drawing: Drawing, { width, measures }: SheetWish): Sheet {
-  const bounds = boundsOf(drawing.shapes);
+  const bounds = boundsOf(drawing);
   const size = {
     x: Math.max(bounds.right - bounds.left, 1e-6),
     y: Math.max(bounds.bottom - bounds.top, 1e-6),
@@ -123,13 +123,13 @@ export function sheetOf(drawing: Drawing, { width, measures }: SheetWish): Sheet
     const { x, y: middle } = put(at);
     letters.push({ x, y: middle + FONT * 0.36, text, anchor: 'middle', wrong: false });
   }
-  const below = Math.max(bottoms > 0 ? bottoms + OFF : 0, spill.below) + EDGE;
+  const below = Math.max(bottoms > 0 ? bottoms + OFF - BETWEEN : 0, spill.below) + EDGE;
   const height = foot + below + BAR;
   scaleBar({
     scale,
     measures,
     x: left,
-    y: height - BAR / 2 + 4,
+    y: height - BAR / 2,
     room: Math.min(room, 150),
     strokes,
     letters,
@@ -179,7 +179,7 @@ function upright(
   scale: number,
 ): { readonly above: number; readonly below: number } {
   let [above, below] = [0, 0];
-  const { top, bottom } = boundsOf(drawing.shapes);
+  const { top, bottom } = boundsOf(drawing);
   for (const chain of drawing.chains) {
     if (chain.side === 'top' || chain.side === 'bottom') continue;
     const wishes = middlesOf(chain).map(({ at }) => (at - top) * scale);
@@ -268,12 +268,9 @@ interface Row {
 }
 
 /** The level chains of a side with their words: those that are too narrow for theirs have them on a level further out. */
-function rowsOf(
-  { chains, shapes }: Drawing,
-  side: 'top' | 'bottom',
-  scale: number,
-): readonly Row[] {
-  const bounds = boundsOf(shapes);
+function rowsOf(drawing: Drawing, side: 'top' | 'bottom', scale: number): readonly Row[] {
+  const { chains } = drawing;
+  const bounds = boundsOf(drawing);
   const [least, most] = [bounds.left * scale, bounds.right * scale];
   return chains
     .filter((chain) => chain.side === side)

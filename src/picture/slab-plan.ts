@@ -72,7 +72,11 @@ export function slabPlan(given: Given): Drawing {
       bays.length < 2
         ? []
         : bays.map(({ x, length, width }, i): Word => ({
-            at: { x: x + length.inches / 2, y: width.inches * 0.18 },
+            // In the corner, where no joint runs.
+            at: {
+              x: x + Math.min(length.inches, width.inches) * 0.12,
+              y: width.inches * 0.15,
+            },
             text: `${i + 1}`,
           })),
     key,

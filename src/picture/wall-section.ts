@@ -92,7 +92,7 @@ export function wallSection(given: Given): Drawing {
   });
   const shows = top - grade;
   if (buried >= courses) wrong.push('Every course lies below the ground in front.');
-  if (buried === 0) wrong.push('No course stands below the ground in front.');
+  if (given.count('buried') === 0) wrong.push('No course stands below the ground in front.');
   const lean = behind - deep.inches;
   if (lean >= deep.inches && courses > 1 && back >= deep.inches) {
     wrong.push('Each course is set back past the one below.');
@@ -148,13 +148,14 @@ function addStone(
       .filter(({ y }) => -y <= surface - fill + 1e-9);
     const x = behind + drain.inches;
     const upTo = -(surface - fill);
-    shapes.push(area([...face, { x, y: upTo }, { x, y: 0 }], 'outline', 'stone'));
+    const fabric = given.word('fabric') === 'yes';
+    shapes.push(area([...face, { x, y: upTo }, { x, y: 0 }], fabric ? 'none' : 'outline', 'stone'));
     key.push({
       line: 'outline',
       fill: 'stone',
       text: `drain stone, ${drain.said} behind the wall`,
     });
-    if (given.word('fabric') === 'yes') {
+    if (fabric) {
       shapes.push(
         stroke(
           [
