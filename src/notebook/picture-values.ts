@@ -106,7 +106,7 @@ export function givenOf(
   takes: SlotTakes,
   values: readonly Plainly[],
   showing: ShowSettings,
-): GivenValue | Extract<Worked, { kind: 'wrong' }> {
+): GivenValue | NothingThere | Extract<Worked, { kind: 'wrong' }> {
   switch (takes) {
     case 'length':
     case 'lengths': {
@@ -114,11 +114,11 @@ export function givenOf(
       for (const each of values) {
         const size = sizeOf(each, showing);
         if (!size) return unlike(slot, takes, each);
-        const least = mayBeNothing(slot) ? 0 : 1e-9;
-        if (!(size.inches >= least) || size.inches > MOST_INCHES) return odd(slot, size.said);
+        if (!(size.inches >= 0) || size.inches > MOST_INCHES) return odd(slot, size.said);
         sizes.push(size);
       }
-      return { kind: 'sizes', sizes };
+      const some = mayBeNothing(slot) || sizes.some(({ inches }) => inches > 0);
+      return some ? { kind: 'sizes', sizes } : NOTHING_THERE;
     }
     case 'count':
     case 'counts': {
@@ -126,13 +126,13 @@ export function givenOf(
       for (const each of values) {
         const count = countOf(each);
         if (count === null) return unlike(slot, takes, each);
-        const least = mayBeNothing(slot) ? 0 : 1;
         const said = show(each.value, each.holds, showing).text;
-        if (!count.isInteger() || count.lessThan(least) || count.greaterThan(MOST))
+        if (!count.isInteger() || count.isNegative() || count.greaterThan(MOST))
           return odd(slot, said);
         counts.push(count.toNumber());
       }
-      return { kind: 'counts', counts };
+      const some = mayBeNothing(slot) || counts.some((count) => count > 0);
+      return some ? { kind: 'counts', counts } : NOTHING_THERE;
     }
     case 'slope': {
       const [each] = values;
@@ -150,6 +150,13 @@ export function givenOf(
     }
   }
 }
+
+/** A size or a count is none: no steps, no rows, no base. */
+export interface NothingThere {
+  readonly kind: 'nothing';
+}
+
+const NOTHING_THERE: NothingThere = { kind: 'nothing' };
 
 /** Ten miles, and as many of a thing as can still be told apart. */
 const MOST_INCHES = 633_600;

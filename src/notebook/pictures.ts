@@ -28,6 +28,8 @@ export type PictureState =
   | { readonly kind: 'drawn'; readonly name: string; readonly given: Given }
   /** Cells that have no value yet, or are at fault. */
   | { readonly kind: 'waits'; readonly name: string; readonly for: readonly CellId[] }
+  /** What it would show is none: no steps, no boards. `slot` says what. */
+  | { readonly kind: 'nothing'; readonly name: string; readonly slot: string }
   | { readonly kind: 'wrong'; readonly problems: readonly PictureProblem[] };
 
 export interface PictureProblem {
@@ -59,12 +61,17 @@ export function pictureOf(
   ];
   const values = new Map<string, GivenValue>();
   const waits = new Set<CellId>();
+  let isWaiting = false;
   const plain: Plainly[] = [];
+  let none: string | null = null;
   for (const slot of asked.slots) {
     const takes = picture.slots[slot.slot];
     if (!takes) throw new Error(`${picture.name} has no slot ${slot.slot}`);
     const worked = slotWorked(on, slot, takes);
-    if (worked.kind === 'waits') for (const id of worked.for) waits.add(id);
+    if (worked.kind === 'waits') {
+      isWaiting = true;
+      for (const id of worked.for) waits.add(id);
+    }
     if (worked.kind === 'wrong') problems.push(valueWrong(on, slot, takes, worked));
     if (worked.kind !== 'worked') {
       values.set(slot.slot, NOT_YET);
@@ -72,14 +79,16 @@ export function pictureOf(
     }
     const given = givenOf(slot.slot, takes, worked.values, estimate.show);
     if (given.kind === 'wrong') problems.push(valueWrong(on, slot, takes, given));
-    else values.set(slot.slot, given);
+    else if (given.kind !== 'nothing') values.set(slot.slot, given);
+    else if (picture.needs.some((way) => way.includes(slot.slot))) none ??= slot.slot;
     plain.push(...worked.values);
   }
   const missing = problems.length === 0 ? missingIn(asked) : [];
   problems.push(...missing.slice(0, 1).map((slot) => slotMissing(on, slot, picture.like)));
   if (problems.length === 0) problems.push(...unlikeLists(on, values));
   if (problems.length > 0) return { kind: 'wrong', problems };
-  if (waits.size > 0) return { kind: 'waits', name: picture.name, for: [...waits] };
+  if (none !== null) return { kind: 'nothing', name: picture.name, slot: none };
+  if (isWaiting) return { kind: 'waits', name: picture.name, for: [...waits] };
   const { say, measures } = sayingLike(plain, estimate.show);
   return { kind: 'drawn', name: picture.name, given: new Given(values, say, measures) };
 }
@@ -254,7 +263,9 @@ function candidates(
     const { outcome, holds } = estimate.state(id);
     if (table || outcome.kind !== 'value' || !holds || typeof outcome.value !== 'object')
       return false;
-    return givenOf(slot, takes, [{ value: outcome.value, holds }], estimate.show).kind !== 'wrong';
+    return !['wrong', 'nothing'].includes(
+      givenOf(slot, takes, [{ value: outcome.value, holds }], estimate.show).kind,
+    );
   });
   const names = fit.map(({ name }) => name.toLowerCase());
   const single = slot.replace(/s$/, '');

@@ -34,12 +34,7 @@ export function boardPlan(given: Given): Drawing {
   const over = given.inches('overhang', 0);
   const border = given.inches('border', 0);
   const sides = border > 0 ? (given.count('border sides') ?? 3) : 0;
-  const outer: Field = {
-    left: -over,
-    right: along.inches + over,
-    top: 0,
-    bottom: across.inches + over,
-  };
+  const outer: Field = { left: 0, right: along.inches, top: 0, bottom: across.inches };
   const strip = sides > 0 ? border + gap.inches : 0;
   const field: Field = {
     left: outer.left + strip,
@@ -81,10 +76,19 @@ export function boardPlan(given: Given): Drawing {
     });
   if (breakers.length > 0)
     key.push({ line: 'outline', fill: 'wood', text: many(breakers.length, 'breaker board') });
-  shapes.push(rectangle(0, 0, along.inches, across.inches, 'hidden', 'none'));
+  const frame = { wide: along.inches - over * 2, deep: across.inches - over };
+  if (frame.wide > 0 && frame.deep > 0) {
+    shapes.push(rectangle(over, 0, frame.wide, frame.deep, 'hidden', 'none'));
+  }
   const past = over > 0 ? `; boards ${given.maybe('overhang')?.said ?? ''} past it` : '';
   key.push({ line: 'hidden', fill: 'none', text: `frame below${past}` });
-  addJoists(given, { along: along.inches, bottom: outer.bottom, shapes, key });
+  addJoists(given, {
+    from: over,
+    to: along.inches - over,
+    bottom: outer.bottom - over,
+    shapes,
+    key,
+  });
   addJoints(given, { field, courses, shapes, key, wrong });
   return {
     name: 'board plan',
@@ -147,7 +151,7 @@ function wrongIn(
   const rest = field.bottom - (end.y + end.width);
   if (rest > Math.max(given.size('gap').inches, 1 / 8) + UNSEEN) {
     wrong.push(`${given.say(rest)} at the edge stays bare.`);
-  } else if (rest < -UNSEEN) {
+  } else if (rest < -UNSEEN - (given.inches('border', 0) > 0 ? given.size('gap').inches : 0)) {
     wrong.push(`The boards run ${given.say(-rest)} past the edge.`);
   }
   return wrong;
@@ -189,7 +193,8 @@ function borderOf(
 function addJoists(
   given: Given,
   on: {
-    readonly along: number;
+    readonly from: number;
+    readonly to: number;
     readonly bottom: number;
     readonly shapes: Shape[];
     readonly key: KeyItem[];
@@ -197,7 +202,8 @@ function addJoists(
 ): void {
   const spacing = given.maybe('joists');
   if (!spacing) return;
-  for (const x of everyAlong(spacing.inches, on.along)) {
+  for (const at of everyAlong(spacing.inches, Math.max(on.to - on.from, 0))) {
+    const x = on.from + at;
     on.shapes.push(straight(x, 0, x, on.bottom, 'centre'));
   }
   on.key.push({ line: 'centre', fill: 'none', text: `joists every ${spacing.said}` });
@@ -215,6 +221,7 @@ function addJoints(
 ): void {
   const { field, courses, shapes, key } = on;
   const joists = given.maybe('joists')?.inches ?? null;
+  const start = given.inches('overhang', 0);
   const places = given.sizes('joints').map(({ inches }) => inches);
   const stock = given.maybe('stock');
   let off = 0;
@@ -222,7 +229,9 @@ function addJoints(
     const [turn] = places.length > 0 ? [places[row % places.length] ?? 0] : [];
     const cuts = turn !== undefined ? [turn] : stock ? cutsOf(stock.inches, field, row) : [];
     for (const x of cuts) {
-      const isOff = joists !== null && Math.abs(x - Math.round(x / joists) * joists) > HALF_JOIST;
+      const isOff =
+        joists !== null &&
+        Math.abs(x - start - Math.round((x - start) / joists) * joists) > HALF_JOIST;
       if (isOff) off++;
       shapes.push(straight(x, y, x, y + width, isOff ? 'wrong' : 'cut'));
     }

@@ -1,7 +1,7 @@
 // The frame of a deck from above: the house at the top, joists running away from it, beams, posts and footings below.
 // Everything stands where the cells put it; posts that overlap or a joist past the rim are drawn so.
 import { type Chain, type Drawing, type KeyItem, type Shape, rectangle } from './drawing.ts';
-import { type Given, MOST_DRAWN, everyAlong, many, together } from './given.ts';
+import { type Given, MOST_DRAWN, type Size, everyAlong, many, together } from './given.ts';
 
 const UNSEEN = 1 / 32;
 const THICK = 1.5;
@@ -57,7 +57,7 @@ export function framingPlan(given: Given): Drawing {
     key.push({ line: 'cut', fill: 'wood', text: 'ledger at the house, rim at the free edge' });
   if (rows.length > 0)
     key.push({ line: 'light', fill: 'none', text: many(rows.length, 'row') + ' of blocking' });
-  const beams = given.sizes('beams');
+  const beams = beamsOf(given);
   const held =
     beams.length === 0
       ? ''
@@ -98,6 +98,14 @@ function joistsOf(given: Given, length: number, thick: number): readonly number[
   });
 }
 
+/** From the house outwards; two at one place are one. */
+function beamsOf(given: Given): readonly Size[] {
+  return given
+    .sizes('beams')
+    .toSorted((a, b) => a.inches - b.inches)
+    .filter(({ inches }, i, all) => i === 0 || inches - (all[i - 1]?.inches ?? 0) > UNSEEN);
+}
+
 /** Middles of the posts from the left end. */
 function postsOf(given: Given, length: number): readonly number[] {
   const places = given.sizes('post places').map(({ inches }) => inches);
@@ -115,7 +123,7 @@ function addBelow(
   key: KeyItem[],
   wrong: string[],
 ): void {
-  const beams = given.sizes('beams');
+  const beams = beamsOf(given);
   const beam = given.maybe('beam');
   const wide = beam?.inches ?? 3;
   const post = given.maybe('post');
@@ -178,7 +186,7 @@ function chainsOf(given: Given, joists: readonly number[]): readonly Chain[] {
   const length = given.size('length');
   const depth = given.size('depth');
   const spacing = given.size('joists');
-  const beams = given.sizes('beams').toSorted((a, b) => a.inches - b.inches);
+  const beams = beamsOf(given);
   const posts = postsOf(given, length.inches);
   const chains: Chain[] = [];
   if (beams.length > 0) {

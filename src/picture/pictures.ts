@@ -187,7 +187,6 @@ const MAY_BE_NOTHING: ReadonlySet<string> = new Set([
   'bottom gap',
   'above ground',
   'riser',
-  'rise',
   'cover',
   'isolation',
   'fill',

@@ -14,6 +14,7 @@ const EDGE = 6;
 /** No picture is taller than this beside its width unless its margins need it. */
 const TALLEST = 420;
 const BAR = 22;
+const BAR_ROOM = 150;
 const DOT = 1.8;
 const HEAD = 7;
 
@@ -128,9 +129,10 @@ export function sheetOf(drawing: Drawing, { width, measures }: SheetWish): Sheet
   scaleBar({
     scale,
     measures,
-    x: left,
+    // Under the drawing, but never so far right that its words are cut off.
+    x: Math.max(EDGE, Math.min(left, width - BAR_ROOM - 60)),
     y: height - BAR / 2,
-    room: Math.min(room, 150),
+    room: Math.min(room, BAR_ROOM),
     strokes,
     letters,
   });

@@ -90,6 +90,10 @@ export class StoryPicture extends LitElement {
             ${picture.for.length === 0 ? 'what its values come to' : this.#names(picture.for)}.
           </p>`;
       }
+      case 'nothing':
+        return html`<p class="waits">
+          Nothing to draw in the ${picture.name}: ${picture.slot}, none.
+        </p>`;
       case 'wrong': {
         const last = this.#last.get(place);
         return last ? this.#figure(last, 'last') : nothing;
