@@ -51,6 +51,8 @@ import {
   removeRowEdit,
   rowCellEdit,
 } from './table-edits.ts';
+import { type PictureState, pictureOf, pictureRemarks } from './pictures.ts';
+import type { Picturable } from './picture-values.ts';
 import { type Mend, type Mendable, mendsOfCell, mendsOfDraft, mendsOfFinding } from './mends.ts';
 import { tried } from './trying.ts';
 import { cellEdits, settingsOf, worked } from './worked-cells.ts';
@@ -88,6 +90,8 @@ export interface EstimateDoor {
   costs(): Costs;
   /** Every fault, finding, double counting, value by hand, `?`, failed check: where the owner looks. */
   findings(): readonly Finding[];
+  /** The pictures of a cell, in the order of its remarks, from what the cells hold now. */
+  picturesOf(cell: CellId): readonly PictureState[];
   /** Ways to mend a cell that is at fault, the best first. */
   mendsOf(cell: CellId): readonly Mend[];
   /** Other formulas that would mend this one while it is written for a cell, the best first. */
@@ -235,6 +239,7 @@ export class Estimate implements EstimateDoor, TableDoor {
         isName: (text, part) => this.#isName(text, part),
         say: (outcome, holds) => this.#shown(outcome, holds)?.text ?? null,
         draft: (part, cell, text) => this.#workings.draft(part, cell, text),
+        show: this.#settings.show,
       }),
     ];
     return this.#findings;
@@ -247,6 +252,14 @@ export class Estimate implements EstimateDoor, TableDoor {
     const reading =
       as === 'formula' ? drafted.reading : refusingRange(drafted.reading, formula, as);
     return { reading, outcome, shown: this.#shown(outcome, holds) };
+  }
+
+  picturesOf(cell: CellId): readonly PictureState[] {
+    const found = this.#cell(cell);
+    const cells = this.#notebook.sections.find(({ key }) => key === found.part)?.cells ?? [];
+    return pictureRemarks(found).map((remark) =>
+      pictureOf(this.#picturable(), found, remark, cells),
+    );
   }
 
   mendsOf(cell: CellId): readonly Mend[] {
@@ -548,13 +561,20 @@ export class Estimate implements EstimateDoor, TableDoor {
   #mendable(): Mendable {
     return {
       notebook: this.#notebook,
-      state: (id) => this.state(id),
       rows: (id) => this.rows(id),
       say: (id, within) =>
         this.#workings.vocabulary.wayToSay(id, this.state(within).input.part, within),
       last: (id) => this.lastShown(id)?.text ?? null,
       shown: (id) => this.shown(id)?.text ?? null,
+      ...this.#picturable(),
+    };
+  }
+
+  #picturable(): Picturable {
+    return {
+      state: (id) => this.state(id),
       draft: (part, cell, text) => this.#workings.draft(part, cell, text),
+      show: this.#settings.show,
     };
   }
 

@@ -3,12 +3,14 @@ import type { CellState, Outcome } from '../engine/outcome.ts';
 import type { Reading } from '../language/reading.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Holds } from '../quantity/form.ts';
+import type { ShowSettings } from '../quantity/show.ts';
 import type { Cell, Finding } from './document.ts';
 import { doubleCounted } from './double-counting.ts';
 import type { Section } from './identified.ts';
 import { nameKey } from './names.ts';
 import { passedOver } from './passed-over.ts';
 import { tableFindings } from './table-findings.ts';
+import { pictureOf, pictureRemarks } from './pictures.ts';
 import { remarkText, sourceOf } from './remarks.ts';
 import { wordsOf } from '../language/range-ends.ts';
 import { type Limits, outsideLimits, readLimits, sameAmount } from './sensible.ts';
@@ -31,7 +33,9 @@ export interface Findable {
     part: string,
     cell: CellId | null,
     text: string,
-  ): { readonly reading: Reading; readonly outcome: Outcome };
+  ): { readonly reading: Reading; readonly outcome: Outcome; readonly holds: Holds | null };
+  /** How values are shown here. */
+  readonly show: ShowSettings;
 }
 
 /** In notebook order; those about the text itself come from the notebook. */
@@ -54,6 +58,7 @@ export function findingsOf(estimate: Findable): readonly Finding[] {
         found.push({ code, message, part: cell.part, cell: cell.id, spot: null });
       };
       const { outcome } = state;
+      found.push(...pictureFindings(estimate, cell, cells));
       if (cell.table) {
         found.push(...tableFindings(estimate, cell, cell.table));
         continue;
@@ -88,6 +93,25 @@ export function findingsOf(estimate: Findable): readonly Finding[] {
     });
   }
   return found;
+}
+
+/** What keeps the pictures of a cell from being drawn, beside cells that have no value yet. */
+function pictureFindings(
+  estimate: Findable,
+  cell: Cell,
+  neighbours: readonly Cell[],
+): readonly Finding[] {
+  return pictureRemarks(cell).flatMap((remark) => {
+    const picture = pictureOf(estimate, cell, remark, neighbours);
+    if (picture.kind !== 'wrong') return [];
+    return picture.problems.map(({ code, message }): Finding => ({
+      code,
+      message,
+      part: cell.part,
+      cell: cell.id,
+      spot: null,
+    }));
+  });
 }
 
 type Point = (code: string, message: string) => void;

@@ -9,7 +9,7 @@ import { type Opened, cellsOf, opened } from '../published/opened.ts';
 import { remarkOf } from './remarks.ts';
 import { templateText } from './texts.ts';
 
-const RUNS = Number(process.env['TEMPLATE_RUNS'] ?? 24);
+const RUNS = Number(process.env['TEMPLATE_RUNS'] ?? 16);
 
 // Many notebooks are opened: slow only where many are at work on one machine.
 vi.setConfig({ testTimeout: 60_000 });
