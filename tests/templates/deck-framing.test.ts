@@ -17,6 +17,20 @@ describe('spans', () => {
     expect(of('23 15/16 in')).toBe(82);
   });
 
+  test.each(['southern pine', 'douglas fir-larch', 'hem-fir', 'spruce-pine-fir'])(
+    'every beam to choose has its spans in %s, down to the longest joists',
+    (species) => {
+      const notebook = openedWith(FILE, { Species: species, 'Joist span': '18 ft' });
+      const { id, table } = notebook.cell('Built-up beams');
+      const beams = (notebook.estimate.rows(id) ?? []).map((_, row) => table?.rows[row]?.texts[0]);
+      expect(beams).toHaveLength(6);
+      for (const beam of beams) {
+        notebook.estimate.setFormula(notebook.cell('Beam').id, beam ?? '');
+        expect([beam, notebook.figure('Beam limit')[1] > 3]).toEqual([beam, true]);
+      }
+    },
+  );
+
   test('a beam that carries farther saves a post, and every post is within its span', () => {
     for (const beam of ['2-2x8', '2-2x10', '2-2x12', '3-2x8', '3-2x10', '3-2x12']) {
       const notebook = openedWith(FILE, { Beam: beam, 'Deck length': '32 ft' });
