@@ -20,7 +20,7 @@ describe('deck boards', () => {
     expect(plan.alt).toContain('25 boards of 5 1/2 in, 1/8 in apart, the last one 4 3/8 in');
   });
 
-  test.each([
+  test.each<Written>([
     { 'Border rows': '0 rows' },
     { 'Border at house': 'yes' },
     { 'Border rows': '2 rows', Overhang: '0 in' },
