@@ -45,6 +45,12 @@ export class Given {
     return this.sizes(slot)[0] ?? null;
   }
 
+  /** A size of what there may be none of: told as nothing it is not there. */
+  some(slot: string): Size | null {
+    const size = this.maybe(slot);
+    return size && size.inches > 0 ? size : null;
+  }
+
   /** In inches; `otherwise` where it was not told. */
   inches(slot: string, otherwise: number): number {
     return this.maybe(slot)?.inches ?? otherwise;

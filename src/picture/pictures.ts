@@ -188,6 +188,12 @@ const MAY_BE_NOTHING: ReadonlySet<string> = new Set([
   'above ground',
   'riser',
   'cover',
+  // As where a cell says which of two there is.
+  'bars',
+  'mesh',
+  'sleepers',
+  'sleeper',
+  'boards',
   'isolation',
   'fill',
   'edge',

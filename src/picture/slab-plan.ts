@@ -153,8 +153,8 @@ function within(pieces: number, length: number): readonly number[] {
 
 function addSteel(given: Given, bays: readonly Bay[], shapes: Shape[], key: KeyItem[]): void {
   const cover = given.inches('cover', COVER);
-  const bars = given.maybe('bars');
-  const mesh = given.maybe('mesh');
+  const bars = given.some('bars');
+  const mesh = given.some('mesh');
   for (const { x, length, width } of bays) {
     if (bars)
       shapes.push(
@@ -181,7 +181,7 @@ function grid(x: number, y: number, width: number, height: number, step: number)
 }
 
 function addSleepers(given: Given, bays: readonly Bay[], shapes: Shape[], key: KeyItem[]): void {
-  const spacing = given.maybe('sleepers');
+  const spacing = given.some('sleepers');
   if (!spacing) return;
   const wide = given.inches('sleeper', SLEEPER);
   for (const { x, length, width } of bays) {

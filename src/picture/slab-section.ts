@@ -170,9 +170,9 @@ function addSteel(
   },
 ): void {
   const { right, bottomAt, shapes, key } = on;
-  const steel = given.maybe('bars') ?? given.maybe('mesh');
+  const steel = given.some('bars') ?? given.some('mesh');
   if (!steel) return;
-  const isMesh = given.maybe('bars') === null;
+  const isMesh = given.some('bars') === null;
   const up = given.maybe('cover');
   const cover = up?.inches ?? given.size('thickness').inches / 2;
   const inset = Math.min(cover, right / 8);
@@ -237,11 +237,11 @@ function addSleepers(
 ): number {
   const { right, fallAt, shapes, key } = on;
   const sleeper = given.maybe('sleeper');
-  const boards = given.maybe('boards');
+  const boards = given.some('boards');
   const high = sleeper?.inches ?? 0;
   if (sleeper && high > 0) {
     const wide = Math.min(3.5, right / 3);
-    const spacing = given.maybe('sleepers')?.inches ?? Math.max((right - wide) / 3, wide * 2);
+    const spacing = given.some('sleepers')?.inches ?? Math.max((right - wide) / 3, wide * 2);
     for (const x of everyAlong(spacing, right - wide)) {
       shapes.push(rectangle(x, fallAt(x) - high, wide, high, 'outline', 'end-grain'));
     }

@@ -279,7 +279,8 @@ function answered(text: string, template: Opened, { givens, rows }: Answers): st
 function wrongIn(notebook: Opened, promise: Promises): readonly string[] {
   const { estimate } = notebook;
   const noRow = new Set<number>();
-  const wrong: string[] = estimate.notebook.findings.map(({ message }) => message);
+  const pictures = estimate.findings().filter(({ code }) => code.startsWith('picture'));
+  const wrong = [...estimate.notebook.findings, ...pictures].map(({ message }) => message);
   const look = (name: string, id: number): void => {
     const { outcome, kind } = estimate.state(id);
     if (outcome.kind === 'fault') {
