@@ -1,5 +1,5 @@
 // Level 2: comparisons, each between two picked values; they don't chain.
-import { maybeChoice } from './choices.ts';
+import { isNegativeChoice, maybeChoice } from './choices.ts';
 import { readPicked, readSum } from './levels.ts';
 import type { Reader } from './reader.ts';
 import type { Formula, Relation } from './tree.ts';
@@ -30,7 +30,8 @@ export function readComparison(r: Reader): Formula {
     const high = readPicked(r);
     return { kind: 'between', opSpot, of: left, low, high, spot: r.since(from) };
   }
-  const found = relationAt(r);
+  const negative = r.sees('is') && isNegativeChoice(r, left, 1);
+  const found = negative ? { words: 1, relation: 'is' as const } : relationAt(r);
   if (!found) return left;
   const opSpot = r.take(found.words, 'operator');
   const right = maybeChoice(r, found.relation, left) ?? readPicked(r);
@@ -81,8 +82,18 @@ export const RELATION_WORDS = RELATIONS.map(([words, relation]) => ({
 const RELATIONS_BY_WORD = byFirstWord(RELATION_WORDS);
 
 function relationAt(r: Reader): { words: number; relation: Relation } | null {
-  const found = RELATIONS_BY_WORD.get(r.token.text)?.find(({ words }) => r.seesAll(0, words));
+  const found = RELATIONS_BY_WORD.get(r.token.text)?.find(
+    ({ words }) => r.seesAll(0, words) && !cutsName(r, words.length),
+  );
   return found ? { words: found.words.length, relation: found.relation } : null;
+}
+
+/** Do the words end within a name? With a cell called Over all, `is over all` compares with it. */
+function cutsName(r: Reader, words: number): boolean {
+  for (let ahead = 1; ahead < words; ahead++) {
+    if (ahead + (r.nameAt(ahead)?.length ?? 0) > words) return true;
+  }
+  return false;
 }
 
 /** `is the deck longer than the slab?`: the question for the statement. */
