@@ -74,9 +74,9 @@ describe('the layout', () => {
     expect(notebook.figure('Field boards')[1]).toBe(rows + Math.ceil(rows / fromOne));
   });
 
-  test.each([{}, { 'Frame length': '20 ft' }, { 'Frame length': '37 ft', Breakers: '1 row' }])(
+  test.each<Written>([{}, { 'Frame length': '20 ft' }, { 'Frame length': '37 ft', Breakers: '1 row' }])(
     'with %j every stock length comes to what it comes to when it is chosen',
-    (written: Written) => {
+    (written) => {
       const notebook = openedWith(FILE, { ...written, 'Border rows': '0 rows' });
       const { id, table } = notebook.cell('Stock lengths');
       const place = table?.columns.findIndex((c) => c.name === 'boards') ?? -1;
