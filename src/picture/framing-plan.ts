@@ -11,7 +11,8 @@ export function framingPlan(given: Given): Drawing {
   const depth = given.size('depth');
   const spacing = given.size('joists');
   const thick = given.inches('joist', THICK);
-  const ledger = given.maybe('ledger');
+  // A ledger of no thickness is none: the deck stands free.
+  const ledger = given.inches('ledger', 0) > 0 ? given.size('ledger') : null;
   const rim = given.inches('rim', thick);
   const house = Math.max(length.inches, depth.inches) / 45;
   const shapes: Shape[] = [];

@@ -203,6 +203,7 @@ const MAY_BE_NOTHING: ReadonlySet<string> = new Set([
   'drain',
   'cap',
   'landing',
+  'ledger',
   'joint',
   'balusters',
 ]);

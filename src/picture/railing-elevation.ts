@@ -37,9 +37,10 @@ export function railingElevation(given: Given): Drawing {
   key.push({
     line: 'cut',
     fill: 'wood',
-    text: given.maybe('rise')
-      ? 'line of the nosings'
-      : `deck${deck ? `, boards ${deck.said}` : ''}`,
+    text:
+      given.inches('rise', 0) > 0
+        ? 'line of the nosings'
+        : `deck${deck ? `, boards ${deck.said}` : ''}`,
   });
   const bottomGap = given.inches('bottom gap', 3);
   const topRail = given.inches('top rail', RAIL);
@@ -94,7 +95,7 @@ export function railingElevation(given: Given): Drawing {
       ? ''
       : `, ${many(all, 'baluster')}${balusters ? ` of ${balusters.said}` : ''}${gap ? `, ${gap.said} apart` : ''}`;
   const whole = given.maybe('run')?.said ?? given.say(length);
-  const climbs = given.maybe('rise');
+  const climbs = given.inches('rise', 0) > 0 ? given.maybe('rise') : null;
   return {
     name: 'railing elevation',
     shapes,

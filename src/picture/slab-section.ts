@@ -14,7 +14,7 @@ import {
 import { type Given, everyAlong } from './given.ts';
 
 /** So many times as wide as all of it is deep is drawn without a break; past that, so much stands at either side of one. */
-const WIDEST = 9;
+const WIDEST = 13;
 const SHOWN = 3.6;
 const MESH_SHOWN = 6;
 
@@ -26,7 +26,7 @@ export function slabSection(given: Given): Drawing {
   const isolation = given.maybe('isolation');
   const fall = given.slope('fall');
   const deep = Math.max(thickness.inches, edge?.inches ?? 0) + (base?.inches ?? 0);
-  const broken = width.inches > deep * WIDEST * 1.2;
+  const broken = width.inches > deep * WIDEST;
   const side = deep * SHOWN;
   const gap = deep * 0.5;
   const right = broken ? side * 2 + gap : width.inches;

@@ -43,7 +43,8 @@ export class StoryPicture extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    this.#sizes = new ResizeObserver(() => this.#measure());
+    // In the next frame: what is laid out anew changes the size that was just told.
+    this.#sizes = new ResizeObserver(() => requestAnimationFrame(() => this.#measure()));
     this.#sizes.observe(this);
     this.#measure();
   }
@@ -56,7 +57,7 @@ export class StoryPicture extends LitElement {
 
   /** On paper the sheet stays as it was laid out and only its size follows: lines and letters are drawn, not dots. */
   #measure(): void {
-    if (window.matchMedia('print').matches) return;
+    if (!this.isConnected || window.matchMedia('print').matches) return;
     const style = getComputedStyle(this);
     const inside =
       this.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight);

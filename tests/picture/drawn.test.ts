@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { askedIn } from '../../src/picture/asking.ts';
+import type { Drawing } from '../../src/picture/drawing.ts';
 import { PICTURES } from '../../src/picture/pictures.ts';
 import { SIZES, boxes, drawn, expectTidy, said, sheetOf } from './told.ts';
 
@@ -244,6 +245,15 @@ describe('where things stand', () => {
     expect(at).toHaveLength(7);
     expect((at[6]?.[1] ?? 0) - (at[0]?.[1] ?? 0)).toBeLessThan(-15);
     expect(said(railing, 'right')).toEqual([['30 in']]);
+  });
+
+  it('a climb and a ledger that come to nothing are none', () => {
+    const level = 'railing elevation for run 6 ft, posts 2, height 36 in, deck 1 in';
+    const told = (of: Drawing) => [of.alt, of.key.map(({ text }) => text)];
+    expect(told(drawn(`${level}, rise 0 in`))).toEqual(told(drawn(level)));
+    const free = 'framing plan for length 12 ft, depth 8 ft, joists 16 in, beams 2 ft and 6 ft';
+    expect(told(drawn(`${free}, ledger 0 in`))).toEqual(told(drawn(free)));
+    expect(drawn(`${free}, ledger 0 in`).shapes).toEqual(drawn(free).shapes);
   });
 
   it('courses are laid back each from the one below, the buried one under the ground', () => {
