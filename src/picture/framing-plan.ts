@@ -48,6 +48,7 @@ export function framingPlan(given: Given): Drawing {
   for (const { inches } of rows) {
     shapes.push(rectangle(0, inches - thick / 2, length.inches, thick, 'light', 'none'));
   }
+  addPosts(given, length.inches, shapes, key, wrong);
   key.push({
     line: 'outline',
     fill: 'wood',
@@ -158,6 +159,20 @@ function addBelow(
       text: `${many(beams.length, 'beam')}${beam ? `, ${beam.said} wide` : ''}`,
     });
   }
+}
+
+/** Over the joists that hide them, as such plans have it: where the posts are is what is looked for. */
+function addPosts(
+  given: Given,
+  length: number,
+  shapes: Shape[],
+  key: KeyItem[],
+  wrong: string[],
+): void {
+  const beams = beamsOf(given);
+  const posts = postsOf(given, length);
+  const post = given.maybe('post');
+  const side = post?.inches ?? 5.5;
   const overlap = posts.some((x, i) => i > 0 && x - (posts[i - 1] ?? 0) < side - UNSEEN);
   for (const { inches: y } of beams) {
     for (const x of posts) {

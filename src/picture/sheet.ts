@@ -12,7 +12,7 @@ const BETWEEN = 8;
 const TICK = 3.5;
 const EDGE = 6;
 /** No picture is taller than this beside its width unless its margins need it. */
-const TALLEST = 420;
+const TALLEST = 380;
 const BAR = 22;
 const BAR_ROOM = 150;
 const DOT = 1.8;
