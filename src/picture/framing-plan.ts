@@ -21,7 +21,7 @@ export function framingPlan(given: Given): Drawing {
     shapes.push(rectangle(0, -house, length.inches, house, 'outline', 'house'));
     key.push({ line: 'outline', fill: 'house', text: 'house' });
   }
-  addBelow(given, length.inches, shapes, key, wrong);
+  addBelow(given, length.inches, shapes, key);
   const top = ledger?.inches ?? rim;
   const joists = joistsOf(given, length.inches, thick);
   for (const x of joists) {
@@ -117,18 +117,10 @@ function postsOf(given: Given, length: number): readonly number[] {
   return Array.from({ length: count }, (_, i) => inset + ((length - inset * 2) * i) / (count - 1));
 }
 
-function addBelow(
-  given: Given,
-  length: number,
-  shapes: Shape[],
-  key: KeyItem[],
-  wrong: string[],
-): void {
+function addBelow(given: Given, length: number, shapes: Shape[], key: KeyItem[]): void {
   const beams = beamsOf(given);
   const beam = given.maybe('beam');
   const wide = beam?.inches ?? 3;
-  const post = given.maybe('post');
-  const side = post?.inches ?? 5.5;
   const footing = given.maybe('footing');
   const posts = postsOf(given, length);
   const square = given.word('footing shape') === 'square';

@@ -201,7 +201,7 @@ interface Middle {
 
 function middlesOf({ stops, says, wrong = [] }: Chain): readonly Middle[] {
   return says.flatMap((text, i) => {
-    const [from = 0, to = 0] = [stops[i], stops[i + 1]];
+    const [from, to] = [stops[i], stops[i + 1]];
     return text === null
       ? []
       : [{ at: (from + to) / 2, long: to - from, text, wrong: wrong.includes(i) }];

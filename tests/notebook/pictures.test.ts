@@ -242,7 +242,7 @@ describe('in the text', () => {
     expect(estimate.notebook.text).toContain('landing Landing 2 thickness');
   });
 
-  it('it is written and read again as it was', () => {
+  it('a remark is written and read again as it was', () => {
     expect(new Estimate(JOB).notebook.text).toBe(JOB);
     const estimate = new Estimate(JOB);
     const { id } = cellNamed(estimate.notebook, 'Tread depth');
