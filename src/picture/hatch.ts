@@ -12,8 +12,11 @@ export function hatchOf(fill: Fill, shape: readonly Point[]): Strokes {
       return scattered(shape, CONCRETE, 12);
     case 'stone':
       return scattered(shape, STONES, 9);
-    case 'earth':
-      return scattered(shape, EARTH, 17);
+    case 'earth': {
+      const { top, bottom } = boxOf(shape);
+      // A thin band of it has room for strokes side by side only.
+      return bottom - top < 22 ? slanting(shape, 4, 1) : scattered(shape, EARTH, 17);
+    }
     case 'wood':
       return alongGrain(shape);
     case 'end-grain':

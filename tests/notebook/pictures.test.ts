@@ -1,8 +1,10 @@
 // The `picture` remark in a notebook: read, worked, pointed out, followed by renames, kept in the text.
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Estimate } from '../../src/notebook/estimate.ts';
 import type { PictureState } from '../../src/notebook/pictures.ts';
 import { draw } from '../../src/picture/draw.ts';
+import { PICTURES } from '../../src/picture/pictures.ts';
 import { cellNamed, done } from './cells.ts';
 
 const JOB = `# Kestrel Court
@@ -255,6 +257,55 @@ describe('in the text', () => {
     );
     expect(altOf(new Estimate(estimate.notebook.text), 'Tread depth')).toContain(
       '4 courses of 6 in',
+    );
+  });
+});
+
+describe('whatever is written in a remark', () => {
+  const words = [
+    ...PICTURES.flatMap(({ name, slots }) => [name, ...Object.keys(slots)]),
+    ...[
+      'for',
+      ',',
+      'and',
+      '(',
+      ')',
+      'in',
+      'bays',
+      'length in bays',
+      'Thickness',
+      'risers',
+      '?',
+      '',
+    ],
+    ...['7 1/2 in', '0', '-3 ft', '4', '$5', '10%', '1/4 in per ft', 'wood', 'greatest', '1e9 ft'],
+  ];
+
+  it('nothing throws, what is wrong is told, and every mend can be made', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...PICTURES),
+        fc.array(fc.constantFrom(...words), { maxLength: 14 }),
+        ({ name }, told) => {
+          const estimate = new Estimate(
+            JOB.replace(/picture: stair section.*/, `picture: ${name} for ${told.join(' ')}`),
+          );
+          const { id } = cellNamed(estimate.notebook, 'Unit rise');
+          const states = estimate.picturesOf(id);
+          expect(states).toHaveLength(1);
+          const [state] = states;
+          if (state?.kind === 'drawn') draw(state.name, state.given);
+          for (const finding of estimate.findings()) {
+            if (!finding.code.startsWith('picture')) continue;
+            for (const mend of estimate.mendsFor(finding)) {
+              done(estimate.mend(mend));
+              estimate.undo();
+            }
+          }
+          done(estimate.rename(cellNamed(estimate.notebook, 'Thickness').id, 'Depth of it'));
+        },
+      ),
+      { numRuns: Number(process.env['PICTURE_CASES'] ?? 30), seed: 20261125 },
     );
   });
 });
