@@ -261,6 +261,51 @@ describe('in the text', () => {
   });
 });
 
+describe('what is kept from one change to the next', () => {
+  type Change = (estimate: Estimate) => unknown;
+  const at = (estimate: Estimate, name: string): number => cellNamed(estimate.notebook, name).id;
+  const changes: readonly Change[] = [
+    (e) => e.setFormula(at(e, 'Climb'), '37 1/2 in'),
+    (e) => e.setFormula(at(e, 'Climb'), '?'),
+    (e) => e.setFormula(at(e, 'Thickness'), '6 in'),
+    (e) => e.setFormula(at(e, 'Thickness'), '15 cm'),
+    (e) => e.setFormula(at(e, 'Risers'), '3 risers'),
+    (e) => e.setByHand(at(e, 'Unit rise'), '7 in per riser', null),
+    (e) => e.setRowCell(at(e, 'Bays'), 0, 1, '9 ft'),
+    (e) => e.setRowCell(at(e, 'Bays'), 1, 2, 'thickness'),
+    (e) => e.addRow(at(e, 'Bays'), null, ['side', '2 ft', '3 ft']),
+    (e) => e.removeRow(at(e, 'Bays'), 0),
+    (e) => e.renameColumn(at(e, 'Bays'), 1, 'run'),
+    (e) => e.addCell(e.notebook.parts.at(-1)?.key ?? '', null, 'Thickness', '2 in'),
+    (e) =>
+      e.setRemark(at(e, 'Unit rise'), 'picture', 'slab section for width 4 ft, thickness 3 in'),
+    (e) => e.undo(),
+    (e) => e.undo(),
+    (e) => e.redo(),
+  ];
+  const all = (estimate: Estimate): readonly string[] =>
+    ['Bays', 'Unit rise'].map((name) => altOf(estimate, name));
+
+  it('every picture is what it would be in a notebook opened anew', () => {
+    fc.assert(
+      fc.property(fc.array(fc.nat(changes.length - 1), { maxLength: 8 }), (order) => {
+        const estimate = new Estimate(JOB);
+        all(estimate);
+        for (const place of order) {
+          // A name may by now be two cells', and a row be gone: then nothing is changed.
+          try {
+            changes[place]?.(estimate);
+          } catch (error) {
+            if (!/cells are called|has no row/.test(String(error))) throw error;
+          }
+          expect(all(estimate)).toEqual(all(new Estimate(estimate.notebook.text)));
+        }
+      }),
+      { numRuns: Number(process.env['PICTURE_CASES'] ?? 10), seed: 20261125 },
+    );
+  });
+});
+
 describe('whatever is written in a remark', () => {
   const words = [
     ...PICTURES.flatMap(({ name, slots }) => [name, ...Object.keys(slots)]),
@@ -305,7 +350,7 @@ describe('whatever is written in a remark', () => {
           done(estimate.rename(cellNamed(estimate.notebook, 'Thickness').id, 'Depth of it'));
         },
       ),
-      { numRuns: Number(process.env['PICTURE_CASES'] ?? 30), seed: 20261125 },
+      { numRuns: Number(process.env['PICTURE_CASES'] ?? 20), seed: 20261125 },
     );
   });
 });
