@@ -3,14 +3,13 @@ import type { CellState, Outcome } from '../engine/outcome.ts';
 import type { Reading } from '../language/reading.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Holds } from '../quantity/form.ts';
-import type { ShowSettings } from '../quantity/show.ts';
-import type { Cell, Finding } from './document.ts';
+import type { Cell, Finding, Remark } from './document.ts';
 import { doubleCounted } from './double-counting.ts';
 import type { Section } from './identified.ts';
 import { nameKey } from './names.ts';
 import { passedOver } from './passed-over.ts';
 import { tableFindings } from './table-findings.ts';
-import { pictureOf, pictureRemarks } from './pictures.ts';
+import { type PictureState, pictureRemarks } from './pictures.ts';
 import { remarkText, sourceOf } from './remarks.ts';
 import { type Limits, outsideLimits, readLimits, sameAmount, upTo } from './sensible.ts';
 import { amountsIn } from './tree-parts.ts';
@@ -32,9 +31,9 @@ export interface Findable {
     part: string,
     cell: CellId | null,
     text: string,
-  ): { readonly reading: Reading; readonly outcome: Outcome; readonly holds: Holds | null };
-  /** How values are shown here. */
-  readonly show: ShowSettings;
+  ): { readonly reading: Reading; readonly outcome: Outcome };
+  /** What a `picture` remark comes to; `neighbours` are the cells of its part. */
+  picture(cell: Cell, remark: Remark, neighbours: readonly Cell[]): PictureState;
 }
 
 /** In notebook order; those about the text itself come from the notebook. */
@@ -101,7 +100,7 @@ function pictureFindings(
   neighbours: readonly Cell[],
 ): readonly Finding[] {
   return pictureRemarks(cell).flatMap((remark) => {
-    const picture = pictureOf(estimate, cell, remark, neighbours);
+    const picture = estimate.picture(cell, remark, neighbours);
     if (picture.kind !== 'wrong') return [];
     return picture.problems.map(({ code, message }): Finding => ({
       code,

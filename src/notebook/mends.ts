@@ -74,6 +74,8 @@ export interface Mendable {
   ): { readonly reading: Reading; readonly outcome: Outcome; readonly holds: Holds | null };
   /** How values are shown here. */
   readonly show: ShowSettings;
+  /** The names of all tables that can be read from. */
+  tableNames(): readonly string[];
 }
 
 /** Is it something wrong, to be mended? Otherwise the owner looks at it and decides. */

@@ -10,9 +10,8 @@ import { formulasIn } from '../picture/asking.ts';
 import type { Spot } from '../words/spot.ts';
 import { isTextColumn } from '../engine/tables.ts';
 import type { Cell, Splice, Table } from './document.ts';
-import { nameKey } from './names.ts';
 import type { NotebookText } from './notebook-text.ts';
-import { COLUMN_LEAD } from './picture-values.ts';
+import { COLUMN_LEAD, endsInTable } from './picture-values.ts';
 import { changed } from './change.ts';
 
 /** A text of a cell that is read as a formula: its formula, its value by hand, or what a picture of it is told. */
@@ -32,11 +31,9 @@ export interface Mention extends Spot {
 }
 
 export function* sayingsOf(notebook: NotebookText): Iterable<Saying> {
-  const tables = notebook.sections.flatMap((s) => s.cells.filter((cell) => cell.table));
-  const isTable = (words: string): boolean => {
-    const key = nameKey(words);
-    return tables.some(({ name }) => ` ${key}`.endsWith(` ${nameKey(name)}`));
-  };
+  const tables = notebook.sections.flatMap((s) =>
+    s.cells.flatMap((cell) => (cell.table ? [cell.name] : [])),
+  );
   for (const section of notebook.sections) {
     for (const cell of section.cells) {
       yield { cell: cell.id, part: cell.part, where: 'formula', text: cell.formula };
@@ -44,7 +41,7 @@ export function* sayingsOf(notebook: NotebookText): Iterable<Saying> {
       const hand = cell.remarks.find((r) => r.kind === 'by hand');
       if (hand) yield { cell: cell.id, part: cell.part, where: 'by hand', text: hand.text };
       for (const [remark, { kind, text }] of cell.remarks.entries()) {
-        if (kind === 'picture') yield* sayingsInPicture(cell, remark, text, isTable);
+        if (kind === 'picture') yield* sayingsInPicture(cell, remark, text, tables);
       }
     }
   }
@@ -55,11 +52,10 @@ function* sayingsInPicture(
   { id, part }: Cell,
   remark: number,
   text: string,
-  isTable: (words: string) => boolean,
+  tables: readonly string[],
 ): Iterable<Saying> {
   for (const { text: value, from, to } of formulasIn(text)) {
-    const column = /\sin\s+(.+)$/i.exec(value)?.[1];
-    const lead = column !== undefined && isTable(column) ? COLUMN_LEAD : '';
+    const lead = endsInTable(value, tables) ? COLUMN_LEAD : '';
     const told = { remark, spot: { from, to }, lead };
     yield { cell: id, part, where: 'picture', told, text: lead + value };
   }

@@ -11,6 +11,7 @@ import { type Holds, writtenUnits } from '../quantity/form.ts';
 import { amountMeasure } from '../quantity/measure.ts';
 import { type ShowSettings, show } from '../quantity/show.ts';
 import { unitByKey } from '../quantity/units.ts';
+import { nameKey } from './names.ts';
 
 /** What pictures ask of an estimate. */
 export interface Picturable {
@@ -21,6 +22,8 @@ export interface Picturable {
     text: string,
   ): { readonly reading: Reading; readonly outcome: Outcome; readonly holds: Holds | null };
   readonly show: ShowSettings;
+  /** The names of all tables that can be read from. */
+  tableNames(): readonly string[];
 }
 
 export type Worked =
@@ -45,7 +48,7 @@ export const COLUMN_LEAD = 'greatest ';
 
 /** The value of a text in a part; all cells of a column where the text says one. */
 export function workedValues(estimate: Picturable, part: string, text: string): Worked {
-  if (/\sin\s/i.test(text)) {
+  if (endsInTable(text, estimate.tableNames())) {
     const { tree } = estimate.draft(part, null, COLUMN_LEAD + text).reading;
     if (tree.kind === 'column') {
       return together(tree.cells.map((id) => workedCell(estimate.state(id), id)));
@@ -58,6 +61,12 @@ export function workedValues(estimate: Picturable, part: string, text: string): 
     return wrong('picture-value-not-read', `${problem.headline} ${problem.explanation}`, fixes);
   }
   return workedOutcome(outcome, holds ?? reading.checked?.holds ?? null);
+}
+
+/** `length in slab bays`: asked before it is read, because what can't be read takes long to be told why. */
+export function endsInTable(text: string, tables: readonly string[]): boolean {
+  const table = nameKey(/\sin\s+(.+)$/i.exec(text)?.[1] ?? '');
+  return table !== '' && tables.some((name) => ` ${table}`.endsWith(` ${nameKey(name)}`));
 }
 
 function workedCell({ outcome, holds }: CellState, id: CellId): Worked {

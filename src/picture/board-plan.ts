@@ -82,6 +82,9 @@ export function boardPlan(given: Given): Drawing {
   }
   const past = over > 0 ? `; boards ${given.maybe('overhang')?.said ?? ''} past it` : '';
   key.push({ line: 'hidden', fill: 'none', text: `frame below${past}` });
+  if (last && Math.abs(last.width - board.inches) > UNSEEN) {
+    key.push({ line: 'none', fill: 'none', text: `last board ripped to ${lastSize.said}` });
+  }
   addJoists(given, {
     from: over,
     to: along.inches - over,

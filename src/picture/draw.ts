@@ -26,4 +26,5 @@ export function draw(name: string, given: Given): Drawing {
   return drawn(given);
 }
 
+export { hatchOf } from './hatch.ts';
 export { FONT, sheetOf, wideOf } from './sheet.ts';

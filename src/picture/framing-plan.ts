@@ -22,7 +22,7 @@ export function framingPlan(given: Given): Drawing {
     shapes.push(rectangle(0, -house, length.inches, house, 'outline', 'house'));
     key.push({ line: 'outline', fill: 'house', text: 'house' });
   }
-  addBelow(given, length.inches, shapes, key, wrong);
+  addBelow(given, length.inches, shapes, key);
   const top = ledger?.inches ?? rim;
   const joists = joistsOf(given, length.inches, thick);
   for (const x of joists) {
@@ -49,6 +49,7 @@ export function framingPlan(given: Given): Drawing {
   for (const { inches } of rows) {
     shapes.push(rectangle(0, inches - thick / 2, length.inches, thick, 'light', 'none'));
   }
+  addPosts(given, length.inches, shapes, key, wrong);
   key.push({
     line: 'outline',
     fill: 'wood',
@@ -117,18 +118,10 @@ function postsOf(given: Given, length: number): readonly number[] {
   return Array.from({ length: count }, (_, i) => inset + ((length - inset * 2) * i) / (count - 1));
 }
 
-function addBelow(
-  given: Given,
-  length: number,
-  shapes: Shape[],
-  key: KeyItem[],
-  wrong: string[],
-): void {
+function addBelow(given: Given, length: number, shapes: Shape[], key: KeyItem[]): void {
   const beams = beamsOf(given);
   const beam = given.maybe('beam');
   const wide = beam?.inches ?? 3;
-  const post = given.maybe('post');
-  const side = post?.inches ?? 5.5;
   const footing = given.maybe('footing');
   const posts = postsOf(given, length);
   const square = given.word('footing shape') === 'square';
@@ -159,6 +152,20 @@ function addBelow(
       text: `${many(beams.length, 'beam')}${beam ? `, ${beam.said} wide` : ''}`,
     });
   }
+}
+
+/** Over the joists that hide them, as such plans have it: where the posts are is what is looked for. */
+function addPosts(
+  given: Given,
+  length: number,
+  shapes: Shape[],
+  key: KeyItem[],
+  wrong: string[],
+): void {
+  const beams = beamsOf(given);
+  const posts = postsOf(given, length);
+  const post = given.maybe('post');
+  const side = post?.inches ?? 5.5;
   const overlap = posts.some((x, i) => i > 0 && x - (posts[i - 1] ?? 0) < side - UNSEEN);
   for (const { inches: y } of beams) {
     for (const x of posts) {

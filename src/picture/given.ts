@@ -65,9 +65,10 @@ export class Given {
     return this.counts(slot)[0] ?? null;
   }
 
+  /** Null for what is level, told or not. */
   slope(slot: string): { readonly ratio: number; readonly said: string } | null {
     const value = this.#values.get(slot);
-    return value?.kind === 'slope' ? value : null;
+    return value?.kind === 'slope' && value.ratio > 0 ? value : null;
   }
 
   word(slot: string): string | null {

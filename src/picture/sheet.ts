@@ -12,7 +12,7 @@ const BETWEEN = 8;
 const TICK = 3.5;
 const EDGE = 6;
 /** No picture is taller than this beside its width unless its margins need it. */
-const TALLEST = 420;
+const TALLEST = 380;
 const BAR = 22;
 const BAR_ROOM = 150;
 const DOT = 1.8;
@@ -201,7 +201,7 @@ interface Middle {
 
 function middlesOf({ stops, says, wrong = [] }: Chain): readonly Middle[] {
   return says.flatMap((text, i) => {
-    const [from = 0, to = 0] = [stops[i], stops[i + 1]];
+    const [from, to] = [stops[i], stops[i + 1]];
     return text === null
       ? []
       : [{ at: (from + to) / 2, long: to - from, text, wrong: wrong.includes(i) }];

@@ -8,9 +8,6 @@ export const pictureLook = css`
     margin-left: calc(var(--value) + 0.9rem);
     max-width: 40rem;
   }
-  .hatches {
-    position: absolute;
-  }
   figure {
     margin: 0.35rem 0 0;
   }
@@ -63,7 +60,7 @@ export const pictureLook = css`
   p.waits {
     color: var(--pencil);
   }
-  :where(path:not(.hatched), circle, line) {
+  :where(path, circle, line) {
     fill: none;
   }
   path,
@@ -119,14 +116,10 @@ export const pictureLook = css`
     fill: var(--paper);
     stroke: none;
   }
-  pattern path {
+  .hatch {
     stroke: var(--pencil);
-    stroke-width: 0.7;
-    vector-effect: none;
-  }
-  pattern .grain {
-    fill: var(--pencil);
-    stroke: none;
+    stroke-width: 0.65;
+    stroke-linecap: round;
   }
   .dimension,
   .extension,

@@ -5,12 +5,11 @@ import { LitElement, html, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { CellId } from '../language/tree.ts';
 import type { PictureState } from '../notebook/pictures.ts';
-import { FONT, draw, sheetOf, wideOf } from '../picture/draw.ts';
+import { FONT, draw, hatchOf, sheetOf, wideOf } from '../picture/draw.ts';
 import type { Drawing, Fill, KeyItem, Line, Point } from '../picture/drawing.ts';
 import type { Lettering, Placed, Sheet } from '../picture/sheet.ts';
 import { Follows } from './follows.ts';
 import { look } from './look.ts';
-import { HATCHED, hatchPatterns } from './picture-hatches.ts';
 import { pictureLook } from './picture-look.ts';
 import type { Session } from './session.ts';
 
@@ -67,10 +66,7 @@ export class StoryPicture extends LitElement {
   protected override render(): TemplateResult | typeof nothing {
     if (!this.session.cell(this.cell)) return nothing;
     const pictures = this.session.door.picturesOf(this.cell);
-    return html`<svg class="hatches" width="0" height="0" aria-hidden="true">
-        ${hatchPatterns()}
-      </svg>
-      ${pictures.map((one, i) => this.#picture(one, i))}`;
+    return html`${pictures.map((one, i) => this.#picture(one, i))}`;
   }
 
   #picture(picture: PictureState, place: number): unknown {
@@ -172,19 +168,20 @@ function lettered({ x, y, text, anchor, wrong }: Lettering): TemplateResult {
 /** A hatch lies on paper of its own, so that nothing below shows through it. */
 function placed(shape: Placed): TemplateResult {
   const { line, fill } = shape;
-  const hatch = HATCHED.includes(fill) ? `url(#hatch-${fill})` : nothing;
   const classes = `line-${line} fill-${fill}`;
   if (shape.kind === 'round') {
     const { centre, radius } = shape;
-    return svg`<circle class=${classes} cx=${tidy(centre.x)} cy=${tidy(centre.y)} r=${tidy(radius)} fill=${hatch}></circle>`;
+    return svg`<circle class=${classes} cx=${tidy(centre.x)} cy=${tidy(centre.y)} r=${tidy(radius)}></circle>`;
   }
-  const path = pathOf(shape.points, shape.closed);
-  if (hatch === nothing) return svg`<path class=${classes} d=${path}></path>`;
-  return svg`<path class="ground" d=${path}></path><path class="${classes} hatched" fill=${hatch} d=${path}></path>`;
+  const path = pathOf(shape.points, shape.closed ? 'Z' : '');
+  const strokes = hatchOf(fill, shape.points);
+  if (strokes.length === 0) return svg`<path class=${classes} d=${path}></path>`;
+  const hatch = strokes.map((points) => pathOf(points, '')).join('');
+  return svg`<path class="ground" d=${path}></path><path class="hatch" d=${hatch}></path><path class="line-${line}" d=${path}></path>`;
 }
 
-function pathOf(points: readonly Point[], closed: boolean): string {
-  return `M${points.map(({ x, y }) => `${tidy(x)} ${tidy(y)}`).join('L')}${closed ? 'Z' : ''}`;
+function pathOf(points: readonly Point[], end: 'Z' | ''): string {
+  return `M${points.map(({ x, y }) => `${tidy(x)} ${tidy(y)}`).join('L')}${end}`;
 }
 
 function tidy(pixels: number): string {

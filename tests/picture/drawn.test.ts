@@ -95,7 +95,7 @@ describe('on the sheet', () => {
         const drawing = drawn(remark);
         for (const width of [350, 620]) expectTidy(sheetOf(drawing, { width, measures: 'us' }));
       }),
-      { numRuns: Number(process.env['PICTURE_CASES'] ?? 80), seed: 20261125 },
+      { numRuns: Number(process.env['PICTURE_CASES'] ?? 40), seed: 20261125 },
     );
   });
 });
