@@ -82,8 +82,18 @@ export const RELATION_WORDS = RELATIONS.map(([words, relation]) => ({
 const RELATIONS_BY_WORD = byFirstWord(RELATION_WORDS);
 
 function relationAt(r: Reader): { words: number; relation: Relation } | null {
-  const found = RELATIONS_BY_WORD.get(r.token.text)?.find(({ words }) => r.seesAll(0, words));
+  const found = RELATIONS_BY_WORD.get(r.token.text)?.find(
+    ({ words }) => r.seesAll(0, words) && !cutsName(r, words.length),
+  );
   return found ? { words: found.words.length, relation: found.relation } : null;
+}
+
+/** Do the words end within a name? With a cell called Over all, `is over all` compares with it. */
+function cutsName(r: Reader, words: number): boolean {
+  for (let ahead = 1; ahead < words; ahead++) {
+    if (ahead + (r.nameAt(ahead)?.length ?? 0) > words) return true;
+  }
+  return false;
 }
 
 /** `is the deck longer than the slab?`: the question for the statement. */

@@ -59,6 +59,8 @@ export const RIGHT = [
   'slab length by slab width at pace',
   "24' x 20' by thickness",
   'open plus slab length',
+  '13 hours, 12 at best, 16 at worst',
+  '12 to 16 hours at $50 per hour',
   'total cost of this part',
 ] as const;
 
