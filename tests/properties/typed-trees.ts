@@ -241,7 +241,7 @@ function sum(a: Worked, b: Worked): Worked {
 }
 
 function difference(a: Worked, b: Worked): Worked {
-  return plain(math.subtract(firm(a) as Unit, firm(b) as Unit) as Worked);
+  return plain(math.subtract(firm(a) as Unit, firm(b) as Unit));
 }
 
 function product(a: Worked, b: Worked): Worked {
