@@ -14,7 +14,7 @@ import type { Measure } from '../quantity/measure.ts';
 import { type Shown, show } from '../quantity/show.ts';
 import type { Fix } from '../words/report.ts';
 import { changed, inverse } from './change.ts';
-import type { Cell, Change, Finding, Notebook, Part } from './document.ts';
+import type { Cell, Change, Finding, Notebook, Part, Remark } from './document.ts';
 import {
   type Edits,
   addCellEdit,
@@ -51,6 +51,9 @@ import {
   removeRowEdit,
   rowCellEdit,
 } from './table-edits.ts';
+import { PictureShelf, sameNames } from './picture-shelf.ts';
+import { type PictureState, pictureOf, pictureRemarks } from './pictures.ts';
+import type { Picturable } from './picture-values.ts';
 import { type Mend, type Mendable, mendsOfCell, mendsOfDraft, mendsOfFinding } from './mends.ts';
 import { tried } from './trying.ts';
 import { cellEdits, settingsOf, worked } from './worked-cells.ts';
@@ -88,6 +91,8 @@ export interface EstimateDoor {
   costs(): Costs;
   /** Every fault, finding, double counting, value by hand, `?`, failed check: where the owner looks. */
   findings(): readonly Finding[];
+  /** The pictures of a cell, in the order of its remarks, from what the cells hold now. */
+  picturesOf(cell: CellId): readonly PictureState[];
   /** Ways to mend a cell that is at fault, the best first. */
   mendsOf(cell: CellId): readonly Mend[];
   /** Other formulas that would mend this one while it is written for a cell, the best first. */
@@ -178,6 +183,7 @@ export class Estimate implements EstimateDoor, TableDoor {
   #settings: ReturnType<typeof settingsOf>;
   #costs: Costs | null = null;
   #findings: readonly Finding[] | null = null;
+  readonly #pictures = new PictureShelf();
 
   /** `longest` is for measuring with longer texts than a person may open. */
   constructor(text: string, longest = LONGEST_TEXT) {
@@ -235,6 +241,7 @@ export class Estimate implements EstimateDoor, TableDoor {
         isName: (text, part) => this.#isName(text, part),
         say: (outcome, holds) => this.#shown(outcome, holds)?.text ?? null,
         draft: (part, cell, text) => this.#workings.draft(part, cell, text),
+        picture: (cell, remark, neighbours) => this.#picture(cell, remark, neighbours),
       }),
     ];
     return this.#findings;
@@ -247,6 +254,18 @@ export class Estimate implements EstimateDoor, TableDoor {
     const reading =
       as === 'formula' ? drafted.reading : refusingRange(drafted.reading, formula, as);
     return { reading, outcome, shown: this.#shown(outcome, holds) };
+  }
+
+  picturesOf(cell: CellId): readonly PictureState[] {
+    const found = this.#cell(cell);
+    const cells = this.#notebook.sections.find(({ key }) => key === found.part)?.cells ?? [];
+    return pictureRemarks(found).map((remark) => this.#picture(found, remark, cells));
+  }
+
+  #picture(cell: Cell, remark: Remark, neighbours: readonly Cell[]): PictureState {
+    return this.#pictures.stateOf(cell, remark, this.#workings.vocabulary, () =>
+      pictureOf(this.#picturable(), cell, remark, neighbours),
+    );
   }
 
   mendsOf(cell: CellId): readonly Mend[] {
@@ -520,6 +539,7 @@ export class Estimate implements EstimateDoor, TableDoor {
     this.#notebook = notebook;
     this.#costs = null;
     this.#findings = null;
+    if (!sameNames(before, notebook)) this.#pictures.clear();
     if (JSON.stringify(before.settings) !== JSON.stringify(notebook.settings)) {
       this.#settings = settingsOf(notebook);
       const workings = worked(notebook, this.#settings);
@@ -528,10 +548,13 @@ export class Estimate implements EstimateDoor, TableDoor {
         notebook.sections.flatMap(({ cells }) => cells.map(({ id }) => id)),
       );
       this.#workings = workings;
+      this.#pictures.clear();
       return workings.ran;
     }
     const edits: readonly CellEdit[] = cellEdits(before, notebook);
-    return edits.length === 0 ? [] : this.#workings.change(edits);
+    const ran = edits.length === 0 ? [] : this.#workings.change(edits);
+    this.#pictures.worked(ran);
+    return ran;
   }
 
   #shown(outcome: Outcome, holds: Holds | null): Shown | null {
@@ -548,13 +571,21 @@ export class Estimate implements EstimateDoor, TableDoor {
   #mendable(): Mendable {
     return {
       notebook: this.#notebook,
-      state: (id) => this.state(id),
       rows: (id) => this.rows(id),
       say: (id, within) =>
         this.#workings.vocabulary.wayToSay(id, this.state(within).input.part, within),
       last: (id) => this.lastShown(id)?.text ?? null,
       shown: (id) => this.shown(id)?.text ?? null,
+      ...this.#picturable(),
+    };
+  }
+
+  #picturable(): Picturable {
+    return {
+      state: (id) => this.state(id),
       draft: (part, cell, text) => this.#workings.draft(part, cell, text),
+      show: this.#settings.show,
+      tableNames: () => this.#workings.vocabulary.tableNames(),
     };
   }
 

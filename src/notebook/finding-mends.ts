@@ -8,6 +8,7 @@ import { leadAt, lineBreak } from './lines.ts';
 import type { Mend, Mendable } from './mends.ts';
 import { nameKey, nameProblem } from './names.ts';
 import { lineEnd, lineStart } from './outline.ts';
+import { pictureOf, pictureRemarks } from './pictures.ts';
 import { REMARK_WORDS, moneyWordsOf, remarkText } from './remarks.ts';
 import { splitLimits, upTo } from './sensible.ts';
 import { cellRooms, cellSpots } from './table-text.ts';
@@ -83,6 +84,15 @@ function ofCell(estimate: Mendable, cell: Cell, finding: Finding): readonly Mend
       return certain(estimate, cell);
     case 'other-share':
       return byName(estimate, cell);
+    case 'picture-not-known':
+    case 'picture-slot-not-known':
+    case 'picture-slot-twice':
+    case 'picture-slot-missing':
+    case 'picture-value-not-read':
+    case 'picture-value-unlike':
+    case 'picture-value-odd':
+    case 'picture-lists-unlike':
+      return pictureMends(estimate, cell, finding);
     default:
       return [];
   }
@@ -102,6 +112,23 @@ function texts(say: string, ...splices: readonly Splice[]): Mend {
 
 function away(say: string, { spot }: Finding): Mend {
   return texts(say, { from: spot?.from ?? 0, to: spot?.to ?? 0, insert: '' });
+}
+
+/** The remark written anew, or taken away with its line. */
+function pictureMends(estimate: Mendable, cell: Cell, { message }: Finding): readonly Mend[] {
+  const section = estimate.notebook.sections.find(({ key }) => key === cell.part);
+  const neighbours = section?.cells ?? [];
+  for (const remark of pictureRemarks(cell)) {
+    const picture = pictureOf(estimate, cell, remark, neighbours);
+    const problems = picture.kind === 'wrong' ? picture.problems : [];
+    const problem = problems.find((each) => each.message === message);
+    if (!problem) continue;
+    return problem.mends.map(({ say, text }) => {
+      const { from, to } = text === null ? remark.spot : remark.textSpot;
+      return texts(say, { from, to, insert: text ?? '' });
+    });
+  }
+  return [];
 }
 
 /** `Width 2`, or the next number that nobody has. */

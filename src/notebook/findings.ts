@@ -3,12 +3,13 @@ import type { CellState, Outcome } from '../engine/outcome.ts';
 import type { Reading } from '../language/reading.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Holds } from '../quantity/form.ts';
-import type { Cell, Finding } from './document.ts';
+import type { Cell, Finding, Remark } from './document.ts';
 import { doubleCounted } from './double-counting.ts';
 import type { Section } from './identified.ts';
 import { nameKey } from './names.ts';
 import { passedOver } from './passed-over.ts';
 import { tableFindings } from './table-findings.ts';
+import { type PictureState, pictureRemarks } from './pictures.ts';
 import { remarkText, sourceOf } from './remarks.ts';
 import { type Limits, outsideLimits, readLimits, sameAmount, upTo } from './sensible.ts';
 import { amountsIn } from './tree-parts.ts';
@@ -31,6 +32,8 @@ export interface Findable {
     cell: CellId | null,
     text: string,
   ): { readonly reading: Reading; readonly outcome: Outcome };
+  /** What a `picture` remark comes to; `neighbours` are the cells of its part. */
+  picture(cell: Cell, remark: Remark, neighbours: readonly Cell[]): PictureState;
 }
 
 /** In notebook order; those about the text itself come from the notebook. */
@@ -53,6 +56,7 @@ export function findingsOf(estimate: Findable): readonly Finding[] {
         found.push({ code, message, part: cell.part, cell: cell.id, spot: null });
       };
       const { outcome } = state;
+      found.push(...pictureFindings(estimate, cell, cells));
       if (cell.table) {
         found.push(...tableFindings(estimate, cell, cell.table));
         continue;
@@ -87,6 +91,25 @@ export function findingsOf(estimate: Findable): readonly Finding[] {
     });
   }
   return found;
+}
+
+/** What keeps the pictures of a cell from being drawn, beside cells that have no value yet. */
+function pictureFindings(
+  estimate: Findable,
+  cell: Cell,
+  neighbours: readonly Cell[],
+): readonly Finding[] {
+  return pictureRemarks(cell).flatMap((remark) => {
+    const picture = estimate.picture(cell, remark, neighbours);
+    if (picture.kind !== 'wrong') return [];
+    return picture.problems.map(({ code, message }): Finding => ({
+      code,
+      message,
+      part: cell.part,
+      cell: cell.id,
+      spot: null,
+    }));
+  });
 }
 
 type Point = (code: string, message: string) => void;

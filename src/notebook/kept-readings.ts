@@ -1,5 +1,6 @@
 // A new name leaves every formula reading as it did. Where the name would take words that stood for something
 // else, what stood there is written with its part's name, or in brackets, and the change says so.
+import { canBeRead } from '../language/marks.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Vocabulary } from '../language/vocabulary.ts';
 import type { Finding } from './document.ts';
@@ -13,6 +14,7 @@ import {
   namesIn,
   said,
   sayNamed,
+  scanOf,
   sayingsOf,
   vocabularyOf,
 } from './mentions.ts';
@@ -56,6 +58,7 @@ export function keptReadings(wish: NewNames): readonly Rewritten[] | Finding {
     text: string;
     named: string;
     mentions: readonly Mention[];
+    unread: boolean;
   }[] = [];
   const meant = (id: CellId): CellId => wish.meant?.(id) ?? id;
   for (const saying of wish.sayings ?? sayingsOf(notebook)) {
@@ -74,14 +77,16 @@ export function keptReadings(wish: NewNames): readonly Rewritten[] | Finding {
         ...m,
         cell: meant(m.cell),
       })),
+      // A picture is no number: what can't be read in one keeps no name from being given.
+      unread: saying.where === 'picture' && isUnread(saying, vocabulary),
     });
   }
   const rewritten: Rewritten[] = [];
   wish.bring();
   try {
-    for (const { saying, later, text, named, mentions } of before) {
+    for (const { saying, later, text, named, mentions, unread } of before) {
       const same = (candidate: string): boolean => namedIn(candidate, later, vocabulary) === named;
-      if (same(text) || wish.atFault(saying.cell)) {
+      if (same(text) || unread || (saying.where !== 'picture' && wish.atFault(saying.cell))) {
         if (text !== saying.text) rewritten.push({ saying, text, mended: [] });
         continue;
       }
@@ -102,6 +107,10 @@ export function keptReadings(wish: NewNames): readonly Rewritten[] | Finding {
     wish.takeBack();
   }
   return rewritten;
+}
+
+function isUnread(saying: Saying, vocabulary: Vocabulary): boolean {
+  return !canBeRead(scanOf(saying.text, saying, vocabulary));
 }
 
 /**

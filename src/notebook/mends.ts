@@ -4,6 +4,7 @@ import type { Outcome } from '../engine/outcome.ts';
 import type { Reading } from '../language/reading.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Holds } from '../quantity/form.ts';
+import type { ShowSettings } from '../quantity/show.ts';
 import type { Fix } from '../words/report.ts';
 import type { CellState } from '../engine/outcome.ts';
 import type { Finding, Splice } from './document.ts';
@@ -71,6 +72,10 @@ export interface Mendable {
     cell: CellId | null,
     text: string,
   ): { readonly reading: Reading; readonly outcome: Outcome; readonly holds: Holds | null };
+  /** How values are shown here. */
+  readonly show: ShowSettings;
+  /** The names of all tables that can be read from. */
+  tableNames(): readonly string[];
 }
 
 /** Is it something wrong, to be mended? Otherwise the owner looks at it and decides. */

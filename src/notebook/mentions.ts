@@ -6,17 +6,21 @@ import { RowVocabulary } from '../language/row-vocabulary.ts';
 import { scan } from '../language/scan.ts';
 import type { CellId, RecapScope } from '../language/tree.ts';
 import { type Vocabulary, plainName } from '../language/vocabulary.ts';
+import { formulasIn } from '../picture/asking.ts';
 import type { Spot } from '../words/spot.ts';
 import { isTextColumn } from '../engine/tables.ts';
 import type { Cell, Splice, Table } from './document.ts';
 import type { NotebookText } from './notebook-text.ts';
+import { COLUMN_LEAD, endsInTable } from './picture-values.ts';
 import { changed } from './change.ts';
 
-/** A text of a cell that is read as a formula: its formula, or its value by hand. */
+/** A text of a cell that is read as a formula: its formula, its value by hand, or what a picture of it is told. */
 export interface Saying {
   readonly cell: CellId;
   readonly part: string;
-  readonly where: 'formula' | 'by hand' | 'table';
+  readonly where: 'formula' | 'by hand' | 'table' | 'picture';
+  /** In a picture: which remark of the cell, where in it, and what stands before the text only for reading it. */
+  readonly told?: { readonly remark: number; readonly spot: Spot; readonly lead: string };
   /** In a table: the row, or null for what the column says, and the column. */
   readonly at?: { readonly row: number | null; readonly column: number };
   readonly text: string;
@@ -27,13 +31,33 @@ export interface Mention extends Spot {
 }
 
 export function* sayingsOf(notebook: NotebookText): Iterable<Saying> {
+  const tables = notebook.sections.flatMap((s) =>
+    s.cells.flatMap((cell) => (cell.table ? [cell.name] : [])),
+  );
   for (const section of notebook.sections) {
     for (const cell of section.cells) {
       yield { cell: cell.id, part: cell.part, where: 'formula', text: cell.formula };
       if (cell.table) yield* sayingsInTable(cell, cell.table);
       const hand = cell.remarks.find((r) => r.kind === 'by hand');
       if (hand) yield { cell: cell.id, part: cell.part, where: 'by hand', text: hand.text };
+      for (const [remark, { kind, text }] of cell.remarks.entries()) {
+        if (kind === 'picture') yield* sayingsInPicture(cell, remark, text, tables);
+      }
     }
+  }
+}
+
+/** What a picture is told. A column of a table is read as in a phrase about it. */
+function* sayingsInPicture(
+  { id, part }: Cell,
+  remark: number,
+  text: string,
+  tables: readonly string[],
+): Iterable<Saying> {
+  for (const { text: value, from, to } of formulasIn(text)) {
+    const lead = endsInTable(value, tables) ? COLUMN_LEAD : '';
+    const told = { remark, spot: { from, to }, lead };
+    yield { cell: id, part, where: 'picture', told, text: lead + value };
   }
 }
 
@@ -60,8 +84,13 @@ export function vocabularyOf(saying: Saying, vocabulary: Vocabulary): Vocabulary
 }
 
 export function scanOf(text: string, saying: Saying, vocabulary: Vocabulary): Scan {
-  const self = saying.at ? null : saying.cell;
+  const self = selfOf(saying);
   return scan(text, vocabularyOf(saying, vocabulary), saying.part, self);
+}
+
+/** Whose own name is none in it: a picture under a cell may well name that cell. */
+function selfOf({ at, where, cell }: Saying): CellId | null {
+  return at || where === 'picture' ? null : cell;
 }
 
 /** The names in a text as it is read, in order; those after a spot that can't be read are found by their words. */
@@ -81,7 +110,7 @@ export function mentionsIn(
   const readTo = read.at(-1)?.to ?? 0;
   for (let at = 0; at < tokens.length; at++) {
     if (tokens[at].from < readTo) continue;
-    const name = own.nameAt(tokens, at, saying.part, saying.at ? null : saying.cell);
+    const name = own.nameAt(tokens, at, saying.part, selfOf(saying));
     if (!name) continue;
     const cell = name.cells[0];
     if (cell !== undefined) {

@@ -125,6 +125,7 @@ export function withTexts(known: Known, texts: readonly Rewritten[], edit: Edit)
   const splices = [...edit.splices];
   const cells = new Map<CellId, MeantCell>(edit.cells);
   const mended: string[] = [];
+  const pictures = texts.filter(({ saying }) => saying.where === 'picture');
   for (const { saying, text, mended: words } of texts) {
     const cell = cellOf(known.notebook, saying.cell);
     const meant = cells.get(cell.id) ?? {};
@@ -150,17 +151,45 @@ export function withTexts(known: Known, texts: readonly Rewritten[], edit: Edit)
     } else if (saying.where === 'formula') {
       splices.push(formulaSplice(cell, text));
       cells.set(cell.id, { ...meant, formula: text });
-    } else {
+    } else if (saying.where === 'by hand') {
       const index = cell.remarks.findIndex((r) => r.kind === 'by hand');
-      const spot = cell.remarks[index].textSpot;
-      splices.push({ from: spot.from, to: spot.to, insert: text });
-      const remarks = cell.remarks.map((r, i) => [r.word, i === index ? text : r.text] as const);
-      cells.set(cell.id, { ...meant, remarks });
+      cells.set(cell.id, { ...meant, remarks: remarkSaid(cell, meant, index, text, splices) });
     }
     for (const word of words) mended.push(`"${word}" in ${cell.name}`);
   }
+  for (const place of new Set(pictures.map(placeOfPicture))) {
+    const group = pictures.filter((each) => placeOfPicture(each) === place);
+    const [id = 0, index = 0] = place.split(' ').map(Number);
+    const cell = cellOf(known.notebook, id);
+    const meant = cells.get(id) ?? {};
+    const text = said(cell.remarks[index].text, group.flatMap(pictureSplice));
+    cells.set(id, { ...meant, remarks: remarkSaid(cell, meant, index, text, splices) });
+  }
   const say = mended.length > 0 ? `${edit.say}; now written ${mended.join(', ')}` : edit.say;
   return { ...edit, say, splices, cells };
+}
+
+/** All remarks of a cell as they are to be, this one said anew; adds the splice that says it. */
+function remarkSaid(
+  cell: Cell,
+  { remarks }: MeantCell,
+  index: number,
+  text: string,
+  splices: Splice[],
+): readonly (readonly [string, string])[] {
+  const { from, to } = cell.remarks[index].textSpot;
+  splices.push({ from, to, insert: text });
+  const before = remarks ?? cell.remarks.map((r) => [r.word, r.text] as const);
+  return before.map(([word, was], i) => [word, i === index ? text : was] as const);
+}
+
+/** A picture's remark is written anew as one, however many of its values are. */
+function placeOfPicture({ saying }: Rewritten): string {
+  return `${saying.cell} ${saying.told?.remark ?? 0}`;
+}
+
+function pictureSplice({ saying, text }: Rewritten): readonly Splice[] {
+  return saying.told ? [{ ...saying.told.spot, insert: text.slice(saying.told.lead.length) }] : [];
 }
 
 function firstWord(name: string): string {

@@ -21,6 +21,7 @@ const OFFERED: readonly { readonly word: string; readonly hint: string }[] = [
   { word: 'cost', hint: '' },
   { word: 'price', hint: '' },
   { word: 'buy', hint: 'what to ask for at the counter' },
+  { word: 'picture', hint: 'slab plan for lengths 6 ft and 6 ft, widths 4 ft' },
   { word: 'caution', hint: 'what can go wrong, and whom to ask' },
   { word: 'note', hint: 'anything else' },
 ];
@@ -126,16 +127,19 @@ export class CellRemarks extends LitElement {
     `;
   }
 
-  #remark({ word, text }: Remark): TemplateResult {
+  #remark(remark: Remark): TemplateResult {
+    const { word, text } = remark;
+    // Of several with one word only the first is written here; the others are where they stand in the text.
+    const first = this.cell.remarks.find((one) => one.word === word) === remark;
     return html`<dt>${word || 'note'}</dt>
       <dd>
         ${
-          this.#writing() === word && word !== ''
+          this.#writing() === word && word !== '' && first
             ? this.#line(word, text)
             : html`<button
                   class="text"
                   aria-label="${word}: ${text}. Change"
-                  ?disabled=${word === ''}
+                  ?disabled=${word === '' || !first}
                   @click=${() => this.session.write({ kind: 'remark', cell: this.cell.id, word })}
                 >
                   ${text}
@@ -143,7 +147,7 @@ export class CellRemarks extends LitElement {
                 <button
                   class="plain"
                   aria-label="Remove ${word}"
-                  ?hidden=${word === ''}
+                  ?hidden=${word === '' || !first}
                   @click=${() => this.session.apply((door) => door.removeRemark(this.cell.id, word))}
                 >
                   remove

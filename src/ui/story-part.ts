@@ -3,7 +3,7 @@
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
-import type { Block, Part } from '../notebook/document.ts';
+import type { Block, Cell, Part } from '../notebook/document.ts';
 import { sayLeftOut } from '../notebook/left-out.ts';
 import type { CostRow } from '../notebook/recap.ts';
 import { look } from './look.ts';
@@ -223,7 +223,7 @@ export class StoryPart extends LitElement {
             .session=${this.session}
             .cell=${block.cell}
           ></story-cell>
-          ${block.cell.table ? this.#table(block.cell.id) : nothing}
+          ${block.cell.table ? this.#table(block.cell.id) : nothing} ${this.#picture(block.cell)}
           ${this.#newCell(block.cell.id)}${this.#newProse(block.cell.id)}`;
       case 'heading':
         return html`<div role="listitem" data-block class="deeper">
@@ -243,6 +243,20 @@ export class StoryPart extends LitElement {
 
   #table(cell: CellId): TemplateResult {
     return html`<story-table role="listitem" .session=${this.session} .cell=${cell}></story-table>`;
+  }
+
+  /** What draws is fetched with the first picture. */
+  #picture(cell: Cell): TemplateResult | typeof nothing {
+    if (!cell.remarks.some(({ kind }) => kind === 'picture')) return nothing;
+    if (!drawing.here) {
+      void drawing.fetched().then(() => this.requestUpdate());
+      return nothing;
+    }
+    return html`<story-picture
+      role="listitem"
+      .session=${this.session}
+      .cell=${cell.id}
+    ></story-picture>`;
   }
 
   #newCell(after: number | null): unknown {
@@ -303,6 +317,25 @@ export class StoryPart extends LitElement {
     else if (session.apply((door) => door.renamePart(part.key, wanted))) session.write(null);
   }
 }
+
+/** What draws pictures, once it was asked for. */
+class Drawing {
+  #here = false;
+  #fetched: Promise<void> | null = null;
+
+  get here(): boolean {
+    return this.#here;
+  }
+
+  fetched(): Promise<void> {
+    this.#fetched ??= import('./story-picture.ts').then(() => {
+      this.#here = true;
+    });
+    return this.#fetched;
+  }
+}
+
+const drawing = new Drawing();
 
 /** Has anything changed that the part draws? Where it stands in the text is not drawn. */
 function saysOtherwise(now: Part, before: Part | undefined): boolean {

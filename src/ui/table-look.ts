@@ -41,7 +41,9 @@ export const tableLook = css`
   }
   .formula {
     display: block;
-    max-width: 24ch;
+    /* In a wide table a long formula would else be squeezed to a word a line, and the head be taller than the rows. */
+    width: max-content;
+    max-width: 15ch;
     margin-left: auto;
     font-size: var(--tiny);
     font-weight: 400;

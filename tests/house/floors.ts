@@ -9,6 +9,7 @@ export const FLOORS = [
   'language',
   'engine',
   'reference',
+  'picture',
   'notebook',
   'explain',
   'versions',

@@ -15,6 +15,7 @@ const OPEN = { asks: ['not-yet-known'] } as const;
 const part = (lines: string): string => `# Kestrel Court\n\n## Landing\n\n${lines}`;
 const table = (rows: string): string =>
   part(`- Bays:\n\n  | what | long | wide | area: long by wide |\n  |---|---|---|---|\n${rows}`);
+const SIZED = '- Run: 12 ft\n- Price: $5 per bag\n- Width: 4 ft\n';
 const OWNER = 'Only its owner can say.';
 
 export const NOTEBOOK_MENDS: readonly MendCase[] = [
@@ -92,6 +93,70 @@ export const NOTEBOOK_MENDS: readonly MendCase[] = [
   at('money-on-table', 'Bays', `${table('  | small | 4 ft | 3 ft | |\n')}  - cost: material\n`),
   at('cost-and-price', 'Permit', part('- Permit: $45\n  - cost: fee\n  - price: overhead\n')),
   at('formula-goes-on', 'Sum', part('- Width: 4 ft\n- Sum: width\n  plus 3 ft\n')),
+  at(
+    'picture-not-known',
+    'Width',
+    part(`${SIZED}  - picture: slab plam for lengths run, widths width\n`),
+  ),
+  at('picture-not-known', 'Width', part(`${SIZED}  - picture: photo of the yard\n`)),
+  at(
+    'picture-slot-not-known',
+    'Width',
+    part(`${SIZED}  - picture: slab plan for lengths run, widths width, baars 16 in\n`),
+  ),
+  at(
+    'picture-slot-not-known',
+    'Width',
+    part(`${SIZED}  - picture: slab plan for colour grey, lengths run, widths width\n`),
+  ),
+  at(
+    'picture-slot-twice',
+    'Width',
+    part(`${SIZED}  - picture: slab plan for lengths run, widths width, widths run\n`),
+  ),
+  at('picture-slot-missing', 'Width', part(`${SIZED}  - picture: slab plan for lengths run\n`), {
+    asks: ['picture-slot-missing'],
+  }),
+  at('picture-slot-missing', 'Width', part(`${SIZED}  - picture: slab section\n`), {
+    asks: ['picture-slot-missing'],
+  }),
+  at(
+    'picture-value-not-read',
+    'Width',
+    part(`${SIZED}  - picture: slab plan for lengths runn, widths width\n`),
+  ),
+  at(
+    'picture-value-not-read',
+    'Width',
+    part(`${SIZED}  - picture: slab plan for lengths run, widths width, bars 16 in rounded\n`),
+  ),
+  at(
+    'picture-value-unlike',
+    'Width',
+    part(`${SIZED}  - picture: slab plan for lengths run, widths price\n`),
+  ),
+  at(
+    'picture-value-unlike',
+    'Width',
+    part(`${SIZED}  - picture: slab plan for lengths run, widths width, bars price\n`),
+  ),
+  at(
+    'picture-value-odd',
+    'Width',
+    part(`${SIZED}  - picture: slab plan for lengths run, widths width minus run\n`),
+  ),
+  at(
+    'picture-value-odd',
+    'Width',
+    part(`${SIZED}  - picture: slab plan for lengths run, widths width, panels along 2.5\n`),
+  ),
+  at(
+    'picture-lists-unlike',
+    'Width',
+    part(
+      `${SIZED}  - picture: slab plan for lengths 2 ft and 3 ft and 4 ft, widths 4 ft and 5 ft\n`,
+    ),
+  ),
   at('limits-not-read', 'Width', part('- Width: 4 ft\n  - sensible: between 3 ft and 8 ft\n')),
   at('limits-not-read', 'Width', part('- Width: 4 ft\n  - sensible: as the drawing says\n')),
   at('limits-unlike', 'Width', part('- Width: 4 ft\n  - sensible: $3 up to $8\n')),

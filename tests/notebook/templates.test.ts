@@ -37,6 +37,16 @@ describe('a template', () => {
     expect(refusal(new Estimate('').insertTemplate('\0')).code).toBe('not-text');
   });
 
+  it('that reads from a table of the trade by a cell called like a column goes in twice', () => {
+    const text =
+      '# Dig\n\n## Dig\n- Ground: loam\n  - choices: ground of soil volumes\n- Swell: read loose off soil volumes for ground ground\n';
+    const estimate = new Estimate('');
+    done(estimate.insertTemplate(text));
+    done(estimate.insertTemplate(text));
+    const again = cellNamed(estimate.notebook, 'Dig 2 / Swell');
+    expect(estimate.shown(again.id)?.text).toBe('1.25');
+  });
+
   it('goes to the end as it is written', () => {
     const text = '# Kestrel Court\n\n## Steps\n- Rise: 7 in\n';
     const estimate = new Estimate(text);

@@ -241,15 +241,15 @@ function sum(a: Worked, b: Worked): Worked {
 }
 
 function difference(a: Worked, b: Worked): Worked {
-  return plain(math.subtract(firm(a) as Unit, firm(b) as Unit) as Worked);
+  return plain(math.subtract(firm(a) as Unit, firm(b) as Unit));
 }
 
 function product(a: Worked, b: Worked): Worked {
-  return plain(math.multiply(firm(a) as Unit, firm(b) as Unit) as Worked);
+  return plain(math.multiply(firm(a) as Unit, firm(b) as Unit));
 }
 
 function quotient(a: Worked, b: Worked): Worked {
-  return plain(math.divide(firm(a) as Unit, firm(b) as Unit) as Worked);
+  return plain(math.divide(firm(a) as Unit, firm(b) as Unit));
 }
 
 function goes(work: () => Worked): boolean {

@@ -35,6 +35,22 @@ test.each(spans)('$id $formula is $value', ({ formula, value }) => {
   expect(notebook.shown('Answer')).toBe(value);
 });
 
+// In the ground 1, loose, packed: Navy table 10-1 (sand), FM 5-34 and FM 5-434 (the others).
+test.each([
+  ['sand', 1.11, 0.95],
+  ['loam', 1.25, 0.9],
+  ['clay', 1.43, 0.9],
+  ['blasted rock', 1.5, 1.3],
+])('a yard of %s lies loose as %d and packs to %d', (ground, loose, packed) => {
+  const notebook = opened(
+    '# Soil\n## Check\n' +
+      `- Loose: read loose off soil volumes for ground ${ground}\n` +
+      `- Packed: read packed off soil volumes for ground ${ground}\n`,
+  );
+  expect(notebook.figure('Loose')).toEqual(['', loose]);
+  expect(notebook.figure('Packed')).toEqual(['', packed]);
+});
+
 const files = committedFiles().filter((file) => /^shared\/.+\.md$/.test(file));
 
 test('every table in shared/ can be read from by name', () => {

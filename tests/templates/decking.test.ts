@@ -74,6 +74,26 @@ describe('the layout', () => {
     expect(notebook.figure('Field boards')[1]).toBe(rows + Math.ceil(rows / fromOne));
   });
 
+  test.each<Written>([{}, { 'Frame length': '20 ft' }, { 'Frame length': '37 ft', Breakers: '1 row' }])(
+    'with %j every stock length comes to what it comes to when it is chosen',
+    (written) => {
+      const notebook = openedWith(FILE, { ...written, 'Border rows': '0 rows' });
+      const { id, table } = notebook.cell('Stock lengths');
+      const place = table?.columns.findIndex((c) => c.name === 'boards') ?? -1;
+      const boards = (notebook.estimate.rows(id) ?? []).map((row, at) => ({
+        stock: table?.rows[at]?.texts[0] ?? '',
+        boards: Number(notebook.estimate.shown(row[place] ?? 0)?.exact),
+      }));
+      expect(boards).toHaveLength(6);
+      for (const each of boards) {
+        notebook.estimate.setFormula(notebook.cell('Field stock').id, each.stock);
+        expect({ ...each, boards: notebook.figure('Field boards')[1] }).toEqual(each);
+      }
+      const least = Math.min(...boards.map(({ stock, boards: n }) => Number.parseInt(stock, 10) * n));
+      expect(inches(notebook, 'Feet at best')).toBeCloseTo(least * 12, 6);
+    },
+  );
+
   test('boards that run away from the house change places with the joists', () => {
     const notebook = openedWith(FILE, { 'Boards run': 'away from the house' });
     const across = 170 - 2 * 5.625;
@@ -164,6 +184,7 @@ keepsItsPromises({
     'last row is at most board width',
     'rows is 0 or last row is more than 0 in',
     'panel run is 0 in or short piece is at most field stock',
+    'feet at best is at most greatest bought in stock lengths',
   ],
   mayBeNegative: ['Edge joist', 'Short at the end'],
   grows: [

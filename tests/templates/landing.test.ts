@@ -25,7 +25,7 @@ keepsItsPromises({
     'stone is at least loose stone at stone weight',
     'form boards times 12 ft is at least form length',
     'edge bars times 20 ft is at least total of edge in bays times 2',
-    'anchor boxes times (75 anchors per box) is at least total of anchors in bays',
+    'anchor boxes times (75 anchors per box) is at least anchor count',
     'actual width of form size is at least thickness',
   ],
   grows: [
@@ -82,9 +82,10 @@ describe('sleepers', () => {
     expect(wide.estimate.shown(first?.at(-1) ?? 0)?.text).toBe('18 anchors');
   });
 
-  test('one longer than the stock is butted on a second board', () => {
+  test('sleepers are butted where a board ends', () => {
     const landing = openedWith(FILE, { 'Bays: width': '14 ft' });
-    expect(landing.figure('Sleeper lumber')).toEqual(['$', Number((2 * 6 * 2 * 9.8).toFixed(2))]);
+    // Twelve of 14 ft are 168 ft.
+    expect(landing.figure('Sleeper lumber')).toEqual(['$', 137.2]);
   });
 });
 

@@ -9,7 +9,7 @@ import { type Opened, cellsOf, opened } from '../published/opened.ts';
 import { remarkOf } from './remarks.ts';
 import { templateText } from './texts.ts';
 
-const RUNS = Number(process.env['TEMPLATE_RUNS'] ?? 24);
+const RUNS = Number(process.env['TEMPLATE_RUNS'] ?? 16);
 
 // Many notebooks are opened: slow only where many are at work on one machine.
 vi.setConfig({ testTimeout: 60_000 });
@@ -279,7 +279,8 @@ function answered(text: string, template: Opened, { givens, rows }: Answers): st
 function wrongIn(notebook: Opened, promise: Promises): readonly string[] {
   const { estimate } = notebook;
   const noRow = new Set<number>();
-  const wrong: string[] = estimate.notebook.findings.map(({ message }) => message);
+  const pictures = estimate.findings().filter(({ code }) => code.startsWith('picture'));
+  const wrong = [...estimate.notebook.findings, ...pictures].map(({ message }) => message);
   const look = (name: string, id: number): void => {
     const { outcome, kind } = estimate.state(id);
     if (outcome.kind === 'fault') {

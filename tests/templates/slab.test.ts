@@ -36,7 +36,7 @@ keepsItsPromises({
     'form boards times 12 ft is at least form length',
     'loose stone is at least packed stone',
     'to order is at least concrete volume',
-    '(mesh sheets times sheet length by sheet width) is at least (slab area times 0.5) or steel is not mesh',
+    'bars times bar stock is at least bar run',
     'actual width of form size is at least thickness',
   ],
   grows: [
@@ -106,15 +106,14 @@ describe('as it is laid', () => {
     expect(narrow.figure('Mesh sheets')[1]).toBe(1);
   });
 
-  test('bars longer than the stock are lapped, shorter ones are cut from it', () => {
+  test('bars are laid both ways and lapped on from what was cut off', () => {
     const steel = { Steel: 'bars', 'Bar spacing': '18 in' };
-    // 9 ft 8 in long: two from a bar; along 11 ft 8 in: 9 of them; the others 11 ft 8 in, 8 of them, one from a bar.
+    // 8 of 11 ft 8 in and 9 of 9 ft 8 in; a bar of 20 ft gives 18 ft 4 in beside its lap.
     const short = alone({ ...steel, 'Bays: length': '12 ft', 'Bays: width': '10 ft' });
-    expect(short.figure('Bars')[1]).toBe(5 + 8);
-    // 39 ft 8 in with laps of 20 in: 20 ft, 18 ft 4 in, and a third for the last 16 in.
-    const long = alone({ ...steel, 'Bays: length': '40 ft', 'Bays: width': '10 ft' });
-    expect(long.figure('Bars')[1]).toBe(3 * 8 + 14);
-    expect(long.figure('Bar weight')).toEqual(['lb', (3 * 8 + 14) * 20 * 0.668]);
+    expect(short.shown('Bar run')).toBe('180 ft 4 in');
+    expect(short.figure('Bars')).toEqual(['bar', 10]);
+    expect(short.figure('Bar weight')).toEqual(['lb', 10 * 20 * 0.668]);
+    expect(alone({ Steel: 'mesh' }).figure('Bars')).toEqual(['bar', 0]);
   });
 
   test('the cheaper of truck and bags is shown and ordered, and either may be chosen', () => {

@@ -4,7 +4,10 @@ import { type Opened, cellsOf, opened } from '../published/opened.ts';
 import { remarkOf } from './remarks.ts';
 import { templateText } from './texts.ts';
 
-/** Givens by name, or `Table: column` for every row of it, and what is written there. */
+/**
+ * Givens by name, or `Table: column` for every row of it, and what is written there.
+ * `how many Bays` leaves so many rows of it; it is said first.
+ */
 export type Written = Readonly<Record<string, string>>;
 
 /** A template with other givens. */
@@ -16,6 +19,14 @@ export function openedWith(file: string, written: Written): Opened {
 
 function write(notebook: Opened, name: string, text: string): void {
   const { estimate } = notebook;
+  const left = /^how many (.+)$/.exec(name)?.[1];
+  if (left !== undefined) {
+    const { id, table } = notebook.cell(left);
+    for (let row = table?.rows.length ?? 0; row > Number(text); row--) {
+      expect(estimate.removeRow(id, row - 1)).toHaveProperty('change');
+    }
+    return;
+  }
   const [table = '', column] = name.split(': ');
   const { id, table: held } = notebook.cell(column === undefined ? name : table);
   if (column === undefined) {
