@@ -1,10 +1,10 @@
 // Changes that only work together: a new cell and the formula that names it, a price per bag and the formula that
-// began to count bags. They are found by trying: where a mixture of the two versions leaves a line of the costs
-// without a value that it has in both, the change made last belongs to another one, and the two become one.
+// began to count bags. What names a cell that only one version has goes with that cell; the rest is found by trying:
+// where a mixture of the two versions leaves a line of the costs without a value that it has in both, the change made
+// last belongs to another one, and the two become one.
 import type { CellId } from '../language/tree.ts';
-import type { Estimate } from '../notebook/estimate.ts';
 import type { Game } from './effects.ts';
-import type { Merged } from './merged.ts';
+import type { Needs } from './needs.ts';
 import type { World } from './world.ts';
 
 /** How far up from a cell at fault its changed needs are looked for. */
@@ -25,6 +25,7 @@ export class Bundles implements Game {
     this.#needs = needs;
     this.#home = world.switches.map((_, i) => i);
     this.#bundles = this.#gathered();
+    for (const [one, other] of needs.together) this.#joinCells(one, other);
     for (const on of [true, false]) this.#walk(on);
     this.#bundles = this.#gathered();
   }
@@ -102,6 +103,11 @@ export class Bundles implements Game {
     return true;
   }
 
+  #joinCells(one: CellId, other: CellId): void {
+    const [first, ...others] = [one, other].flatMap((cell) => this.#world.switchesOf(cell));
+    if (first !== undefined) this.#joinAmong(first, others);
+  }
+
   #joinAmong(first: number, others: readonly number[]): void {
     const homes = new Set([first, ...others].map((i) => this.#home[i]));
     const home = Math.min(...homes);
@@ -143,7 +149,7 @@ export class Bundles implements Game {
         if (seen.has(id)) continue;
         seen.add(id);
         found.push(...world.switchesOf(id));
-        further.push(...this.#needs(id));
+        further.push(...this.#needs.of(id));
       }
       next = further;
     }
@@ -152,30 +158,6 @@ export class Bundles implements Game {
     });
     return found;
   }
-}
-
-/** The cells that a cell needs in either version. */
-export type Needs = (cell: CellId) => readonly CellId[];
-
-export function needsOf(before: Estimate, after: Estimate, world: Merged): Needs {
-  const back = new Map([...world.after].map(([here, there]) => [there, here]));
-  const sides = [
-    { estimate: before, there: world.before, here: (id: CellId) => id },
-    { estimate: after, there: world.after, here: (id: CellId) => back.get(id) ?? id },
-  ];
-  return (cell) =>
-    sides.flatMap(({ estimate, there, here }) => {
-      const id = there.get(cell);
-      if (id === undefined) return [];
-      const owners = estimate.state(id).needs.map((need) => ownerOf(estimate, need));
-      return owners.flatMap((owner) => (owner === null ? [] : [here(owner)]));
-    });
-}
-
-/** Of a cell in a row the cell that holds the table; null for what stands in no notebook. */
-function ownerOf(estimate: Estimate, id: CellId): CellId | null {
-  const owner = id > 0 ? id : (estimate.state(id).input.inTable ?? 0);
-  return owner > 0 ? owner : null;
 }
 
 /** Where the lack begins: cells at fault themselves, or not known; and the cells between those and the lines. */

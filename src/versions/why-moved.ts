@@ -1,7 +1,7 @@
 // Why the total moved: the difference of two versions divided among what was changed, to the cent. Each piece is the
 // average effect of its change over the orders in which all of them can be made. What nobody changed has no piece.
 import type { CellId } from '../language/tree.ts';
-import { Bundles, needsOf } from './bundles.ts';
+import { Bundles } from './bundles.ts';
 import type { Way } from './cell-change.ts';
 import { centsOf, givenOut, moneyText } from './cents.ts';
 import type { Comparison } from './compare.ts';
@@ -16,6 +16,7 @@ import {
 import { hashOf } from './hash.ts';
 import { type Merged, merged } from './merged.ts';
 import { comesFirst, pairsOf } from './pairs.ts';
+import { needsOf } from './needs.ts';
 import { inNamesOf } from './same-names.ts';
 import type { Version } from './version.ts';
 import { type Switch, type TotalOf, World } from './world.ts';
