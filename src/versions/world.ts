@@ -79,6 +79,7 @@ export class World {
     this.#workings = new Workings({ ...settings, reference: REFERENCE_TABLES });
     for (const { id, before: input } of cells) if (input) this.#present.set(id, input);
     this.#workings.load(this.#partNames(), [...this.#present.values()]);
+    this.#workings.vocabulary.offers = 'nothing';
     this.#count(this.#present.keys());
     this.#valued = this.#valuedAtBothEnds();
   }
