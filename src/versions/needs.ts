@@ -14,7 +14,7 @@ export interface Needs {
 export function needsOf(before: Estimate, after: Estimate, world: Merged): Needs {
   const sides = [side(before, world.before), side(after, world.after)] as const;
   return {
-    of: (cell) => sides.flatMap(({ needs }) => needs(cell)),
+    of: (cell) => sides.flatMap((version) => version.needs(cell)),
     together: [
       ...namedOnlyThere(sides[0], (cell) => !world.after.has(cell)),
       ...namedOnlyThere(sides[1], (cell) => !world.before.has(cell)),
