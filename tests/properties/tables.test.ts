@@ -196,7 +196,7 @@ function take(estimate: Estimate, step: Step): void {
         estimate.renameColumn(cell.id, column(step.column), step.name);
         return;
       case 'column':
-        estimate.addColumn(cell.id, step.name, step.text);
+        estimate.addColumn(cell.id, null, step.name, step.text);
         return;
       case 'paste':
         estimate.pasteRows(cell.id, row(step.row), column(step.column), step.text);
