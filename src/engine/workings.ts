@@ -189,6 +189,11 @@ export class Workings {
     };
   }
 
+  /** Is there a cell of this id, in the notebook or in a row? */
+  has(id: CellId): boolean {
+    return this.#roster.maybe(id) !== undefined;
+  }
+
   /** The cells of a table row by row, or null where the cell holds none. */
   rowsOf(id: CellId): readonly (readonly CellId[])[] | null {
     const { table } = this.#roster.record(id);

@@ -140,6 +140,8 @@ export type MovedValues = 'kept' | 'may-change';
 
 /** Tables through the same door: rows and columns by their places, counted from 0. */
 export interface TableDoor {
+  /** Is there a cell of this id, in the notebook or in a row of a table? */
+  has(cell: CellId): boolean;
   /** The cells of a table, row by row in the order of the columns, for `state` and `shown`; null where it is none. */
   rows(cell: CellId): readonly (readonly CellId[])[] | null;
   /** Reads a text for a row and column without changing anything. */
@@ -385,6 +387,10 @@ export class Estimate implements EstimateDoor, TableDoor {
     const tooMuch = refusal(text, this.#longest);
     if (tooMuch) return refused(tooMuch.code, tooMuch.message, null, null);
     return this.#record(change, readNotebook(text, this.#notebook, this.#longest) as NotebookText);
+  }
+
+  has(cell: CellId): boolean {
+    return this.#workings.has(cell);
   }
 
   rows(cell: CellId): readonly (readonly CellId[])[] | null {

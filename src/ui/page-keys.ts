@@ -1,8 +1,10 @@
 // What keys do on the page: on a chosen row, on the rod, and anywhere for undoing.
 // While something is written its own editor takes the keys first.
 import type { CellId } from '../language/tree.ts';
+import { isBlank } from '../notebook/new-table.ts';
 import { duplicate, moveBy, movePartBy } from './moving.ts';
 import type { RodView } from './rod-scale.ts';
+import type { RowPlace } from './row-places.ts';
 import type { Session } from './session.ts';
 import { tapeUnder } from './tape-reading.ts';
 
@@ -23,7 +25,8 @@ export function rowKey(session: Session, id: CellId, key: string, on: 'name' | '
     case 'Enter': {
       if (on !== 'name') return 'nothing';
       // A table has no formula; its rows are written where they stand.
-      session.write({ kind: cell.table ? 'name' : lineOf(session, id), cell: id });
+      if (cell.table) session.bringRow(firstOf(session, id), 'goes');
+      else session.write({ kind: lineOf(session, id), cell: id });
       return 'done';
     }
     case 'F2':
@@ -51,6 +54,14 @@ export function rowKey(session: Session, id: CellId, key: string, on: 'name' | '
       return 'go-to';
     case 'Insert':
       session.write({ kind: 'new-cell', part: cell.part, after: id });
+      return 'done';
+    case 'l':
+    case 'L':
+      session.write(
+        isBlank(cell)
+          ? { kind: 'table-here', cell: id }
+          : { kind: 'new-table', part: cell.part, after: id },
+      );
       return 'done';
     case 'Delete':
       return 'remove';
@@ -80,6 +91,12 @@ export function moveKey(
 export function goToKey(event: KeyboardEvent): Asked {
   const asked = (event.ctrlKey || event.metaKey) && !event.altKey && !event.shiftKey;
   return asked && event.key.toLowerCase() === 'g' ? 'go-to' : 'nothing';
+}
+
+/** The first row of its table, or the header where there is none. */
+function firstOf(session: Session, cell: CellId): RowPlace {
+  const id = session.door.rows(cell)?.[0]?.[0] ?? null;
+  return { cell, row: id === null ? -1 : 0, column: 0, id };
 }
 
 /** What is written when its number is changed. */

@@ -12,6 +12,7 @@ import { notCountedNote, problemNotes, waitingNote } from './cell-notes.ts';
 import type { Session } from './session.ts';
 import { formulaShown } from './formula-shown.ts';
 import { DOES_NOT_HOLD, isOpen, spoken, valueSaid } from './value-words.ts';
+import './lay-table.ts';
 import './story-formula.ts';
 import './story-line.ts';
 import './story-tape.ts';
@@ -105,6 +106,16 @@ export class StoryCell extends LitElement {
       ${
         session.trial?.cell === cell.id
           ? html`<story-tape .session=${session} .cell=${cell}></story-tape>`
+          : nothing
+      }
+      ${
+        writing?.kind === 'table-here'
+          ? html`<lay-table
+              class="lay"
+              .session=${session}
+              .here=${cell.id}
+              .typed=${writing.typed ?? ''}
+            ></lay-table>`
           : nothing
       }
       ${this.#notes(state, kind, chosen)}

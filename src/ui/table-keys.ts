@@ -1,9 +1,13 @@
-// Where keys go in a table: from cell to cell, and on to the next one to write.
+// Where keys go in a table: from cell to cell, up into its header, and on to the next one to write.
 import type { Table } from '../notebook/document.ts';
+import type { Goes } from './table-line.ts';
 import type { Place } from './table-words.ts';
 
 /** Rows that a page key goes. */
 const PAGE = 10;
+
+/** The row of the header. */
+export const HEADER = -1;
 
 /** Where this key goes from here, staying within the table; null for keys that go nowhere. */
 export function steppedTo({ row, column }: Place, key: string, table: Table): Place | null {
@@ -11,7 +15,7 @@ export function steppedTo({ row, column }: Place, key: string, table: Table): Pl
   const lastColumn = table.columns.length - 1;
   switch (key) {
     case 'ArrowUp':
-      return { row: Math.max(0, row - 1), column };
+      return { row: Math.max(HEADER, row - 1), column };
     case 'ArrowDown':
       return { row: Math.min(lastRow, row + 1), column };
     case 'ArrowLeft':
@@ -23,7 +27,7 @@ export function steppedTo({ row, column }: Place, key: string, table: Table): Pl
     case 'End':
       return { row, column: lastColumn };
     case 'PageUp':
-      return { row: Math.max(0, row - PAGE), column };
+      return { row: row === 0 ? HEADER : Math.max(0, row - PAGE), column };
     case 'PageDown':
       return { row: Math.min(lastRow, row + PAGE), column };
     default:
@@ -31,10 +35,31 @@ export function steppedTo({ row, column }: Place, key: string, table: Table): Pl
   }
 }
 
-/** The next cell to write, on into the next row; null past the ends of the table. */
-export function tabbedTo({ row, column }: Place, by: -1 | 1, table: Table): Place | null {
+/** Ctrl with Home or End: the first cell of all, the last. */
+export function farTo(key: string, table: Table): Place | null {
+  if (key === 'Home') return { row: 0, column: 0 };
+  if (key !== 'End') return null;
+  return { row: table.rows.length - 1, column: table.columns.length - 1 };
+}
+
+/**
+ * The next cell to write once this one is kept, on into the next row; null where there is none: it stays, or the
+ * table ends. Below the last row there is none yet.
+ */
+export function goesTo({ row, column }: Place, goes: Goes, table: Table): Place | null {
   const wide = table.columns.length;
-  const next = row * wide + column + by;
-  if (next < 0 || next >= wide * table.rows.length) return null;
-  return { row: Math.floor(next / wide), column: next % wide };
+  switch (goes) {
+    case 'stays':
+      return null;
+    case 'below':
+      return row + 1 < table.rows.length ? { row: row + 1, column } : null;
+    case 'on':
+    case 'back': {
+      const next = row * wide + column + (goes === 'on' ? 1 : -1);
+      const first = row < 0 ? HEADER * wide : 0;
+      const end = row < 0 ? 0 : wide * table.rows.length;
+      if (next < first || next >= end) return null;
+      return { row: Math.floor(next / wide), column: ((next % wide) + wide) % wide };
+    }
+  }
 }
