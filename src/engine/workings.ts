@@ -24,6 +24,7 @@ import { FAULT_OF_TEXT, Fault, type Held, Waiting, bare, isNoValue, sameHeld } f
 import {
   type CellInput,
   type CellState,
+  type Glance,
   type Outcome,
   type ReferenceTable,
   outcomeOf,
@@ -156,6 +157,14 @@ export class Workings {
       needs: this.#ids(this.#graph.needsOf(record.slot), record),
       goesInto: this.#ids(this.#graph.usersOf(record.slot), record),
     };
+  }
+
+  /** What a cell comes to and no more: for whoever looks at thousands of rows at once. */
+  glance(id: CellId): Glance {
+    const record = this.#roster.record(id);
+    const { input, given, told: holds, used } = record;
+    const kind = given ? 'given' : holds?.measure.kind === 'yes-no' ? 'check' : 'worked';
+    return { input, kind, holds, outcome: this.#outcome(record, used) };
   }
 
   /** Of a table or a cell in it, of which there may be thousands: what takes longer is found when it is asked for. */

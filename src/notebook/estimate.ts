@@ -253,6 +253,7 @@ export class Estimate implements EstimateDoor, TableDoor {
         sections: this.#notebook.sections,
         starts: this.#notebook.starts,
         state: (id) => this.state(id),
+        glance: (id) => this.#workings.glance(id),
         rows: (id) => this.rows(id),
         isName: (text, part) => this.#isName(text, part),
         say: (outcome, holds) => this.#shown(outcome, holds)?.text ?? null,

@@ -8,6 +8,8 @@ export const tableLook = css`
   }
   .scroll {
     overflow: auto;
+    /* Rows that come and go above those in sight leave these where they are. */
+    overflow-anchor: none;
     max-height: min(75vh, 44rem);
     max-width: 100%;
     width: fit-content;
@@ -29,6 +31,14 @@ export const tableLook = css`
   }
   .texts {
     text-align: left;
+  }
+  .room td {
+    padding: 0;
+    border: 0;
+    cursor: auto;
+  }
+  .room td:hover {
+    background: none;
   }
   thead th {
     position: sticky;
