@@ -8,6 +8,7 @@ import type { Finding } from '../notebook/document.ts';
 import { type Lines, type TablePlace, readLines } from '../notebook/laid-out.ts';
 import { look } from './look.ts';
 import { allCells } from './reading-order.ts';
+import { firstPlace } from './row-places.ts';
 import type { Session } from './session.ts';
 
 /** Rows that are shown of what is to be laid out. */
@@ -61,6 +62,9 @@ export class LayTable extends LitElement {
       .scroll {
         overflow-x: auto;
         font-size: var(--small);
+      }
+      caption {
+        text-align: left;
       }
       table {
         border-collapse: collapse;
@@ -144,17 +148,17 @@ export class LayTable extends LitElement {
           @input=${(event: Event) => (this.text = (event.target as HTMLTextAreaElement).value)}
         ></textarea>
       </label>
-      <p class="small" id="how">
-        Between cells a comma, or a tab as in rows that were copied from a sheet. After a column’s
-        name and a colon stands what it works in every row.
-      </p>
-      <div aria-live="polite">${this.text.trim() === '' ? nothing : this.#preview(read)}</div>
       <div class="acts">
         <button type="button" class="act first" @click=${this.#lay}>
           Lay it out<kbd>Ctrl Enter</kbd>
         </button>
         <button type="button" class="act" @click=${this.#leave}>Leave<kbd>Esc</kbd></button>
       </div>
+      <p class="small" id="how">
+        Between cells a comma, or a tab as in rows that were copied from a sheet. After a column’s
+        name and a colon stands what it works in every row.
+      </p>
+      <div aria-live="polite">${this.text.trim() === '' ? nothing : this.#preview(read)}</div>
     </form>`;
   }
 
@@ -164,10 +168,11 @@ export class LayTable extends LitElement {
     const { columns, rows } = read.wish;
     const many = rows.length === 1 ? '1 row' : `${rows.length.toLocaleString('en-US')} rows`;
     const wide = columns.length === 1 ? '1 column' : `${columns.length} columns`;
+    const shape = `${wide}, ${rows.length === 0 ? 'a blank row to begin with' : many}`;
     return html`<div class="scroll" tabindex="0" role="group" aria-label="How it is read">
       <table>
         <caption class="small">
-          ${wide}, ${rows.length === 0 ? 'a blank row to begin with' : many}
+          ${shape}
         </caption>
         <thead>
           <tr>
@@ -233,9 +238,8 @@ export class LayTable extends LitElement {
     session.write(null);
     if (cell === null) return;
     session.setNotTaken(cell, told);
-    const id = session.door.rows(cell)?.[0]?.[0] ?? null;
     // When the table is drawn.
-    requestAnimationFrame(() => session.bringRow({ cell, row: 0, column: 0, id }, 'goes'));
+    requestAnimationFrame(() => session.bringRow(firstPlace(session.door, cell), 'goes'));
   };
 }
 

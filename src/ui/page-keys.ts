@@ -4,7 +4,7 @@ import type { CellId } from '../language/tree.ts';
 import { isBlank } from '../notebook/new-table.ts';
 import { duplicate, moveBy, movePartBy } from './moving.ts';
 import type { RodView } from './rod-scale.ts';
-import type { RowPlace } from './row-places.ts';
+import { firstPlace } from './row-places.ts';
 import type { Session } from './session.ts';
 import { tapeUnder } from './tape-reading.ts';
 
@@ -25,7 +25,7 @@ export function rowKey(session: Session, id: CellId, key: string, on: 'name' | '
     case 'Enter': {
       if (on !== 'name') return 'nothing';
       // A table has no formula; its rows are written where they stand.
-      if (cell.table) session.bringRow(firstOf(session, id), 'goes');
+      if (cell.table) session.bringRow(firstPlace(session.door, id), 'goes');
       else session.write({ kind: lineOf(session, id), cell: id });
       return 'done';
     }
@@ -91,12 +91,6 @@ export function moveKey(
 export function goToKey(event: KeyboardEvent): Asked {
   const asked = (event.ctrlKey || event.metaKey) && !event.altKey && !event.shiftKey;
   return asked && event.key.toLowerCase() === 'g' ? 'go-to' : 'nothing';
-}
-
-/** The first row of its table, or the header where there is none. */
-function firstOf(session: Session, cell: CellId): RowPlace {
-  const id = session.door.rows(cell)?.[0]?.[0] ?? null;
-  return { cell, row: id === null ? -1 : 0, column: 0, id };
 }
 
 /** What is written when its number is changed. */

@@ -26,6 +26,12 @@ export function standingOn(door: Door, id: CellId): CellId | null {
   return inTable === undefined || isOfRow(inTable) ? null : inTable;
 }
 
+/** The first cell of a table; its header where it has no rows. */
+export function firstPlace(door: Door, cell: CellId): RowPlace {
+  const id = door.rows(cell)?.[0]?.[0] ?? null;
+  return { cell, row: id === null ? -1 : 0, column: 0, id };
+}
+
 /** Null where it is no cell of a row on the page. */
 export function placeOf(door: Door, id: CellId): RowPlace | null {
   if (!isOfRow(id)) return null;

@@ -236,8 +236,10 @@ export class StoryPage extends LitElement {
     const { session } = this;
     const cell = session.chosen === null ? null : session.cell(session.chosen);
     if (!cell) return html`<span>Working</span>`;
-    const shown = valueSaid(session.door, cell.id) ?? '';
-    return html`<span class="heard">Working of </span><b>${cell.name}</b> <span>${shown}</span>`;
+    const id = session.worked ?? cell.id;
+    const { name } = session.door.state(id).input;
+    const shown = valueSaid(session.door, id) ?? '';
+    return html`<span class="heard">Working of </span><b>${name}</b> <span>${shown}</span>`;
   }
 
   #happened(happening: Happening): void {

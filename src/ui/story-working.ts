@@ -13,7 +13,7 @@ import { look } from './look.ts';
 import { duplicate } from './moving.ts';
 import { styled } from './styled.ts';
 import './cell-remarks.ts';
-import type { RowPlace } from './row-places.ts';
+import { type RowPlace, firstPlace } from './row-places.ts';
 import type { Session } from './session.ts';
 import { tapeUnder } from './tape-reading.ts';
 import { valueSaid } from './value-words.ts';
@@ -304,6 +304,11 @@ export class StoryWorking extends LitElement {
 
   #write(kind: 'formula' | 'by-hand' | 'name', cell: Cell): void {
     this.#say('away');
+    // A table has no formula: its rows are written where they stand.
+    if (cell.table && kind !== 'name') {
+      this.session.bringRow(firstPlace(this.session.door, cell.id), 'goes');
+      return;
+    }
     this.session.bring(cell.id);
     this.session.write({ kind, cell: cell.id });
   }

@@ -108,7 +108,7 @@ export function notTakenSaid(
       many === 0
         ? nothing
         : html`<div class="refused">
-            <p>${many === 1 ? '1 pasted cell was' : `${many} pasted cells were`} not taken</p>
+            <p>${many === 1 ? '1 cell was' : `${many} cells were`} not taken</p>
             <ul tabindex="0" aria-label="Not taken">
               ${told.map((one) => html`<li>${notPastedSaid(columns, one)}</li>`)}
             </ul>

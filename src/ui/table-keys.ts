@@ -9,8 +9,52 @@ const PAGE = 10;
 /** The row of the header. */
 export const HEADER = -1;
 
+/** What a key on a cell of a table asks for, while nothing is written. */
+export type KeyAsked =
+  | { readonly does: 'go'; readonly to: Place }
+  /** `typed` in place of what stands there; null: what stands there. */
+  | { readonly does: 'write'; readonly typed: string | null }
+  | { readonly does: 'move-row' | 'move-column'; readonly by: -1 | 1 }
+  | { readonly does: 'add-column'; readonly after: number }
+  | { readonly does: 'rename' | 'add-row' | 'remove-row' | 'remove-column' };
+
+export function askedBy(event: KeyboardEvent, at: Place, table: Table): KeyAsked | null {
+  const { key, altKey } = event;
+  const ctrl = event.ctrlKey || event.metaKey;
+  const onHeader = at.row < 0;
+  if (altKey) return ctrl ? null : movedBy(key, at);
+  const to = ctrl ? farTo(key, table) : steppedTo(at, key, table);
+  if (to) return { does: 'go', to };
+  if (ctrl && key === 'Delete') {
+    if (onHeader) return { does: 'remove-column' };
+    return table.rows.length > 0 ? { does: 'remove-row' } : null;
+  }
+  if (ctrl) return null;
+  switch (key) {
+    case 'Insert':
+      if (!onHeader) return { does: 'add-row' };
+      return { does: 'add-column', after: event.shiftKey ? at.column - 1 : at.column };
+    case 'F2':
+      return onHeader ? { does: 'rename' } : { does: 'write', typed: null };
+    case 'Enter':
+      return { does: 'write', typed: null };
+    case 'Delete':
+    case 'Backspace':
+      return onHeader ? null : { does: 'write', typed: '' };
+    default:
+      if (onHeader || key.length !== 1 || key === ' ') return null;
+      return { does: 'write', typed: key };
+  }
+}
+
+function movedBy(key: string, { row }: Place): KeyAsked | null {
+  const [back, on] = row < 0 ? ['ArrowLeft', 'ArrowRight'] : ['ArrowUp', 'ArrowDown'];
+  if (key !== back && key !== on) return null;
+  return { does: row < 0 ? 'move-column' : 'move-row', by: key === back ? -1 : 1 };
+}
+
 /** Where this key goes from here, staying within the table; null for keys that go nowhere. */
-export function steppedTo({ row, column }: Place, key: string, table: Table): Place | null {
+function steppedTo({ row, column }: Place, key: string, table: Table): Place | null {
   const lastRow = table.rows.length - 1;
   const lastColumn = table.columns.length - 1;
   switch (key) {
@@ -36,7 +80,7 @@ export function steppedTo({ row, column }: Place, key: string, table: Table): Pl
 }
 
 /** Ctrl with Home or End: the first cell of all, the last. */
-export function farTo(key: string, table: Table): Place | null {
+function farTo(key: string, table: Table): Place | null {
   if (key === 'Home') return { row: 0, column: 0 };
   if (key !== 'End') return null;
   return { row: table.rows.length - 1, column: table.columns.length - 1 };

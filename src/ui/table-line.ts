@@ -32,6 +32,9 @@ export class TableLine extends LitElement {
     look,
     formulaLook,
     css`
+      :host {
+        font-weight: 400;
+      }
       .sheet {
         margin: 0;
         padding: 0 0 0.2rem;
@@ -210,7 +213,8 @@ export class TableLine extends LitElement {
 
   #offer(wanted: Wanted): void {
     const { cell, place, typed } = this;
-    if (typed.trim() !== '' && isWords(cell, place, typed.trim())) {
+    // Its other rows hold words: this one may be one of them.
+    if (typed.trim() !== '' && ['', typed.trim()].some((text) => isWords(cell, place, text))) {
       this.#offers.put(textsLike(cell, place, typed), typed);
       return;
     }

@@ -90,7 +90,8 @@ export const tableLook = css`
       background: var(--wash);
     }
   }
-  td:focus-visible {
+  td:focus-visible,
+  th:focus-visible {
     outline-offset: -2px;
   }
   .worked {

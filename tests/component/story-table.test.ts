@@ -214,7 +214,7 @@ describe('a table', () => {
     expect(bays()).toEqual(['north', 'south', 'steps', 'ramp']);
     expect(wordsOf(at(3, 4))).toBe('2 cubic feet');
     expect(wordsOf(found(part, '.refused'))).toMatch(
-      /^1 pasted cell was not taken Row 4, length: “5 kg”\. This column holds a length/,
+      /^1 cell was not taken Row 4, length: “5 kg”\. This column holds a length/,
     );
     expect(wordsOf(at(4, 2))).toBe('nothing yet');
     session.undo();
