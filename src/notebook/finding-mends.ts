@@ -77,11 +77,20 @@ function ofCell(estimate: Mendable, cell: Cell, finding: Finding): readonly Mend
       return [withoutRemark('Take the limits away', cell.id, 'sensible')];
     case 'outside-limits':
       return wider(estimate, cell);
+    case 'range-of-one':
+      return plainOf(estimate, cell);
     case 'other-share':
       return byName(estimate, cell);
     default:
       return [];
   }
+}
+
+function plainOf(estimate: Mendable, cell: Cell): readonly Mend[] {
+  const { tree } = estimate.state(cell.id).reading;
+  if (tree.kind !== 'range') return [];
+  const does = { kind: 'formula', cell: cell.id, formula: tree.plain } as const;
+  return [{ say: `Only ${tree.plain}`, does }];
 }
 
 function setRemark(say: string, cell: CellId, word: string, text: string): Mend {

@@ -115,6 +115,7 @@ describe('figure --json', () => {
       from: 'measured on site',
       incomplete: false,
       error: null,
+      range: null,
       waitsFor: [],
     });
     const exact = (name: string): unknown[] => {

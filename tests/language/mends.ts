@@ -151,4 +151,18 @@ export const FORMULA_MENDS: readonly MendCase[] = [
   }),
   one('no-row', 'read long off bays for wide at least 5 ft', OPEN),
   one('no-row', 'read long off bays for kind "middling"', OPEN),
+  one('half-a-range', '13 hours, 12 at best'),
+  one('range-in-formula', '12 to 16 hours at $50 per hour'),
+  one('range-end-open', '13 hours, 12 at best, ? at worst'),
+  one('range-unlike', '13 hours, 12 ft at best, 16 hours at worst'),
+  one('range-outside', '11 hours, 12 at best, 16 at worst'),
+  one('unknown-size', '3x7'),
+  one('which-dimension', '2x8 plus 1 in'),
+  one('how-many', '2x8 at $5 each'),
+  one('length-of-each', '22 2x8 in board feet', {
+    none: 'Only its writer knows how long they are.',
+  }),
+  one('not-a-size', 'actual width of slab length', {
+    none: 'Only its writer knows which size was meant.',
+  }),
 ];

@@ -277,7 +277,12 @@ describe('what is no size, or could be something else, is told so with a fix', (
     ['(2 ft) of 2x8 x 14 ft', 'not-a-count', '(2 ft)', []],
     ['22 2x8 x joists', 'not-a-length', 'joists', []],
     ['2x8 is more than 2x6', 'no-order', 'is more than', ['2x8 is 2x6', '2x8 is not 2x6']],
-    ['actual width of', 'phrase-slot', 'of', []],
+    [
+      'actual width of',
+      'phrase-slot',
+      'of',
+      ['1x2', '1x4', '1x6'].map((s) => `actual width of ${s}`),
+    ],
   ])('%s is told %s at "%s"', (formula, code, spot, fixes) => {
     expect(at(formula)).toMatchObject({ shown: null, code, fixes });
     expect(at(formula).spots[0]).toBe(spot);

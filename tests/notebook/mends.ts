@@ -106,6 +106,10 @@ export const NOTEBOOK_MENDS: readonly MendCase[] = [
     'Run',
     part('- Length: 4 ft\n- Run: length plus 3 ft\n  - by hand: 8 ft\n  - from: quote\n'),
   ),
+  at('range-not-here', 'Bays', table('  | small | 4 to 5 ft | 3 ft | |\n'), {
+    asks: ['not-yet-known'],
+  }),
+  at('range-of-one', 'Time', part('- Time: 12 hours, 12 at best, 12 at worst\n  - from: me\n')),
   at('given-without-source', 'Width', part('- Width: 4 ft\n')),
   at('given-without-source', 'Bays', table('  | small | 4 ft | 3 ft | |\n')),
   at('assumed-amount', 'Sum', part('- Width: 4 ft\n- Sum: width plus 2 in\n')),
@@ -182,6 +186,8 @@ export const REFUSALS: ReadonlySet<string> = new Set([
   'last-column',
   'nothing-pasted',
   'too-much-pasted',
+  'values-change',
+  'stays',
 ]);
 
 /** Told as `too-deep` is, where reading would take too long; it takes a text of minutes to see. */

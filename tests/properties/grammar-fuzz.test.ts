@@ -11,8 +11,10 @@ import { GIVENS, mutants, RIGHT } from './mutants.ts';
 
 const CASES = Number(process.env['FUZZ_CASES'] ?? 2000);
 const SEED = Number(process.env['FUZZ_SEED'] ?? 1);
-/** How many values the parser may read for every token: no more than one each, the end's among them. */
+/** How many values the parser may read: no more than one for every token, the end's among them … */
 const STEPS_A_TOKEN = 1;
+/** … and the two ends of one range, which are read once more to say that it can't stand in a formula. */
+const STEPS_BESIDE = 2;
 const UNSAYABLE = /undefined|\bnull\b|NaN|\[object/;
 
 const MARKS =
@@ -41,7 +43,7 @@ function randomText(c: Chance): string {
 function faultsOf(e: Estimate, answer: number, formula: string): string | null {
   const { steps } = parsed(formula);
   const tokens = tokensOf(formula).length;
-  if (steps > STEPS_A_TOKEN * tokens) return `${steps} steps for ${tokens} tokens`;
+  if (steps > STEPS_A_TOKEN * tokens + STEPS_BESIDE) return `${steps} steps for ${tokens} tokens`;
   const { reading, outcome } = e.draft(answer, formula);
   const reports =
     outcome.kind === 'fault' ? [...reading.problems, outcome.report] : reading.problems;

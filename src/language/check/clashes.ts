@@ -87,8 +87,6 @@ function oneOfThem(a: Checked, b: Checked, checking: Checking): readonly Fix[] {
   const without = (one: Checked, spot: Spot): Fix =>
     mended(checking, `Leave ${called(checking, one)} out`, { spot, by: '' });
   // Of a longer sum the others would clash again.
-  const isFirst = /(^|\()\s*$/.test(checking.text.slice(0, left.from));
-  // Of a longer sum the others would clash again.
   const isAll =
     /(^|\()\s*$/.test(checking.text.slice(0, left.from)) &&
     /^\s*($|[),])/.test(checking.text.slice(right.to));
