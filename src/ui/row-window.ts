@@ -11,10 +11,10 @@ const AROUND = 15;
 const FIRST = 40;
 const ROW_HEIGHT = 30;
 
-/** Rows that stand one after the other, or room for those that don't. */
-export type Stretch =
-  | { readonly kind: 'rows'; readonly from: number; readonly to: number }
-  | { readonly kind: 'room'; readonly height: number };
+/** A row that stands on the page, or room for those above another that don't. */
+export type Line =
+  | { readonly kind: 'row'; readonly row: number }
+  | { readonly kind: 'room'; readonly above: number; readonly height: number };
 
 interface Host extends ReactiveControllerHost {
   readonly renderRoot: HTMLElement | DocumentFragment;
@@ -54,26 +54,27 @@ export class RowWindow implements ReactiveController {
   }
 
   /** What stands on the page of so many rows, `kept` among them. */
-  stretches(many: number, kept: number): readonly Stretch[] {
+  lines(many: number, kept: number): readonly Line[] {
     if (many !== this.#many) {
       this.#many = many;
       this.#higher.clear();
       this.#find();
     }
-    if (this.whole) return [{ kind: 'rows', from: 0, to: many }];
-    const spans: [number, number][] = [[this.#from, this.#to]];
-    if (kept >= 0 && kept < many) {
-      if (kept < this.#from) spans.unshift([kept, kept + 1]);
-      else if (kept >= this.#to) spans.push([kept, kept + 1]);
-    }
-    const found: Stretch[] = [];
+    const [from, to] = this.whole ? [0, many] : [this.#from, this.#to];
+    const rows = Array.from({ length: to - from }, (_, n) => from + n);
+    if (kept >= 0 && kept < from) rows.unshift(kept);
+    if (kept >= to && kept < many) rows.push(kept);
+    const found: Line[] = [];
     let at = 0;
-    for (const [from, to] of spans) {
-      if (from > at) found.push({ kind: 'room', height: this.#between(at, from) });
-      found.push({ kind: 'rows', from, to });
-      at = to;
+    const roomTo = (row: number): void => {
+      if (row > at) found.push({ kind: 'room', above: row, height: this.#between(at, row) });
+    };
+    for (const row of rows) {
+      roomTo(row);
+      found.push({ kind: 'row', row });
+      at = row + 1;
     }
-    if (at < many) found.push({ kind: 'room', height: this.#between(at, many) });
+    roomTo(many);
     return found;
   }
 

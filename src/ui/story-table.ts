@@ -4,6 +4,7 @@
 // on which a column is removed.
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { repeat } from 'lit/directives/repeat.js';
 import type { CellId } from '../language/tree.ts';
 import type { Cell } from '../notebook/document.ts';
 import { isLost } from './page-places.ts';
@@ -105,10 +106,8 @@ export class StoryTable extends LitElement implements BarActs, CellActs {
     const { session, at } = this;
     const drawing = { session, cell, at, stands, said: new Set<string>(), acts: this };
     const wide = columns.length + (this.#writing.written?.what === 'new' ? 2 : 1);
-    const stretches = this.#window.stretches(rows.length, this.at.row);
-    this.#drawn = new Set(
-      stretches.flatMap((one) => (one.kind === 'rows' ? ids.slice(one.from, one.to).flat() : [])),
-    );
+    const lines = this.#window.lines(rows.length, this.at.row);
+    this.#drawn = new Set(lines.flatMap((one) => (one.kind === 'row' ? (ids[one.row] ?? []) : [])));
     return html`
       <div class="scroll" @scroll=${this.#window.scrolled}>
         <table
@@ -129,14 +128,16 @@ export class StoryTable extends LitElement implements BarActs, CellActs {
             </tr>
           </thead>
           <tbody>
-            ${stretches.map((one) =>
-              one.kind === 'room'
-                ? html`<tr class="room" aria-hidden="true">
-                    <td colspan=${wide} ${styled({ height: `${one.height}px` })}></td>
-                  </tr>`
-                : ids
-                    .slice(one.from, one.to)
-                    .map((row, r) => this.#row(drawing, row, one.from + r)),
+            ${repeat(
+              lines,
+              // The row that has the keyboard stays the same element wherever the others go.
+              (one) => (one.kind === 'row' ? one.row : `above ${one.above}`),
+              (one) =>
+                one.kind === 'row'
+                  ? this.#row(drawing, ids[one.row] ?? [], one.row)
+                  : html`<tr class="room" aria-hidden="true">
+                      <td colspan=${wide} ${styled({ height: `${one.height}px` })}></td>
+                    </tr>`,
             )}
           </tbody>
         </table>
