@@ -22,7 +22,7 @@ const CIRCLE = 9;
 interface Standing {
   readonly part: string;
   readonly line: Line;
-  draft(text: string): Draft;
+  readonly draft: (text: string) => Draft;
   /** Cells that wait for this one. */
   readonly circle: ReadonlySet<CellId>;
 }

@@ -44,9 +44,10 @@ function ofColumn(
   k: number,
   acts: BarActs,
 ): readonly TemplateResult[] {
-  const { name = '', formula = null } = columns[k] ?? {};
-  const named = name || `column ${k + 1}`;
-  const worked = formula === null ? `Give ${named} a formula` : `Change what ${named} works`;
+  const column = columns[k];
+  const named = column?.name || `column ${k + 1}`;
+  const worked =
+    (column?.formula ?? null) === null ? `Give ${named} a formula` : `Change what ${named} works`;
   return [
     act(worked, 'Enter', true, () => acts.formula()),
     act(`Rename ${named}`, 'F2', true, () => acts.rename()),

@@ -120,7 +120,7 @@ describe('laying out a table', () => {
     await open();
     session.write({ kind: 'formula', cell: idOf(session, 'Thickness') });
     await framesOf(part);
-    expect(() => button(part, 'Lay out a table here')).toThrow();
+    expect(() => button(part, 'Lay out a table here')).toThrow('no button says');
     session.write({ kind: 'formula', cell: idOf(session, 'Posts') });
     await framesOf(part);
     button(part, 'Lay out a table here').click();

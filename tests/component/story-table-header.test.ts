@@ -196,7 +196,7 @@ describe('a row’s line', () => {
     at(1, 3).focus();
     await press('le');
     const options = everyElement(part).filter((one) => one.matches('[role="option"]'));
-    expect(wordsOf(options[0] as Element)).toBe('length 6 ft · this row');
+    expect(wordsOf(options[0])).toBe('length 6 ft · this row');
     await press('{ArrowDown}{Enter}');
     await press(' by thic');
     await press('{ArrowDown}{Enter}');
@@ -220,7 +220,7 @@ describe('a row’s line', () => {
     at(0, 1).focus();
     await press('6 ftt');
     const [mend] = everyElement(part).filter((one) => one.matches('.problem button'));
-    expect(wordsOf(mend as Element)).toContain('Alt 1');
+    expect(wordsOf(mend)).toContain('Alt 1');
     const mended = mend?.getAttribute('title');
     await press('{Alt>}1{/Alt}');
     expect((focusedElement() as HTMLInputElement).value).toBe(mended);
