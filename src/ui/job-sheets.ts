@@ -140,7 +140,7 @@ export class JobSheets extends LitElement {
       </ul>`;
   }
 
-  #goTo({ message, cell, part }: Finding): TemplateResult {
+  #goTo({ message, cell, part, place: at }: Finding): TemplateResult {
     const { session } = this;
     const found = cell === null ? null : session.cell(cell);
     const place = [found?.name, session.part(found?.part ?? part ?? '')?.name]
@@ -150,7 +150,8 @@ export class JobSheets extends LitElement {
     return html`<button
       @click=${() => {
         this.#away();
-        session.bring(cell);
+        const id = at && session.door.rows(cell)?.[at.row]?.[at.column];
+        session.bring(id ?? cell);
       }}
     >
       ${message}<span class="where">${place}</span>

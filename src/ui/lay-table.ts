@@ -65,6 +65,7 @@ export class LayTable extends LitElement {
       }
       caption {
         text-align: left;
+        white-space: nowrap;
       }
       table {
         border-collapse: collapse;
