@@ -35,7 +35,10 @@ const KEYS: readonly (readonly [string, string])[] = [
 
 /** In a table, into which Enter goes from its name. */
 const TABLE_KEYS: readonly (readonly [string, string])[] = [
-  ['↑ ↓ ← →', 'from cell to cell, and up into the header; Ctrl Home and Ctrl End to its ends'],
+  [
+    '↑ ↓ ← →',
+    'from cell to cell, and up into the header; Ctrl Home and Ctrl End to its ends, Esc back to its name',
+  ],
   [
     'Enter',
     'write the cell, or just type; in it, Enter keeps, Tab and Shift Tab go on and back, Ctrl Enter goes on in the row below',

@@ -313,6 +313,9 @@ export class StoryTable extends LitElement implements BarActs, CellActs {
       case 'write':
         this.#writing.write(this.at, asked.typed);
         break;
+      case 'leave':
+        this.session.bring(this.cell);
+        break;
       case 'rename':
         this.rename();
         break;

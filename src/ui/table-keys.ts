@@ -16,7 +16,7 @@ export type KeyAsked =
   | { readonly does: 'write'; readonly typed: string | null }
   | { readonly does: 'move-row' | 'move-column'; readonly by: -1 | 1 }
   | { readonly does: 'add-column'; readonly after: number }
-  | { readonly does: 'rename' | 'add-row' | 'remove-row' | 'remove-column' };
+  | { readonly does: 'leave' | 'rename' | 'add-row' | 'remove-row' | 'remove-column' };
 
 export function askedBy(event: KeyboardEvent, at: Place, table: Table): KeyAsked | null {
   const { key, altKey } = event;
@@ -38,6 +38,8 @@ export function askedBy(event: KeyboardEvent, at: Place, table: Table): KeyAsked
       return onHeader ? { does: 'rename' } : { does: 'write', typed: null };
     case 'Enter':
       return { does: 'write', typed: null };
+    case 'Escape':
+      return { does: 'leave' };
     case 'Delete':
     case 'Backspace':
       return onHeader ? null : { does: 'write', typed: '' };

@@ -122,6 +122,10 @@ test('a table is laid out, worked, changed and asked, by keyboard alone', async 
   await goTo(page, 'stakes');
   await page.keyboard.press('Enter');
   await focused(page, 'north');
+  await page.keyboard.press('Escape');
+  await focused(page, 'Stakes');
+  await page.keyboard.press('Enter');
+  await focused(page, 'north');
   await keys(page, 'End', 'ArrowUp', 'Control+Delete');
   const sheet = page.getByRole('dialog', { name: 'Remove pegs?' });
   await sheet.waitFor();

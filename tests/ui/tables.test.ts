@@ -141,6 +141,7 @@ describe('a key in a table', () => {
     ['ArrowDown', [1, 1], 'Alt', { does: 'move-row', by: 1 }],
     ['z', [1, 1], 'Ctrl', null],
     [' ', [1, 1], '', null],
+    ['Escape', [1, 1], '', { does: 'leave' }],
   ] as const)('%s at %j with %j asks for %j', (key, at, held, asked) => {
     expect(pressed(key, at, held)).toEqual(asked);
   });
