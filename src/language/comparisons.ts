@@ -80,7 +80,37 @@ export const RELATION_WORDS = RELATIONS.map(([words, relation]) => ({
 }));
 const RELATIONS_BY_WORD = byFirstWord(RELATION_WORDS);
 
+/** In a condition the `is` may be left out: `if materials over $4,000`. */
+const WITHOUT_IS = byFirstWord(
+  RELATION_WORDS.filter(({ words }) => words[0] === 'is' && words.length > 1 && words[1] !== 'not')
+    .map(({ words, relation }) => ({ words: words.slice(1), relation }))
+    .concat([{ words: ['exceeds'], relation: 'more' }]),
+);
+
+/** Does `over` compare here? In a condition with no other word that does. */
+export function overCompares(r: Reader): boolean {
+  if (r.conditions === 0) return false;
+  let depth = 0;
+  for (let i = 1; i < 40; i++) {
+    const { kind, text } = r.peek(i);
+    if (kind === 'end') return true;
+    if (text === '(') depth++;
+    else if (text === ')' && --depth < 0) return true;
+    if (depth > 0) continue;
+    if (text === 'is' || text === 'over' || COMPARES.has(text)) return false;
+    if (ENDS_CONDITION.has(text)) return true;
+  }
+  return false;
+}
+
+const COMPARES: ReadonlySet<string> = new Set(['=', '≠', '>', '<', '≥', '≤', 'equals', 'under']);
+const ENDS_CONDITION: ReadonlySet<string> = new Set(['then', 'otherwise', 'else', 'and', 'or', ',']);
+
 function relationAt(r: Reader): { words: number; relation: Relation } | null {
+  if (r.conditions > 0) {
+    const bare = WITHOUT_IS.get(r.token.text)?.find(({ words }) => r.seesAll(0, words));
+    if (bare) return { words: bare.words.length, relation: bare.relation };
+  }
   const found = RELATIONS_BY_WORD.get(r.token.text)?.find(({ words }) => r.seesAll(0, words));
   return found ? { words: found.words.length, relation: found.relation } : null;
 }

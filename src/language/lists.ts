@@ -5,14 +5,21 @@ import type { Formula } from './tree.ts';
 import { expectSlot, seesSlot, slotEnd } from './values.ts';
 
 /** Reads a list whose opening (`total of`, with or without an article) stands here. */
-export function expectList(r: Reader, what: 'total' | 'average' | 'greater' | 'less'): Formula {
+export function expectList(
+  r: Reader,
+  what: 'total' | 'average' | 'greater' | 'less',
+  opening = 2,
+): Formula {
   const from = r.token.from;
+  const picks = what === 'greater' || what === 'less';
   r.skipArticle();
-  r.take(2, 'phrase');
+  r.take(opening, 'phrase');
   const items: Formula[] = [expectItem(r)];
   while (!r.problem) {
     const comma = r.sees(',') ? 1 : 0;
-    const and = r.seesAt(comma, 'and') ? 1 : 0;
+    // `the larger of A or B`
+    const or = picks && r.seesAt(comma, 'or') && !r.choosingOrs.has(r.at + comma);
+    const and = r.seesAt(comma, 'and') || or ? 1 : 0;
     if (comma + and === 0) break;
     const before = r.at;
     r.at += comma + and;

@@ -42,6 +42,8 @@ export class Reader {
   steps = 0;
   /** How many brackets are open here. */
   brackets = 0;
+  /** Inside how many conditions: there `over` compares where nothing else does. */
+  conditions = 0;
   /** Every plus, minus, less and with, for conditions: where it stands and inside how many brackets. */
   readonly sums: { readonly spot: Spot; readonly brackets: number }[] = [];
   /** In what the amount was written that was read last; null for a bare number. */

@@ -1,5 +1,8 @@
 // Levels 6 and 7: amounts, names, brackets, and the phrases that stand where a value is needed.
+import { afterAmount } from './after-amount.ts';
 import { expectAmount, seesAmount, termAfter, writtenAmount } from './amounts.ts';
+import { skipOfStuff } from './asides.ts';
+import { refuseCall } from './calls.ts';
 import { ARTICLES } from './lexer.ts';
 import { partOf, phraseAt, piecesOf } from './phrases.ts';
 import type { Fix } from '../words/report.ts';
@@ -43,10 +46,13 @@ function signed(r: Reader): Formula {
 function prime(r: Reader): Formula {
   if (r.sees('(') || r.sees('[')) {
     const bracket = expectBracket(r);
-    return (r.problem ? null : (sizedOf(r, bracket) ?? maybePieces(r, bracket))) ?? bracket;
+    if (r.problem) return bracket;
+    const pieces = sizedOf(r, bracket) ?? maybePieces(r, bracket);
+    if (!pieces) skipOfStuff(r, 'measure');
+    return pieces ?? bracket;
   }
-  if (r.sees('a') || r.sees('an')) {
-    // `a 20% margin`, `a quarter inch`
+  if (r.sees('a') || r.sees('an') || r.sees('the')) {
+    // `a 20% margin`, `a quarter inch`, `the 12 ft`
     r.at++;
     if (!seesAmount(r)) r.at--;
   }
@@ -55,16 +61,14 @@ function prime(r: Reader): Formula {
   const sized = maybeSized(r);
   if (sized) return sized;
   if (seesAmount(r)) {
-    const amount = expectAmount(r);
-    if (r.sees('of') && !r.problem) {
-      return sizedOf(r, amount) ?? piecesOf(r, amount) ?? partOf(r, amount);
-    }
-    return amount;
+    return afterAmount(r, expectAmount(r));
   }
   if (r.token.kind === 'quoted') {
     const text = r.token.text;
     return { kind: 'words', text, spot: r.take(1, 'amount') };
   }
+  const call = refuseCall(r);
+  if (call) return call;
   const name = r.nameAt(0);
   const phrase = phraseAt(r);
   if (phrase && phrase.opening > (name?.length ?? 0)) return phrase.read(r);
@@ -145,8 +149,11 @@ function afterName(r: Reader, name: Formula): Formula {
   if (name.kind !== 'name') return name;
   const pieces = sizedOf(r, name) ?? maybePieces(r, name);
   if (pieces) return pieces;
-  if ((r.sees('of') || r.sees('on')) && (r.holdsShare(name) || !r.surroundings)) {
-    return partOf(r, name);
+  if ((r.sees('of') || r.sees('on')) && !r.sees('on', 'top')) {
+    if (r.holdsShare(name)) return partOf(r, name);
+    const { at } = r;
+    skipOfStuff(r, 'measure');
+    if (r.at === at && !r.surroundings) return partOf(r, name);
   }
   return name;
 }
@@ -389,7 +396,9 @@ export function leftOver(r: Reader): Formula {
   const say = token.kind === 'symbol' ? `Leave "${token.text}" out` : LEAVE_OUT;
   let count = 1;
   while (token.kind === 'symbol' && r.peek(count).text === token.text) count++;
-  const left = r.fix(say, { from: token.from, to: r.peek(count).from }, '');
+  // A mark between words leaves its blank behind.
+  const joins = before && r.peek(count).kind !== 'end' && !token.gap && r.peek(count).gap;
+  const left = r.fix(say, { from: token.from, to: r.peek(count).from }, joins ? ' ' : '');
   const fixes = left.formula.trim() === '' ? [] : [left];
   return r.fail({ code: 'unread', spots: [here], word: r.slice(here), fixes });
 }
