@@ -7,7 +7,7 @@ import { alongSlope, roundFrom } from './outlines.ts';
 import { partOf, piecesOf } from './phrases.ts';
 import type { Reader } from './reader.ts';
 import { roughCount } from './rough.ts';
-import { sizedOf } from './sized.ts';
+import { sizeBeside, sizedOf } from './sized.ts';
 import { spacedWithoutNoun } from './spaced.ts';
 import type { Amount, Arithmetic, Formula } from './tree.ts';
 import { expectSlot, expectValue, slotEnd } from './values.ts';
@@ -16,8 +16,11 @@ export function afterAmount(r: Reader, amount: Formula): Formula {
   if (r.problem) return amount;
   if (amount.kind !== 'amount') {
     skipOfStuff(r, 'measure');
+    if (amount.kind === 'binary') skipStuffAfter(r);
     return amount;
   }
+  const limit = elseLimit(r, amount);
+  if (limit) return limit;
   const cut = r.sees('of') || r.sees('at') || r.sees('@');
   const taken = r.sees('of') ? sizedOf(r, amount) : null;
   const made = taken ?? (cut ? piecesOf(r, amount) : null);
@@ -31,6 +34,17 @@ export function afterAmount(r: Reader, amount: Formula): Formula {
     if (r.at === at) return partOf(r, amount);
   }
   return besides(r, amount);
+}
+
+/** `4 cy min, else 0.59 cy`: the other, but no less than this. */
+function elseLimit(r: Reader, amount: Amount): Formula | null {
+  const said = r.tokens[r.at - 1]?.text ?? '';
+  const which = /^min(imum)?$/.test(said) ? 'greater' : /^max(imum)?$/.test(said) ? 'less' : null;
+  const comma = r.sees(',') ? 1 : 0;
+  if (!which || !(r.seesAt(comma, 'else') || r.seesAt(comma, 'otherwise'))) return null;
+  r.take(comma + 1, 'phrase');
+  const other = expectValue(r);
+  return { kind: 'pick', which, items: [other, amount], spot: r.since(amount.spot.from) };
 }
 
 /** `10% off X`, `10% more than X`, `10% of X`, `15% profit on X`. */
@@ -69,6 +83,7 @@ function besides(r: Reader, amount: Amount): Formula {
   if (more) return more;
   if (amount.bare) return amount;
   const made =
+    sizeBeside(r, amount) ??
     roundFrom(r, amount) ??
     spacedWithoutNoun(r, amount) ??
     alongSlope(r, amount, amount.spot.from) ??

@@ -428,7 +428,7 @@ function withNoun(
   from: number,
   start: number,
 ): Amount {
-  r.at += 1 + term.length;
+  r.at = start + term.length;
   const form: Form = { over: [{ kind: 'noun', noun, count: null }], under: [term.term] };
   const say = sayOver(r, number, form) + sayUnder(r, form);
   return built(r, number, form, say, from, start, NONE_WRITTEN);

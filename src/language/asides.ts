@@ -4,9 +4,11 @@ import { nearNames } from '../words/near.ts';
 import { MONEY } from '../quantity/dimension.ts';
 import { ARTICLES } from './lexer.ts';
 import { isNumberWord } from './numbers.ts';
+import { labelAt } from './outlines.ts';
 import type { Reader } from './reader.ts';
 import { roughDimension } from './rough.ts';
 import type { Formula } from './tree.ts';
+import { slotEnd } from './values.ts';
 import { OPERATOR_WORDS, SHARE_LABELS, byFirstWord } from './words.ts';
 
 const phrases = (...all: readonly string[]): readonly { readonly words: readonly string[] }[] =>
@@ -103,6 +105,16 @@ const STUFF: ReadonlySet<string> = new Set(
    render roofing sand screed sealant sealer sealing sheathing sheeting shuttering siding skirting sod soffit
    soil stain steel stone stucco subbase tarmac tarp tiling topsoil trench trim turf underlay varnish walkway
    wallpaper wire wood asphalted hardwood softwood cedar pine oak fir spruce treated`
+    .split(/\s+/)
+    .filter((word) => word !== ''),
+);
+
+/** What sort of thing it is: said before a noun, it changes no number. */
+const SORTS: ReadonlySet<string> = new Set(
+  `bulk big small large short long thin thick heavy light wide narrow galvanised galvanized treated untreated pine
+   cedar oak steel concrete timber wooden plastic metal aluminium brass deck decking fence fencing framing roofing
+   hardwood softwood rough finished standard new old extra spare full plain ready precast paving barrow wheelbarrow
+   dump tipper drywall masonry hex carriage lag joist corner gravel sand stone cement white black grey red flat`
     .split(/\s+/)
     .filter((word) => word !== ''),
 );
@@ -220,7 +232,7 @@ function isUnknown(r: Reader, ahead: number): boolean {
 /** So many words that are no slip of one that counts: units, nouns, names and the words of the language. */
 function isFarFromAll(r: Reader, ahead: number): boolean {
   const { text } = r.peek(ahead);
-  if (STUFF.has(text)) return true;
+  if (STUFF.has(text) || SORTS.has(text)) return true;
   if (text.length < 4 || r.nearUnits(text).length > 0) return false;
   if (nearNames(text, COUNTS, 1).length > 0) return false;
   const names = [...r.vocabulary.namesIn(r.part, r.self)].map((n) => n.say);
@@ -250,9 +262,16 @@ export function skipOfStuff(r: Reader, isHard: 'measure' | 'count'): void {
 export function skipStuffAfter(r: Reader): void {
   let count = 0;
   while (count < 3 && isUnknown(r, count)) count++;
-  if (count === 0 || !endsValue(r, count)) return;
+  if (count === 0 || !(endsValue(r, count) || labelledAt(r, count))) return;
   for (let i = 0; i < count; i++) if (!isFarFromAll(r, i)) return;
   r.take(count, 'unread');
+}
+
+/** `120 lf ftg 16" wide`: a length with its label goes on. */
+function labelledAt(r: Reader, ahead: number): boolean {
+  if (r.peek(ahead).kind !== 'number') return false;
+  const end = slotEnd(r, ahead);
+  return end > 0 && labelAt(r, end) > 0;
 }
 
 /**
@@ -293,14 +312,16 @@ function holdsMoney(r: Reader, id: number): boolean {
 /** `850 kg bulk bags`, `8 barrow loads`: a word before a noun that only says what sort it is. 0: none stands here. */
 export function sortBefore(r: Reader, ahead: number): number {
   let count = 0;
-  while (count < 2 && isUnknown(r, ahead + count) && !STUFF_ONLY.has(r.peek(ahead + count).text)) {
-    if (!isFarFromAll(r, ahead + count)) return 0;
-    count++;
-  }
+  while (count < 2 && isSort(r, ahead + count)) count++;
   return count > 0 && r.vocabulary.nounAt(r.tokens, r.at + ahead + count) ? count : 0;
 }
 
-const STUFF_ONLY: ReadonlySet<string> = new Set(['of']);
+function isSort(r: Reader, ahead: number): boolean {
+  if (r.nameAt(ahead) !== null) return false;
+  const { kind, text } = r.peek(ahead);
+  if (kind === 'word' && SORTS.has(text)) return true;
+  return isUnknown(r, ahead) && isFarFromAll(r, ahead);
+}
 
 /** `for the posts`, `as a deposit`: for what, where it can't be a price or an amount for each. */
 export function noteLength(r: Reader, ahead: number): number {

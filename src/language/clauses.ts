@@ -2,7 +2,7 @@
 import { likeWritten, seesAmount, termAfter } from './amounts.ts';
 import { noteLength, trailAt } from './asides.ts';
 import { forClause } from './for-clause.ts';
-import { seesMarginAfter } from './levels.ts';
+import { seesMarginAfter, seesOperator } from './levels.ts';
 import { heldAmount } from '../quantity/amount.ts';
 import { AREA, type Dimension, VOLUME, hardPart } from '../quantity/dimension.ts';
 import { type Form, type Term, writtenUnits } from '../quantity/form.ts';
@@ -35,7 +35,7 @@ export function maybeClause(r: Reader, of: Formula): Formula | null {
   if (shareOf) {
     r.at += comma;
     r.take(shareOf.length, 'phrase');
-    return { kind: 'what-share', of, whole: expectSlot(r), spot: r.since(of.spot.from) };
+    return wholeAlone(r, of, expectSlot(r));
   }
   if (r.seesAt(comma, 'as')) return asClause(r, of, comma);
   if (r.seesAt(comma, 'in')) return inClause(r, of, comma);
@@ -117,11 +117,28 @@ const OPENERS: ReadonlySet<string> = new Set([
   'out',
 ]);
 
+/** `labour as a percentage of materials + labour`: of the first alone, or of the sum? */
+function wholeAlone(r: Reader, of: Formula, whole: Formula): Formula {
+  const share: Formula = { kind: 'what-share', of, whole, spot: r.since(of.spot.from) };
+  if (r.problem || !seesOperator(r, 0)) return share;
+  const rest = { from: whole.spot.from, to: r.endOfBracket() };
+  const tail = r.slice({ from: r.token.from, to: rest.to }).trim();
+  return r.fail({
+    code: 'two-readings',
+    spots: [{ from: r.token.from, to: rest.to }],
+    about: `"${tail}" could belong to what the share is of, or go on with the share itself. Brackets or a comma say which.`,
+    fixes: [
+      r.fix('Of all of it', rest, `(${r.slice(rest).trimEnd()})`),
+      r.fix('Go on with the share', { from: whole.spot.to, to: r.token.from }, ', '),
+    ],
+  });
+}
+
 /** `, cy`: a unit alone after a comma is what to show it in. */
 function unitAlone(r: Reader, of: Formula): Formula | null {
   const term = termAfter(r, 1);
-  if (term?.term.kind !== 'unit' || (r.nameAt(1)?.length ?? 0) >= term.length) return null;
-  const next = r.peek(1 + term.length);
+  if (term?.term.kind !== 'unit' || (r.nameAt(1)?.length ?? 0) >= term.length - 1) return null;
+  const next = r.peek(term.length);
   const ends = next.kind === 'end' || /^[),.?]$/.test(next.text) || OPENERS.has(next.text);
   return ends ? inUnitsAfter(r, of, 1) : null;
 }

@@ -62,7 +62,7 @@ function timesFor(r: Reader, of: Formula): Formula | null {
   }
   const first = expectSlot(r);
   const right = r.problem ? first : ofHours(r, first);
-  if (r.problem || !(each || goTogether(r, of, right))) {
+  if (r.problem || !(each || goTogether(r, of, first))) {
     r.goBack(at, marks, r.brackets);
     return null;
   }

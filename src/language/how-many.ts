@@ -149,7 +149,7 @@ function refusePack(
   ofSpot: { from: number; to: number },
 ): Formula {
   const many = r.vocabulary.nouns.many(noun);
-  const spot = { from, to: ofSpot.to };
+  const spot = { from, to: Math.max(ofSpot.to, r.sees('?') ? r.token.to : 0) };
   const words = r.slice(ofSpot).replace(/[\s,?.]+$/, '');
   const wanted = roughDimension(r, of);
   const fits = [...r.vocabulary.namesIn(r.part, r.self)]

@@ -1,13 +1,13 @@
 // Shapes as they are said: `perimeter of 6 m by 4.5 m`, `area of a circle 12 ft across`, `a fall of 1 in 60 over 20 ft`,
 // `40 ft long and 3 ft wide`, `6 holes 10" dia x 3' deep`. Each comes to a tree that a tidy sentence says too.
 import { isWrittenLength, seesAmount, writtenAmount } from './amounts.ts';
-import { AREA, LENGTH, hardPart } from '../quantity/dimension.ts';
+import { AREA, LENGTH, hardPart, isHard } from '../quantity/dimension.ts';
 import type { Fix } from '../words/report.ts';
 import { ARTICLES } from './lexer.ts';
 import type { Phrase } from './phrases.ts';
 import { slotProblem } from './phrases.ts';
 import type { Reader } from './reader.ts';
-import { roughCount, roughDimension } from './rough.ts';
+import { roughDimension } from './rough.ts';
 import type { Amount, Formula } from './tree.ts';
 import { expectSlot, expectValue, seesSlot, slotEnd } from './values.ts';
 
@@ -347,14 +347,16 @@ function labelledNext(r: Reader): number {
 export function crossedByLabel(r: Reader, left: Formula): Formula | null {
   const next = labelledNext(r);
   if (next === 0) return null;
-  const count = roughCount(r, left);
-  const hard = hardPartOf(r, left);
-  if (count === null && hard !== LENGTH && hard !== AREA) return null;
+  const rough = roughDimension(r, left);
+  if (!rough) return null;
+  const count = !isHard(rough) && rough.nouns.length > 0;
+  const hard = hardPart(rough);
+  if (!count && hard !== LENGTH && hard !== AREA) return null;
   const opSpot = next > 1 ? r.take(next - 1, 'operator') : { from: r.token.from, to: r.token.from };
   const right = expectValue(r);
   takeLabel(r);
   const spot = r.since(left.spot.from);
-  return { kind: 'binary', op: count === null ? 'by' : 'times', opSpot, left, right, spot };
+  return { kind: 'binary', op: count ? 'times' : 'by', opSpot, left, right, spot };
 }
 
 function hardPartOf(r: Reader, tree: Formula): object | null {

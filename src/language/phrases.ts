@@ -2,6 +2,7 @@
 import { expectAmount, seesAmount, writtenAmount } from './amounts.ts';
 import { sortBefore } from './asides.ts';
 import { ARTICLES } from './lexer.ts';
+import { howManyAt } from './how-many.ts';
 import { expectList } from './lists.ts';
 import { isNumberWord } from './numbers.ts';
 import { LEAVE_OPEN } from './problems.ts';
@@ -25,6 +26,8 @@ export interface Phrase {
 export function phraseAt(r: Reader): Phrase | null {
   if (r.token.kind !== 'word' || r.token.text === 'in') return null;
   const skip = ARTICLES.has(r.token.text) ? 1 : 0;
+  const wanted = countsOfNoTable(r, skip) ? howManyAt(r, skip) : null;
+  if (wanted) return wanted;
   const ofTable = tablePhraseAt(r, skip);
   if (ofTable) return ofTable;
   const ofSize = sizePhraseAt(r, skip);
@@ -46,6 +49,13 @@ export function phraseAt(r: Reader): Phrase | null {
   const spaced = spacedOpening(r, skip);
   if (spaced > 0) return { opening: spaced, read: () => readSpaced(r, spaced) };
   return spokenAt(r, skip);
+}
+
+/** `how many bags for …`: no table is called so. */
+function countsOfNoTable(r: Reader, skip: number): boolean {
+  if (!r.seesAt(skip, 'how', 'many')) return false;
+  const article = ARTICLES.has(r.peek(skip + 2).text) ? 1 : 0;
+  return r.vocabulary.tableAt(r.tokens, r.at + skip + 2 + article, r.part, r.self) === null;
 }
 
 /** `total cost of 3 bags at $4 each` is no recap of a part. */
@@ -82,7 +92,10 @@ export const OPENINGS: readonly Opening[] = [
     words: ['whichever', 'is', word, 'of'],
     read: (r: Reader) => expectList(r, 'less', 4),
   })),
-  { words: ['what', 'share'], read: readWhatShare },
+  { words: ['what', 'share'], read: (r) => readWhatShare(r) },
+  ...[['what', 'percent'], ['what', 'percentage'], ['percent', 'that'], ['percentage', 'that'], ['per', 'cent', 'that'], ['share', 'that']].map(
+    (words) => ({ words, read: (r: Reader) => readWhatShare(r, words.length) }),
+  ),
   { words: ['square', 'root', 'of'], read: readSquareRoot },
   { words: ['diagonal', 'of'], read: readDiagonal },
   { words: ['circle', 'area', 'for'], read: (r) => readCircle(r, 'area') },
@@ -226,9 +239,11 @@ function readSame(r: Reader): Formula {
   return expectValue(r);
 }
 
-function readWhatShare(r: Reader): Formula {
+function readWhatShare(r: Reader, opening = 2): Formula {
   const from = r.token.from;
-  r.take(2, 'phrase');
+  r.skipArticle();
+  r.take(opening, 'phrase');
+  if (r.sees('that')) r.take(1, 'phrase');
   const of = expectSlot(r);
   if (!r.maybe('is', 'of')) {
     return slotProblem(

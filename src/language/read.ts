@@ -1,7 +1,8 @@
 // One formula, read and checked: tokens, tree, what everything measures, and the sentence said back.
+import type { Fix } from '../words/report.ts';
 import type { Spot } from '../words/spot.ts';
 import { check } from './check/index.ts';
-import { tokensOf } from './lexer.ts';
+import { formulaTokens, tokensOf } from './lexer.ts';
 import { parseTokens } from './parse.ts';
 import { LEAVE_OUT, wordProblem } from './problems.ts';
 import type { Reading, Scan, Surroundings } from './reading.ts';
@@ -17,9 +18,9 @@ export function read(found: Scan, vocabulary: Vocabulary, surroundings: Surround
     : parseTokens(found.text, inner.tokens, vocabulary, found.part, found.self, surroundings);
   if (parsed.problem) {
     const report = wordProblem(parsed.problem);
-    const fixes = report.fixes.filter(
-      (fix) => fix.say !== LEAVE_OUT || canBeRead(fix.formula, found, vocabulary),
-    );
+    const fixes = report.fixes
+      .filter((fix) => fix.say !== LEAVE_OUT || canBeRead(fix.formula, found, vocabulary))
+      .map((fix) => mendedOn(fix, found, vocabulary, surroundings));
     const spots = report.spots.map((s) => inside(s, found.text));
     return {
       tree: parsed.tree,
@@ -45,6 +46,31 @@ export function read(found: Scan, vocabulary: Vocabulary, surroundings: Surround
     problems: checked.problems,
     waitsFor: checked.waitsFor,
   };
+}
+
+/** Slips that are mended with one name or unit for another. */
+const SLIPS: ReadonlySet<string> = new Set(['unknown-name', 'unknown-unit']);
+
+/** A second slip in the same formula is mended with the first, where it has a near name: two presses would be one too many. */
+function mendedOn(fix: Fix, found: Scan, vocabulary: Vocabulary, surroundings: Surroundings): Fix {
+  let { say, formula } = fix;
+  for (let slips = 0; slips < 3; slips++) {
+    const { problem } = parseTokens(
+      formula,
+      formulaTokens(formula),
+      vocabulary,
+      found.part,
+      found.self,
+      surroundings,
+    );
+    if (!problem) return { say, formula };
+    const next = SLIPS.has(problem.code) ? wordProblem(problem).fixes[0] : undefined;
+    const named = /^Use (".*")$/.exec(next?.say ?? '')?.[1];
+    if (!next || !named || !/^Use /.test(say)) return fix;
+    formula = next.formula;
+    say = `${say} and ${named}`;
+  }
+  return fix;
 }
 
 /** Leaving words out is only offered where what is left can be read. */

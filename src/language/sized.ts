@@ -165,6 +165,29 @@ export function sizedOf(r: Reader, before: Formula): Formula | null {
   return pieces(r, table, before, size, length, from);
 }
 
+/** `1,014' #4 bar`, `8 ft 2x4 x 12`: a length and, right after it, the size. Null where nothing says how they go together. */
+export function sizeBeside(r: Reader, length: Amount): Formula | null {
+  if (r.vocabulary.sizeTables.length === 0 || !isWrittenLength(length)) return null;
+  const seen = sizeStandsAt(r, 0);
+  if (!seen?.known) return null;
+  const { from } = length.spot;
+  const { at } = r;
+  const marks = r.marks.length;
+  const size = takeSize(r, seen);
+  if (r.problem) return size;
+  takeThing(r);
+  const many = r.peek(1);
+  const times = (r.sees('x') || r.sees('×')) && many.kind === 'number' && /^\d+$/.test(many.text);
+  const unit = r.vocabulary.unitAt(r.tokens, r.at + 2) ?? r.vocabulary.nounAt(r.tokens, r.at + 2);
+  if (times && !unit && !/^['"%]$/.test(r.peek(2).text)) {
+    r.take(2, 'amount');
+    return pieces(r, seen.table, counted(r, many.text, seen.table, many), size, length, from);
+  }
+  if (seen.table.told.usual === 'run') return pieces(r, seen.table, null, size, length, from);
+  r.goBack(at, marks, r.brackets);
+  return null;
+}
+
 function tableFor(r: Reader, noun: string | null): SizeTable | null {
   const tables = r.vocabulary.sizeTables;
   return (

@@ -243,7 +243,12 @@ function missing(r: Reader): Formula {
       code: 'other-currency',
       spots: [sign],
       sign: r.vocabulary.sign,
-      fixes: [r.fix(`Use ${r.vocabulary.sign}`, sign, r.vocabulary.sign)],
+      fixes: [
+        {
+          say: `Use ${r.vocabulary.sign}`,
+          formula: r.text.replaceAll(token.text, r.vocabulary.sign),
+        },
+      ],
     });
   }
   const spot =
