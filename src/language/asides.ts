@@ -2,7 +2,11 @@
 // Only where nothing else could be meant by them: a word near one that counts is asked about, never passed over.
 import { nearNames } from '../words/near.ts';
 import { MONEY } from '../quantity/dimension.ts';
+import { ALL_LIMITS, SHARE_OF } from './clauses.ts';
+import { RELATION_WORDS } from './comparisons.ts';
+import { WHICH } from './levels.ts';
 import { ARTICLES } from './lexer.ts';
+import { OPENINGS } from './phrases.ts';
 import { isNumberWord } from './numbers.ts';
 import { labelAt } from './outlines.ts';
 import type { Reader } from './reader.ts';
@@ -120,18 +124,30 @@ const SORTS: ReadonlySet<string> = new Set(
 );
 
 /** Words that count: one that is nearly one of these is asked about. */
-const COUNTS: readonly string[] = [
-  ...OPERATOR_WORDS,
-  ...SHARE_LABELS,
-  ...`squared cubed square cubic each every percent cents dozen pair together added equals more most least no but
-     capped nearest round rounded up down to marked between than pi twice double triple half third quarter hundred
-     thousand million on centre centres oc min max minimum maximum diameter dia radius wide long high deep thick tall
-     margin ways yes above below off including excluding add take increased reduced best worst converted into`.split(
-    /\s+/,
-  ),
-].filter((word) => /^[a-z]{2,}$/.test(word));
+const OWN_WORDS =
+  `squared cubed square cubic each every percent cents dozen pair together added equals more most least no but
+   capped nearest round rounded roundup rnd up down to marked between than pi twice double triple half third
+   quarter hundred thousand million on centre centres oc apart min max minimum maximum diameter dia radius wide
+   long high deep thick tall margin ways yes above below off including incl inc excluding add then take deduct
+   subtract remove knock increase raise bump decrease reduce lower discount multiply divide halve increased
+   raised reduced decreased lowered discounted shared best worst converted convert expressed shown into cut
+   ripped sawn made taken out vat gst extra again when whichever where free instead without`.split(/\s+/);
 
-const COUNTS_ALONE = new Set(COUNTS);
+let counting: ReadonlySet<string> | null = null;
+
+/** Every word that the language gives a meaning: made when it is first asked for, for these lists lean on one another. */
+function wordsThatCount(): ReadonlySet<string> {
+  return (counting ??= new Set(
+    [
+      ...OPERATOR_WORDS,
+      ...SHARE_LABELS,
+      ...OWN_WORDS,
+      ...WHICH.keys(),
+      ...[...OPENINGS, ...RELATION_WORDS].flatMap(({ words }) => words),
+      ...[...ALL_LIMITS.map(([words]) => words), ...SHARE_OF].flat(),
+    ].filter((word) => /^[a-z]{2,}$/.test(word)),
+  ));
+}
 
 /** `what is …`, `so like …`, `forms: …`: passed over at the very start. */
 export function skipLeads(r: Reader): void {
@@ -222,7 +238,7 @@ const CLAUSES: ReadonlySet<string> = new Set(
 /** A word that nothing here knows. */
 function isUnknown(r: Reader, ahead: number): boolean {
   const { kind, text } = r.peek(ahead);
-  if (kind !== 'word' || COUNTS_ALONE.has(text) || text.length < 2) return false;
+  if (kind !== 'word' || wordsThatCount().has(text) || text.length < 2) return false;
   if (r.nameAt(ahead) !== null || isNumberWord(text)) return false;
   if (STUFF.has(text)) return true;
   const at = r.at + ahead;
@@ -234,7 +250,7 @@ function isFarFromAll(r: Reader, ahead: number): boolean {
   const { text } = r.peek(ahead);
   if (STUFF.has(text) || SORTS.has(text)) return true;
   if (text.length < 4 || r.nearUnits(text).length > 0) return false;
-  if (nearNames(text, COUNTS, 1).length > 0) return false;
+  if (nearNames(text, wordsThatCount(), 1).length > 0) return false;
   const names = [...r.vocabulary.namesIn(r.part, r.self)].map((n) => n.say);
   return nearNames(text, names, 1).length === 0;
 }

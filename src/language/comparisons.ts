@@ -2,6 +2,7 @@
 import { maybeChoice } from './choices.ts';
 import { readPicked, readSum } from './levels.ts';
 import type { Reader } from './reader.ts';
+import { tablePhraseAt } from './table-phrases.ts';
 import type { Formula, Relation } from './tree.ts';
 import { byFirstWord } from './words.ts';
 
@@ -13,7 +14,9 @@ export function readComparison(r: Reader): Formula {
   if (r.problem) return left;
   if (r.sees('is', 'between')) {
     const opSpot = r.take(2, 'operator');
+    r.separating++;
     const low = readSum(r);
+    r.separating--;
     if (!r.maybe('and')) {
       return r.fail({
         code: 'phrase-slot',
@@ -109,7 +112,8 @@ const ENDS_CONDITION: ReadonlySet<string> = new Set(['then', 'otherwise', 'else'
 function relationAt(r: Reader): { words: number; relation: Relation } | null {
   if (r.conditions > 0) {
     const bare = WITHOUT_IS.get(r.token.text)?.find(({ words }) => r.seesAll(0, words));
-    if (bare) return { words: bare.words.length, relation: bare.relation };
+    const figure = bare && r.sees('at', 'least') && tablePhraseAt(r, 1) !== null;
+    if (bare && !figure) return { words: bare.words.length, relation: bare.relation };
   }
   const found = RELATIONS_BY_WORD.get(r.token.text)?.find(({ words }) => r.seesAll(0, words));
   return found ? { words: found.words.length, relation: found.relation } : null;

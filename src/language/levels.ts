@@ -13,6 +13,7 @@ import { crossedByLabel, isThickness } from './outlines.ts';
 import { DEEPEST, type Reader } from './reader.ts';
 import { refuseTightRange } from './ranges.ts';
 import { roughCount, roughDimension } from './rough.ts';
+import { tablePhraseAt } from './table-phrases.ts';
 import { maybeRoundedFirst } from './rounded-first.ts';
 import { refuseOneMore, skipCentres, spacedAlong } from './spaced.ts';
 import type { Arithmetic, Formula, Spaced } from './tree.ts';
@@ -114,17 +115,9 @@ export const WHICH: ReadonlyMap<string, 'greater' | 'less'> = new Map(
     more: 'greater',
     higher: 'greater',
     longer: 'greater',
-    dearer: 'greater',
-    greatest: 'greater',
-    largest: 'greater',
-    biggest: 'greater',
-    most: 'greater',
     less: 'less',
     cheaper: 'less',
     shorter: 'less',
-    least: 'less',
-    smallest: 'less',
-    lowest: 'less',
     lesser: 'less',
     smaller: 'less',
     lower: 'less',
@@ -341,7 +334,7 @@ function termOperator(r: Reader, ahead: number): Operator | null {
     case 'x':
       return { op: 'by', words: 1 };
     case 'at':
-      if (r.conditions > 0 && (r.seesAt(ahead + 1, 'least') || r.seesAt(ahead + 1, 'most'))) return null;
+      if (comparesAt(r, ahead)) return null;
       return { op: 'at', words: 1 };
     case '@':
       return { op: 'at', words: 1 };
@@ -363,6 +356,13 @@ function termOperator(r: Reader, ahead: number): Operator | null {
     default:
       return null;
   }
+}
+
+/** In a condition `at least` compares, unless it is the least figure of a table's column. */
+function comparesAt(r: Reader, ahead: number): boolean {
+  if (r.conditions === 0) return false;
+  if (r.seesAt(ahead + 1, 'most')) return true;
+  return r.seesAt(ahead + 1, 'least') && tablePhraseAt(r, ahead + 1) === null;
 }
 
 /** `between 4`, `among the crew`, `into 3` after `split`, `divided` or `shared`. */

@@ -55,8 +55,18 @@ export function phraseAt(r: Reader): Phrase | null {
 function countsOfNoTable(r: Reader, skip: number): boolean {
   if (!r.seesAt(skip, 'how', 'many')) return false;
   const article = ARTICLES.has(r.peek(skip + 2).text) ? 1 : 0;
-  return r.vocabulary.tableAt(r.tokens, r.at + skip + 2 + article, r.part, r.self) === null;
+  if (r.vocabulary.tableAt(r.tokens, r.at + skip + 2 + article, r.part, r.self)) return false;
+  for (let i = skip + 3; i < skip + 10; i++) {
+    const { kind, text } = r.peek(i);
+    if (kind === 'end') return false;
+    if (ASKS_OF.has(text)) return true;
+  }
+  return false;
 }
+
+const ASKS_OF: ReadonlySet<string> = new Set(
+  'for in is are to do does will of every at apart needed required need fit from go'.split(' '),
+);
 
 /** `total cost of 3 bags at $4 each` is no recap of a part. */
 function costsAnAmount(r: Reader, ahead: number): boolean {
@@ -84,7 +94,7 @@ export const OPENINGS: readonly Opening[] = [
     words: [word, 'of'],
     read: (r: Reader) => expectList(r, 'less'),
   })),
-  ...['greater', 'larger', 'bigger', 'higher', 'more', 'longer', 'dearer'].map((word) => ({
+  ...['greater', 'larger', 'bigger', 'higher', 'more', 'longer'].map((word) => ({
     words: ['whichever', 'is', word, 'of'],
     read: (r: Reader) => expectList(r, 'greater', 4),
   })),

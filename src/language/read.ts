@@ -2,9 +2,9 @@
 import type { Fix } from '../words/report.ts';
 import type { Spot } from '../words/spot.ts';
 import { check } from './check/index.ts';
-import { formulaTokens, tokensOf } from './lexer.ts';
+import { formulaTokens } from './lexer.ts';
 import { parseTokens } from './parse.ts';
-import { LEAVE_OUT, wordProblem } from './problems.ts';
+import { LEAVE_OUT, type ReadingProblem, wordProblem } from './problems.ts';
 import type { Reading, Scan, Surroundings } from './reading.ts';
 import type { ScanInner } from './scan.ts';
 import { sentence } from './sentence.ts';
@@ -20,7 +20,7 @@ export function read(found: Scan, vocabulary: Vocabulary, surroundings: Surround
     const report = wordProblem(parsed.problem);
     const fixes = report.fixes
       .filter((fix) => fix.say !== LEAVE_OUT || canBeRead(fix.formula, found, vocabulary))
-      .map((fix) => mendedOn(fix, found, vocabulary, surroundings));
+      .map((fix) => SLIPS.has(report.code) ? mendedOn(fix, found, vocabulary) : fix);
     const spots = report.spots.map((s) => inside(s, found.text));
     return {
       tree: parsed.tree,
@@ -52,17 +52,10 @@ export function read(found: Scan, vocabulary: Vocabulary, surroundings: Surround
 const SLIPS: ReadonlySet<string> = new Set(['unknown-name', 'unknown-unit']);
 
 /** A second slip in the same formula is mended with the first, where it has a near name: two presses would be one too many. */
-function mendedOn(fix: Fix, found: Scan, vocabulary: Vocabulary, surroundings: Surroundings): Fix {
+function mendedOn(fix: Fix, found: Scan, vocabulary: Vocabulary): Fix {
   let { say, formula } = fix;
   for (let slips = 0; slips < 3; slips++) {
-    const { problem } = parseTokens(
-      formula,
-      formulaTokens(formula),
-      vocabulary,
-      found.part,
-      found.self,
-      surroundings,
-    );
+    const problem = problemIn(formula, found, vocabulary);
     if (!problem) return { say, formula };
     const next = SLIPS.has(problem.code) ? wordProblem(problem).fixes[0] : undefined;
     const named = /^Use (".*")$/.exec(next?.say ?? '')?.[1];
@@ -75,8 +68,15 @@ function mendedOn(fix: Fix, found: Scan, vocabulary: Vocabulary, surroundings: S
 
 /** Leaving words out is only offered where what is left can be read. */
 function canBeRead(formula: string, found: Scan, vocabulary: Vocabulary): boolean {
-  const parsed = parseTokens(formula, tokensOf(formula), vocabulary, found.part, found.self, null);
-  return parsed.problem === null;
+  return problemIn(formula, found, vocabulary) === null;
+}
+
+function problemIn(formula: string, found: Scan, vocabulary: Vocabulary): ReadingProblem | null {
+  const { part, self } = found;
+  const tokens = formulaTokens(formula);
+  return vocabulary.trying(
+    () => parseTokens(formula, tokens, vocabulary, part, self, null).problem,
+  );
 }
 
 /** A spot that lies inside the text and marks at least one character where there is one. */

@@ -42,6 +42,10 @@ export class Reader {
   steps = 0;
   /** How many brackets are open here. */
   brackets = 0;
+  /** Above nought where `and` parts two things: `between 4 ft and 6 ft`. */
+  separating = 0;
+  /** True while a value is read in which `12 feet and 6 inches` is one length. */
+  joinsInches = false;
   /** Inside how many conditions: there `over` compares where nothing else does. */
   conditions = 0;
   /** Every plus, minus, less and with, for conditions: where it stands and inside how many brackets. */

@@ -61,7 +61,10 @@ function prime(r: Reader): Formula {
   const sized = maybeSized(r);
   if (sized) return sized;
   if (seesAmount(r)) {
-    return afterAmount(r, expectAmount(r));
+    r.joinsInches = r.separating === 0;
+    const amount = expectAmount(r);
+    r.joinsInches = false;
+    return afterAmount(r, amount);
   }
   if (r.token.kind === 'quoted') {
     const text = r.token.text;
