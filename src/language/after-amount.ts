@@ -3,6 +3,7 @@
 import { seesAmount, writtenAmount } from './amounts.ts';
 import { TIME, hardPart, isHard } from '../quantity/dimension.ts';
 import { skipOfStuff, skipStuffAfter } from './asides.ts';
+import { ARTICLES } from './lexer.ts';
 import { alongSlope, roundFrom } from './outlines.ts';
 import { partOf, piecesOf } from './phrases.ts';
 import type { Reader } from './reader.ts';
@@ -21,13 +22,13 @@ export function afterAmount(r: Reader, amount: Formula): Formula {
   }
   const limit = elseLimit(r, amount);
   if (limit) return limit;
-  const cut = r.sees('of') || r.sees('at') || r.sees('@');
+  const cut = r.sees('of') || r.sees('at') || r.sees('@') || r.token.kind === 'number';
   const taken = r.sees('of') ? sizedOf(r, amount) : null;
   const made = taken ?? (cut ? piecesOf(r, amount) : null);
   if (made) return made;
   if (amount.holds.measure.kind === 'share') return onShare(r, amount);
   if (r.sees('of')) {
-    const product = countOfAmounts(r, amount);
+    const product = refusePairs(r, amount) ?? countOfAmounts(r, amount);
     if (product) return product;
     const { at } = r;
     if (!amount.bare) skipOfStuff(r, isMeasured(amount) ? 'measure' : 'count');
@@ -91,6 +92,25 @@ function besides(r: Reader, amount: Amount): Formula {
   if (made) return made;
   if (isMeasured(amount) && isPlain(amount)) skipStuffAfter(r);
   return amount;
+}
+
+/** `3 pairs of hinges`: so many hinges, or so many pairs? */
+function refusePairs(r: Reader, amount: Amount): Formula | null {
+  if (roughCount(r, amount) !== 'pair' || !amount.value) return null;
+  const article = ARTICLES.has(r.peek(1).text) ? 1 : 0;
+  const noun = r.vocabulary.nounAt(r.tokens, r.at + 1 + article);
+  if (!noun) return null;
+  const spot = { from: amount.spot.from, to: r.peek(article + noun.length).to };
+  const things = `${amount.value.mul(2).toString()} ${r.vocabulary.nouns.many(noun.noun)}`;
+  return r.fail({
+    code: 'two-readings',
+    spots: [spot],
+    about: `"${r.slice(spot)}" could be counted one by one, ${things}, or as ${amount.say}. Write the one that is meant.`,
+    fixes: [
+      r.fix(`${things}`, spot, things),
+      r.fix(`${amount.say}`, spot, amount.say),
+    ],
+  });
 }
 
 /** Does it have a unit of length, weight, time or money above the line? */

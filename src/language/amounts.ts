@@ -13,6 +13,7 @@ import {
   seesNumberWord,
 } from './numbers.ts';
 import { takeLabel } from './outlines.ts';
+import { cutFrom } from './phrases.ts';
 import type { Fix } from '../words/report.ts';
 import { LEAVE_OPEN } from './problems.ts';
 import type { Reader, WrittenIn } from './reader.ts';
@@ -35,7 +36,7 @@ export function expectAmount(r: Reader): Formula {
   if (amount.kind === 'amount' && isLength(amount.holds)) {
     takeLabel(r);
     const noun = r.vocabulary.nounAt(r.tokens, r.at);
-    if (noun && !r.seesAt(noun.length, 'every'))
+    if (noun && !r.seesAt(noun.length, 'every') && cutFrom(r, 0) === 0)
       return refuseNounAfterUnit(r, before, amount, noun);
     return joinedByX(r, amount, from);
   }
@@ -146,7 +147,10 @@ function money(r: Reader, from: number, start: number): Formula {
 function share(r: Reader, number: WrittenNumber, from: number, start: number): Formula {
   r.at++;
   let label: string | null = null;
-  if (SHARE_LABELS.has(r.token.text) && r.token.kind === 'word') {
+  if (r.sees('sales', 'tax')) {
+    label = 'sales tax';
+    r.at += 2;
+  } else if (SHARE_LABELS.has(r.token.text) && r.token.kind === 'word') {
     label = r.token.text;
     r.at++;
   } else if (r.sees('for')) {

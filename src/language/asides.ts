@@ -4,7 +4,6 @@ import { nearNames } from '../words/near.ts';
 import { MONEY } from '../quantity/dimension.ts';
 import { ALL_LIMITS, SHARE_OF } from './clauses.ts';
 import { RELATION_WORDS } from './comparisons.ts';
-import { WHICH } from './levels.ts';
 import { ARTICLES } from './lexer.ts';
 import { OPENINGS } from './phrases.ts';
 import { isNumberWord } from './numbers.ts';
@@ -13,6 +12,7 @@ import type { Reader } from './reader.ts';
 import { roughDimension } from './rough.ts';
 import type { Formula } from './tree.ts';
 import { slotEnd } from './values.ts';
+import { WHICH } from './which.ts';
 import { OPERATOR_WORDS, SHARE_LABELS, byFirstWord } from './words.ts';
 
 const phrases = (...all: readonly string[]): readonly { readonly words: readonly string[] }[] =>
@@ -24,6 +24,8 @@ export const LEADS = phrases(
   "what's",
   'whats',
   'what are',
+  'convert',
+  'express',
   'what would be',
   'what will be',
   'how much is',
@@ -71,6 +73,9 @@ export const TRAILS = phrases(
   'needed',
   'required',
   'altogether',
+  'come to',
+  'comes to',
+  'add up to',
   'in total',
   'total',
   'in all',
@@ -193,8 +198,21 @@ function skipStuffBefore(r: Reader): void {
   const article = ARTICLES.has(r.token.text) ? 1 : 0;
   let count = article;
   while (count < 4 && STUFF.has(r.peek(count).text) && !r.nameAt(count)) count++;
-  const next = r.peek(count);
-  if (count > article && next.kind === 'number') r.take(count, 'unread');
+  const stuff = r.peek(count).kind === 'number' ? count : 0;
+  if (stuff > article) {
+    r.take(stuff, 'unread');
+    return;
+  }
+  // `wall 20 ft long and 8 ft high`
+  count = article;
+  while (count < 4 && isThing(r, count)) count++;
+  if (count > article && labelledAt(r, count)) r.take(count, 'unread');
+}
+
+/** A word that is a counted thing or nothing here. */
+function isThing(r: Reader, ahead: number): boolean {
+  if (r.nameAt(ahead)) return false;
+  return isUnknown(r, ahead) || r.vocabulary.nounAt(r.tokens, r.at + ahead)?.length === 1;
 }
 
 /** `…, needed`, `… in total`: passed over at the very end. */

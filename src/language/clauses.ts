@@ -316,7 +316,7 @@ const STEP_FRACTION: ReadonlyMap<string, string> = new Map(
 );
 
 /** A unit or noun alone: one of it, or so much of one. */
-function oneOf(r: Reader, much = '1'): Formula {
+export function oneOf(r: Reader, much = '1'): Formula {
   const found = termAfter(r, 0);
   if (!found) return expectSlot(r);
   const spot = r.take(found.length, 'amount');

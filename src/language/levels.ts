@@ -18,6 +18,7 @@ import { maybeRoundedFirst } from './rounded-first.ts';
 import { refuseOneMore, skipCentres, spacedAlong } from './spaced.ts';
 import type { Arithmetic, Formula, Spaced } from './tree.ts';
 import { closedWhole, expectValue } from './values.ts';
+import { WHICH } from './which.ts';
 import { OPERATOR_WORDS, SHARE_LABELS } from './words.ts';
 
 /** or = and { 'or' and } */
@@ -106,23 +107,6 @@ function seesChoosingOr(r: Reader): boolean {
   const comma = r.sees(',') ? 1 : 0;
   return r.seesAt(comma, 'or') && r.choosingOrs.has(r.at + comma);
 }
-
-export const WHICH: ReadonlyMap<string, 'greater' | 'less'> = new Map(
-  Object.entries({
-    greater: 'greater',
-    larger: 'greater',
-    bigger: 'greater',
-    more: 'greater',
-    higher: 'greater',
-    longer: 'greater',
-    less: 'less',
-    cheaper: 'less',
-    shorter: 'less',
-    lesser: 'less',
-    smaller: 'less',
-    lower: 'less',
-  }),
-);
 
 /** closed = sum { [','] clause | ',' operator … } */
 export function readClosed(r: Reader): Formula {

@@ -12,6 +12,7 @@ import type { Amount, Formula } from './tree.ts';
 import { expectSlot, expectValue, seesSlot, slotEnd } from './values.ts';
 
 export function outlineAt(r: Reader, skip: number): Phrase | null {
+  if (r.seesAt(skip, 'total', 'cost', 'of')) return outlineAt(r, skip + 1);
   if (isRoundShape(r, skip)) return { opening: skip + 1, read: (at) => readRound(at, 'area') };
   if (!r.seesAt(skip + 1, 'of') && !(r.seesAt(skip + 1, 'around'))) return null;
   const word = r.peek(skip).text;
@@ -170,6 +171,7 @@ function readPerimeter(r: Reader): Formula {
   const plus = r.take(1, 'operator');
   const b = seesAmount(r) ? writtenAmount(r) : expectSlot(r);
   takeLabel(r);
+  skipThing(r);
   const spot = r.since(from);
   const sides: Formula = {
     kind: 'binary',
@@ -181,6 +183,12 @@ function readPerimeter(r: Reader): Formula {
   };
   const two = r.number('2', '2', opSpot);
   return { kind: 'binary', op: 'times', opSpot, left: two, right: sides, spot };
+}
+
+/** `perimeter of a 24 ft by 30 ft slab` */
+function skipThing(r: Reader): void {
+  const noun = r.nameAt(0) === null ? r.vocabulary.nounAt(r.tokens, r.at) : null;
+  if (noun) r.take(noun.length, 'unread');
 }
 
 /** `area of slab length by slab width`: what is asked is what it comes to. Of a thing, its measures are offered. */

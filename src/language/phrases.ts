@@ -3,9 +3,11 @@ import { expectAmount, seesAmount, writtenAmount } from './amounts.ts';
 import { sortBefore } from './asides.ts';
 import { ARTICLES } from './lexer.ts';
 import { howManyAt } from './how-many.ts';
+import { WHICH } from './which.ts';
 import { expectList } from './lists.ts';
 import { isNumberWord } from './numbers.ts';
 import { LEAVE_OPEN } from './problems.ts';
+import { labelAt } from './outlines.ts';
 import type { Reader } from './reader.ts';
 import { costKindAt, readRecap } from './recaps.ts';
 import { readSpaced, spacedOpening } from './spaced.ts';
@@ -94,13 +96,10 @@ export const OPENINGS: readonly Opening[] = [
     words: [word, 'of'],
     read: (r: Reader) => expectList(r, 'less'),
   })),
-  ...['greater', 'larger', 'bigger', 'higher', 'more', 'longer'].map((word) => ({
-    words: ['whichever', 'is', word, 'of'],
-    read: (r: Reader) => expectList(r, 'greater', 4),
-  })),
-  ...['less', 'lesser', 'smaller', 'lower', 'shorter', 'cheaper'].map((word) => ({
-    words: ['whichever', 'is', word, 'of'],
-    read: (r: Reader) => expectList(r, 'less', 4),
+  // `whichever is greater of A and B`
+  ...[...WHICH].map(([word, which]) => ({
+    words: ['whichever', 'is', word],
+    read: (r: Reader) => expectList(r, which, 3),
   })),
   { words: ['what', 'share'], read: (r) => readWhatShare(r) },
   ...[['what', 'percent'], ['what', 'percentage'], ['percent', 'that'], ['percentage', 'that'], ['per', 'cent', 'that'], ['share', 'that']].map(
@@ -158,7 +157,8 @@ const GOES_ON_AND: ReadonlySet<string> = new Set(
 
 /** `[pieces] of 9 ft from 16 ft boards` after a count. Null where no `from` follows: then it is no piece phrase. */
 export function piecesOf(r: Reader, count: Formula): Formula | null {
-  const opening = r.sees('of') || r.sees('at') || r.sees('@') ? 1 : 2;
+  const beside = r.token.kind === 'number';
+  const opening = beside ? 0 : r.sees('of') || r.sees('at') || r.sees('@') ? 1 : 2;
   const end = slotEnd(r, opening);
   const from = end < 0 ? 0 : cutFrom(r, end);
   if (from === 0) return null;
@@ -181,7 +181,12 @@ export function piecesOf(r: Reader, count: Formula): Formula | null {
 }
 
 /** `from`, `, cut from`, `out of`: how many tokens of it stand there, 0 for none. */
-function cutFrom(r: Reader, ahead: number): number {
+export function cutFrom(r: Reader, ahead: number): number {
+  const label = labelAt(r, ahead);
+  if (label > 0) {
+    const from = cutFrom(r, ahead + label);
+    return from === 0 ? 0 : label + from;
+  }
   const comma = r.seesAt(ahead, ',') ? 1 : 0;
   const cut = comma + (CUT.has(r.peek(ahead + comma).text) ? 1 : 0);
   if (r.seesAt(ahead + cut, 'out', 'of')) return cut + 2;

@@ -3,6 +3,7 @@ import { afterAmount } from './after-amount.ts';
 import { expectAmount, seesAmount, termAfter, writtenAmount } from './amounts.ts';
 import { skipOfStuff } from './asides.ts';
 import { refuseCall } from './calls.ts';
+import { oneOf } from './clauses.ts';
 import { ARTICLES } from './lexer.ts';
 import { partOf, phraseAt, piecesOf } from './phrases.ts';
 import type { Fix } from '../words/report.ts';
@@ -70,6 +71,8 @@ function prime(r: Reader): Formula {
     const text = r.token.text;
     return { kind: 'words', text, spot: r.take(1, 'amount') };
   }
+  const one = maybeOne(r);
+  if (one) return afterAmount(r, one);
   const call = refuseCall(r);
   if (call) return call;
   const name = r.nameAt(0);
@@ -81,6 +84,17 @@ function prime(r: Reader): Formula {
     return { kind: 'yes-no', value, spot: r.take(1, 'amount') };
   }
   return missing(r);
+}
+
+/** `a pair of hinges`, `an hour at labour rate`: one of it. Names and phrases that begin so win. */
+function maybeOne(r: Reader): Formula | null {
+  if (!(r.sees('a') || r.sees('an')) || r.nameAt(0)) return null;
+  const term = termAfter(r, 1);
+  if (!term || term.term.count !== null || phraseAt(r)) return null;
+  const { from } = r.token;
+  r.at++;
+  const one = oneOf(r);
+  return { ...one, spot: r.since(from) };
 }
 
 /** One amount, one name or one bracket: what a phrase or clause takes. */
