@@ -1,6 +1,6 @@
 // What goes on with a written amount where it stands as a value: `10% off X`, `2 days of 8 hours`, `2 men 8 hours`,
 // `40 sq m of turf`, `18" o.c. along 24'`. None of it is looked for in a slot.
-import { seesAmount, writtenAmount } from './amounts.ts';
+import { isWrittenLength, seesAmount, writtenAmount } from './amounts.ts';
 import { TIME, hardPart, isHard } from '../quantity/dimension.ts';
 import { skipOfStuff, skipStuffAfter } from './asides.ts';
 import { ARTICLES } from './lexer.ts';
@@ -154,13 +154,45 @@ function countBeside(r: Reader, count: Amount): Formula | null {
   const { from } = r.token;
   const amount = writtenAmount(r);
   const spot = { from, to: from };
-  const right = r.problem ? null : noun === 'person' && isTime(r, amount) ? amount : roundFrom(r, amount);
+  const right = r.problem ? null : eachTakes(r, noun, amount);
   if (!right || right.kind === 'hole') {
     r.goBack(at, marks, r.brackets);
     return null;
   }
   const opSpot = spot;
-  return { kind: 'binary', op: 'times', opSpot, left: count, right, spot: r.since(count.spot.from) };
+  const product: Formula = {
+    kind: 'binary',
+    op: 'times',
+    opSpot,
+    left: count,
+    right,
+    spot: r.since(count.spot.from),
+  };
+  return noun === 'person' ? hoursBeside(r, product) : product;
+}
+
+/** `3 men 2 days 8 hours a day`: the hours of a day, after the days. */
+function hoursBeside(r: Reader, days: Formula): Formula {
+  if (r.token.kind !== 'number' || slotEnd(r, 0) < 0) return days;
+  const { at } = r;
+  const marks = r.marks.length;
+  const { from } = r.token;
+  const right = writtenAmount(r);
+  if (r.problem || !isTime(r, right)) {
+    r.goBack(at, marks, r.brackets);
+    return days;
+  }
+  const opSpot = { from, to: from };
+  return { kind: 'binary', op: 'times', opSpot, left: days, right, spot: r.since(days.spot.from) };
+}
+
+/** What each of so many things takes: hours of people, or the size of a footing or a hole. */
+function eachTakes(r: Reader, noun: string, amount: Formula): Formula | null {
+  if (noun === 'person' && isTime(r, amount)) return amount;
+  const round = roundFrom(r, amount);
+  if (round) return round;
+  const isLong = amount.kind === 'amount' && isWrittenLength(amount);
+  return isLong && (r.sees('x') || r.sees('×') || r.sees('by')) ? amount : null;
 }
 
 const PERIODS: ReadonlySet<string> = new Set(['day', 'week', 'month', 'shift', 'year']);

@@ -12,7 +12,7 @@ import {
   isNumberWord,
   seesNumberWord,
 } from './numbers.ts';
-import { takeLabel } from './outlines.ts';
+import { goesOnWithLabel, labelAt, skipThing, takeLabel } from './outlines.ts';
 import { cutFrom } from './phrases.ts';
 import type { Fix } from '../words/report.ts';
 import { LEAVE_OPEN } from './problems.ts';
@@ -34,9 +34,11 @@ export function expectAmount(r: Reader): Formula {
   // `7 3/4 in max`, `3 in deep`: said for the reader.
   if (MOST_OR_LEAST.has(r.token.text) && r.token.kind === 'word') r.take(1, 'unread');
   if (amount.kind === 'amount' && isLength(amount.holds)) {
+    const labelled = labelAt(r, 0) > 0;
     takeLabel(r);
+    if (labelled) skipThing(r);
     const noun = r.vocabulary.nounAt(r.tokens, r.at);
-    if (noun && !r.seesAt(noun.length, 'every') && cutFrom(r, 0) === 0)
+    if (noun && !goesOnWithLabel(r) && !r.seesAt(noun.length, 'every') && cutFrom(r, 0) === 0)
       return refuseNounAfterUnit(r, before, amount, noun);
     return joinedByX(r, amount, from);
   }
@@ -655,7 +657,9 @@ function joinedByX(r: Reader, first: Formula, from: number): Formula {
       r.marks.length -= 1;
       break;
     }
+    const labelled = labelAt(r, 0) > 0;
     takeLabel(r);
+    if (labelled) skipThing(r);
     left = { kind: 'binary', op: 'by', opSpot, left, right, spot: r.since(from) };
   }
   return left;

@@ -206,7 +206,15 @@ function skipStuffBefore(r: Reader): void {
   // `wall 20 ft long and 8 ft high`
   count = article;
   while (count < 4 && isThing(r, count)) count++;
-  if (count > article && labelledAt(r, count)) r.take(count, 'unread');
+  if (count > article && (labelledAt(r, count) || crossedAt(r, count))) r.take(count, 'unread');
+}
+
+/** `slab 24' x 30'` */
+function crossedAt(r: Reader, ahead: number): boolean {
+  if (r.peek(ahead).kind !== 'number') return false;
+  const end = slotEnd(r, ahead);
+  const mark = r.peek(end - 1);
+  return end > ahead + 1 && mark.kind !== 'number' && (r.seesAt(end, 'x') || r.seesAt(end, '×'));
 }
 
 /** A word that is a counted thing or nothing here. */

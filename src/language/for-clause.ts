@@ -7,7 +7,7 @@ import { seesAmount, writtenAmount } from './amounts.ts';
 import { noteLength } from './asides.ts';
 import type { Reader } from './reader.ts';
 import { roughCount, roughDimension } from './rough.ts';
-import type { Formula } from './tree.ts';
+import type { Binary, Formula } from './tree.ts';
 import { expectName, expectSlot } from './values.ts';
 import { OPERATOR_WORDS, SHARE_LABELS } from './words.ts';
 
@@ -62,11 +62,30 @@ function timesFor(r: Reader, of: Formula): Formula | null {
   }
   const first = expectSlot(r);
   const right = r.problem ? first : ofHours(r, first);
+  if (!r.problem && of.kind === 'binary' && of.op === 'at' && goTogether(r, of.right, first)) {
+    return refuseTitle(r, of, first);
+  }
   if (r.problem || !(each || goTogether(r, of, first))) {
     r.goBack(at, marks, r.brackets);
     return null;
   }
   return { kind: 'binary', op: 'times', opSpot, left: of, right, spot: r.since(of.spot.from) };
+}
+
+/** `labour at $22.50 per hour for 4 hours`: is the first a heading, or worked at that rate? */
+function refuseTitle(r: Reader, of: Binary, hours: Formula): Formula {
+  const [left, rate] = [r.slice(of.left.spot), r.slice(of.right.spot)];
+  const spot = { from: of.left.spot.from, to: hours.spot.to };
+  const long = r.slice(hours.spot);
+  return r.fail({
+    code: 'two-readings',
+    spots: [spot],
+    about: `"${left}" could only say what is done at ${rate}, or be worked at that rate and then multiplied. Write the one that is meant.`,
+    fixes: [
+      r.fix(`${long} at ${rate}`, spot, `${long} at ${rate}`),
+      r.fix('Multiply all of it', spot, `(${left} at ${rate}) times ${long}`),
+    ],
+  });
 }
 
 /** `two days of eight hours` */

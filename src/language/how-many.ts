@@ -51,6 +51,8 @@ function wantedAt(r: Reader, ahead: number): boolean {
 
 function readWanted(r: Reader, opening: number): Formula {
   const from = r.token.from;
+  const gaps = refuseGaps(r, opening);
+  if (gaps) return gaps;
   r.take(opening, 'phrase');
   const wanted = expectWanted(r);
   if (r.problem || !wanted) return r.problem ? hole(r, from) : refuse(r, from);
@@ -124,6 +126,31 @@ const BETWEEN: ReadonlySet<string> = new Set(
     ' ',
   ),
 );
+
+/** `how many balusters in 6 ft with 4 in gaps if they are 1 1/2 in wide`: is the gap a limit that may be reached? */
+function refuseGaps(r: Reader, opening: number): Formula | null {
+  const noun = r.vocabulary.nounAt(r.tokens, r.at + opening);
+  if (!noun) return null;
+  const rest = r.text.slice(r.peek(opening + noun.length).from);
+  const said = GAPS.exec(rest);
+  const [, across = '', gap = '', wide = ''] = said ?? [];
+  if (!said) return null;
+  const spot = { from: r.token.from, to: r.text.trimEnd().length };
+  const many = r.vocabulary.nouns.many(noun.noun);
+  const phrase = `fewest ${many} of ${wide} across ${across} with gaps`;
+  return r.fail({
+    code: 'two-readings',
+    spots: [spot],
+    about: `A gap of ${gap} could be the most there may be, or one that none may reach. Write the one that is meant.`,
+    fixes: [
+      r.fix(`Gaps of at most ${gap}`, spot, `${phrase} at most ${gap}`),
+      r.fix(`Gaps under ${gap}`, spot, `${phrase} under ${gap}`),
+    ],
+  });
+}
+
+const GAPS =
+  /^(?:in|across|for|along|over)\s+([^,]{1,40}?)\s+(?:with|at)\s+(?:a\s+|max(?:imum)?\s+)?([^,]{1,30}?)\s+gaps?\b[^\d]{0,30}?(\d[^,]{0,20}?(?:in|inch|inches|"|mm|cm))\s*(?:wide|each)?\s*\??$/i;
 
 function hole(r: Reader, from: number): Formula {
   return { kind: 'hole', spot: r.since(from) };

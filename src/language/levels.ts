@@ -9,7 +9,7 @@ import { LENGTH, MONEY } from '../quantity/dimension.ts';
 import type { Term } from '../quantity/form.ts';
 import { unitByKey } from '../quantity/units.ts';
 import { ARTICLES } from './lexer.ts';
-import { crossedByLabel, isThickness } from './outlines.ts';
+import { askAreaOver, crossedByLabel, isThickness } from './outlines.ts';
 import { DEEPEST, type Reader } from './reader.ts';
 import { refuseTightRange } from './ranges.ts';
 import { roughCount, roughDimension } from './rough.ts';
@@ -176,6 +176,8 @@ function sumOperator(r: Reader, ahead: number): Operator | null {
       return r.seesAt(ahead + 1, 'add') && r.conditions === 0 ? { op: 'plus', words: 2 } : null;
     case 'add':
       return { op: 'plus', words: 1 };
+    case 'after':
+      return isDiscount(r, ahead + 1) ? { op: 'minus', words: 1 } : null;
     case 'increased':
     case 'raised':
       return r.seesAt(ahead + 1, 'by') ? { op: 'plus', words: 2 } : null;
@@ -229,6 +231,14 @@ function sumFrom(r: Reader, first: Formula): Formula {
     if (isShare && termOperator(r, 0)) left = termFrom(r, closedWhole(left));
   }
   return left;
+}
+
+/** `materials after 10% discount` */
+function isDiscount(r: Reader, ahead: number): boolean {
+  const article = ARTICLES.has(r.peek(ahead).text) ? 1 : 0;
+  if (r.peek(ahead + article).kind !== 'number') return false;
+  for (let i = ahead + article + 1; i < ahead + 6; i++) if (r.seesAt(i, 'discount')) return true;
+  return false;
 }
 
 /** `plus VAT at 20%`, `plus overhead of 12%`: a share with its name before it. Null where none stands so. */
@@ -328,6 +338,9 @@ function termOperator(r: Reader, ahead: number): Operator | null {
         ? { op: 'over', words: 1 }
         : null;
     case 'divided':
+      if (r.seesAt(ahead + 1, 'equally') || r.seesAt(ahead + 1, 'evenly')) {
+        return sharesOut(r, ahead + 2) ? { op: 'over', words: 3 } : null;
+      }
       return r.seesAt(ahead + 1, 'by') || sharesOut(r, ahead + 1) ? { op: 'over', words: 2 } : null;
     case 'shared':
       return sharesOut(r, ahead + 1) ? { op: 'over', words: 2 } : null;
@@ -388,6 +401,8 @@ function termFrom(r: Reader, first: Formula): Formula {
         continue;
       }
     }
+    const asked = askAreaOver(r, left, found.op, right);
+    if (asked) return asked;
     const op = found.op === 'at' && isThickness(r, left, right) ? 'by' : found.op;
     const spot = { from: left.spot.from, to: r.since(left.spot.from).to };
     left = { kind: 'binary', op, opSpot, left, right, spot };

@@ -14,6 +14,7 @@ export function expectList(
   const picks = what === 'greater' || what === 'less';
   r.skipArticle();
   r.take(opening, 'phrase');
+  if (picks && opening > 2 && !r.maybe('of') && !r.maybe(',')) r.maybe(':');
   const items: Formula[] = [expectItem(r)];
   while (!r.problem) {
     const comma = r.sees(',') ? 1 : 0;

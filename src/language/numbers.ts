@@ -94,7 +94,11 @@ export function seesNumberWord(r: Reader): boolean {
 
 /** `inch`, `an inch`, `of an inch` so many tokens ahead. */
 function unitFollows(r: Reader, ahead: number): boolean {
-  return r.vocabulary.unitAt(r.tokens, r.at + ahead + oneOfLength(r, ahead)) !== null;
+  const at = r.at + ahead + oneOfLength(r, ahead);
+  if (r.vocabulary.unitAt(r.tokens, at)) return true;
+  // `half a day`, but `the third post` is one of several.
+  const noun = r.sees('half') || r.sees('quarter');
+  return noun && !r.sees('half', 'of') && r.vocabulary.nounAt(r.tokens, at) !== null;
 }
 
 /** How many words `of an` or `an` takes before a unit: `3/8 of an inch`, `half an inch`; 0 where none stands there. */
@@ -102,7 +106,9 @@ function oneOfLength(r: Reader, ahead: number): number {
   const of = r.seesAt(ahead, 'of') ? 1 : 0;
   const article = r.seesAt(ahead + of, 'a') || r.seesAt(ahead + of, 'an') ? 1 : 0;
   if (article === 0) return 0;
-  return r.vocabulary.unitAt(r.tokens, r.at + ahead + of + 1) ? of + 1 : 0;
+  const at = r.at + ahead + of + 1;
+  const one = r.vocabulary.unitAt(r.tokens, at) ?? r.vocabulary.nounAt(r.tokens, at);
+  return one ? of + 1 : 0;
 }
 
 /** A part of one unit: the words between are passed over, `three eighths of an inch`. */

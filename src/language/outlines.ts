@@ -8,7 +8,7 @@ import type { Phrase } from './phrases.ts';
 import { slotProblem } from './phrases.ts';
 import type { Reader } from './reader.ts';
 import { roughDimension } from './rough.ts';
-import type { Amount, Formula } from './tree.ts';
+import type { Amount, Arithmetic, Formula } from './tree.ts';
 import { expectSlot, expectValue, seesSlot, slotEnd } from './values.ts';
 
 export function outlineAt(r: Reader, skip: number): Phrase | null {
@@ -186,7 +186,7 @@ function readPerimeter(r: Reader): Formula {
 }
 
 /** `perimeter of a 24 ft by 30 ft slab` */
-function skipThing(r: Reader): void {
+export function skipThing(r: Reader): void {
   const noun = r.nameAt(0) === null ? r.vocabulary.nounAt(r.tokens, r.at) : null;
   if (noun) r.take(noun.length, 'unread');
 }
@@ -331,6 +331,29 @@ export function labelAt(r: Reader, ahead: number): number {
   return !gap || ends ? 1 : 0;
 }
 
+/** `27 sq m divided by 450 mm × 450 mm`: is it divided by the area of one, or by one side and multiplied by the other? */
+export function askAreaOver(
+  r: Reader,
+  left: Formula,
+  op: Arithmetic,
+  right: Formula,
+): Formula | null {
+  if ((op !== 'times' && op !== 'by') || left.kind !== 'binary' || left.op !== 'over') return null;
+  const sides = [left.right, right].every((side) => side.kind === 'amount' && isWrittenLength(side));
+  if (!sides || r.problem || /^[([]/.test(r.slice(left.spot))) return null;
+  if (hardPartOf(r, left.left) !== AREA) return null;
+  const under = { from: left.right.spot.from, to: right.spot.to };
+  return r.fail({
+    code: 'two-readings',
+    spots: [under],
+    about: `"${r.slice(under)}" could be the area to divide by, or "${r.slice(right.spot)}" could multiply what stands before it. Brackets say which.`,
+    fixes: [
+      r.fix('Divide by that area', under, `(${r.slice(under)})`),
+      r.fix('From left to right', left.spot, `(${r.slice(left.spot)})`),
+    ],
+  });
+}
+
 /** Says which way the length lies that was read; for the reader. */
 export function takeLabel(r: Reader): void {
   const words = labelAt(r, 0);
@@ -342,13 +365,24 @@ export function takeLabel(r: Reader): void {
  * `224 sq ft, 4 in deep`. 0 for none; 1 more than what is to be passed over.
  */
 function labelledNext(r: Reader): number {
-  const comma = r.sees(',') ? 1 : 0;
+  const comma = thingLength(r) + (r.seesAt(thingLength(r), ',') ? 1 : 0);
   const joined = comma + (r.seesAt(comma, 'and') || r.seesAt(comma, 'at') || r.seesAt(comma, '@') ? 1 : 0);
   const next = r.peek(joined);
   if (next.kind !== 'number' && next.kind !== 'word') return 0;
   if (next.kind === 'word' && r.nameAt(joined)) return 0;
   const end = slotEnd(r, joined);
   return end > 0 && labelAt(r, end) > 0 ? joined + 1 : 0;
+}
+
+/** `24' x 30' slab, 4" thick`: what it is of, said between. */
+function thingLength(r: Reader): number {
+  if (r.token.kind !== 'word' || r.nameAt(0)) return 0;
+  return r.vocabulary.nounAt(r.tokens, r.at)?.length ?? 0;
+}
+
+/** Does a length with its label follow, after a word for what it is of? */
+export function goesOnWithLabel(r: Reader): boolean {
+  return thingLength(r) > 0 && labelledNext(r) > 0;
 }
 
 /** The product that a labelled length makes with what stands before it; null where none follows. */

@@ -3,7 +3,6 @@ import { expectAmount, seesAmount, writtenAmount } from './amounts.ts';
 import { sortBefore } from './asides.ts';
 import { ARTICLES } from './lexer.ts';
 import { howManyAt } from './how-many.ts';
-import { WHICH } from './which.ts';
 import { expectList } from './lists.ts';
 import { isNumberWord } from './numbers.ts';
 import { LEAVE_OPEN } from './problems.ts';
@@ -96,11 +95,6 @@ export const OPENINGS: readonly Opening[] = [
     words: [word, 'of'],
     read: (r: Reader) => expectList(r, 'less'),
   })),
-  // `whichever is greater of A and B`
-  ...[...WHICH].map(([word, which]) => ({
-    words: ['whichever', 'is', word],
-    read: (r: Reader) => expectList(r, which, 3),
-  })),
   { words: ['what', 'share'], read: (r) => readWhatShare(r) },
   ...[['what', 'percent'], ['what', 'percentage'], ['percent', 'that'], ['percentage', 'that'], ['per', 'cent', 'that'], ['share', 'that']].map(
     (words) => ({ words, read: (r: Reader) => readWhatShare(r, words.length) }),
@@ -165,7 +159,7 @@ export function piecesOf(r: Reader, count: Formula): Formula | null {
   r.take(opening, 'phrase');
   const length = expectSlot(r);
   if (r.problem) return length;
-  r.take(from, 'phrase');
+  r.take(cutFrom(r, 0), 'phrase');
   const stock = stockOf(r);
   if (!stock) {
     return r.fail({
@@ -259,6 +253,7 @@ function readWhatShare(r: Reader, opening = 2): Formula {
   r.skipArticle();
   r.take(opening, 'phrase');
   if (r.sees('that')) r.take(1, 'phrase');
+  if (r.sees('is') || r.sees('of')) return readShareAsked(r, from);
   const of = expectSlot(r);
   if (!r.maybe('is', 'of')) {
     return slotProblem(
@@ -271,6 +266,22 @@ function readWhatShare(r: Reader, opening = 2): Formula {
     );
   }
   const whole = expectSlot(r);
+  return { kind: 'what-share', of, whole, spot: r.since(from) };
+}
+
+/** `what percent is A of B`, `what percentage of B is A`. */
+function readShareAsked(r: Reader, from: number): Formula {
+  const wholeFirst = r.sees('of');
+  r.take(1, 'phrase');
+  const first = expectSlot(r);
+  const joined = wholeFirst ? r.maybe('is') : r.maybe('of');
+  if (r.problem || !joined) {
+    if (r.problem) return first;
+    const open = wholeFirst ? 'is ?' : 'of ?';
+    return slotProblem(r, from, 'what percent', '"of" and the whole', 'what share $42 is of $60', open);
+  }
+  const second = expectSlot(r);
+  const [of, whole] = wholeFirst ? [second, first] : [first, second];
   return { kind: 'what-share', of, whole, spot: r.since(from) };
 }
 

@@ -1,22 +1,27 @@
 // Sums said as one tells somebody to work them: `add 10% to materials`, `take 5% off labour`, `multiply 12 by 4`.
 // Each comes to a tree that a tidy sentence says too. A slot is one amount, name or bracket; arithmetic that goes on
 // after the last one could belong to it or to the whole, and asks.
-import { seesAmount } from './amounts.ts';
+import { seesAmount, writtenAmount } from './amounts.ts';
+import { ARTICLES } from './lexer.ts';
+import { expectList } from './lists.ts';
+import { WHICH } from './which.ts';
 import { howManyAt } from './how-many.ts';
 import { seesOperator } from './levels.ts';
 import { outlineAt } from './outlines.ts';
-import type { Phrase } from './phrases.ts';
+import { type Phrase, partOf } from './phrases.ts';
 import type { Reader } from './reader.ts';
 import { readRoundedFirst, seesRoundFirst } from './rounded-first.ts';
 import type { Arithmetic, Formula } from './tree.ts';
 import { expectSlot } from './values.ts';
+import { SHARE_LABELS } from './words.ts';
 
 /** The phrase of speech that begins so many tokens ahead, an article before it. */
 export function spokenAt(r: Reader, skip: number): Phrase | null {
   const read = VERBS.get(r.peek(skip).text);
   if (read && skip === 0) return { opening: 1, read };
   if (skip === 0 && seesRoundFirst(r)) return { opening: 2, read: readRoundedFirst };
-  return howManyAt(r, skip) ?? outlineAt(r, skip);
+  if (saysShareOf(r, skip)) return { opening: skip + 2, read: (at) => readShareOf(at, skip + 2) };
+  return howManyAt(r, skip) ?? pairAt(r, skip) ?? outlineAt(r, skip);
 }
 
 const VERBS: ReadonlyMap<string, (r: Reader) => Formula> = new Map([
@@ -26,6 +31,9 @@ const VERBS: ReadonlyMap<string, (r: Reader) => Formula> = new Map([
   ...['decrease', 'reduce', 'lower', 'discount', 'drop'].map(
     (word) => [word, (r: Reader) => readBy(r, 'minus')] as const,
   ),
+  ['split', (r: Reader) => readBy(r, 'over')],
+  ['share', (r: Reader) => readBy(r, 'over')],
+  ['whichever', readWhichever],
   ['multiply', (r: Reader) => readBy(r, 'times')],
   ['divide', (r: Reader) => readBy(r, 'over')],
   ['halve', (r: Reader) => readTimesAlone(r, '1/2', 'half')],
@@ -81,14 +89,124 @@ function readBy(r: Reader, op: Arithmetic): Formula {
   const opSpot = r.take(1, 'operator');
   const left = expectSlot(r);
   if (r.problem) return left;
-  const by = r.maybe('by') || (op === 'over' && r.maybe('into')) || (op === 'times' && r.maybe('times'));
+  const by = maybeBy(r, op);
   if (!by && !(op === 'minus' && seesAmount(r))) {
     return refuseHalf(r, from, verb, 'by ?', `${verb} $60 by 4`);
   }
   const right = expectSlot(r);
   if (r.problem) return right;
+  if (op === 'over') r.maybe('ways');
   const spot = r.since(from);
   return ended(r, { kind: 'binary', op, opSpot, left, right, spot }, right);
+}
+
+/** The word between the two: `by`, `between`, `into`; `split $60 4 ways` has none. */
+function maybeBy(r: Reader, op: Arithmetic): boolean {
+  if (r.sees('equally') || r.sees('evenly')) r.take(1, 'unread');
+  if (r.maybe('by')) return true;
+  if (op === 'times') return r.maybe('times');
+  if (op !== 'over') return false;
+  return r.maybe('into') || r.maybe('between') || r.maybe('among') || r.seesAt(1, 'ways');
+}
+
+/** `whichever is greater of A and B`, `whichever is the less, A or B`. */
+function readWhichever(r: Reader): Formula {
+  const is = r.seesAt(1, 'is') ? 1 : 0;
+  const article = ARTICLES.has(r.peek(1 + is).text) ? 1 : 0;
+  const which = WHICH.get(r.peek(1 + is + article).text);
+  if (which) return expectList(r, which, 2 + is + article);
+  const spot = r.take(1, 'phrase');
+  return r.fail({
+    code: 'phrase-slot',
+    spots: [spot],
+    phrase: 'whichever is',
+    wanted: '"greater" or "less"',
+    like: 'whichever is greater of $85 and $120',
+    fixes: [],
+  });
+}
+
+/** `difference between A and B`, `ratio of A to B`, `product of A and B`: words that open with what is asked. */
+function pairAt(r: Reader, skip: number): Phrase | null {
+  const word = r.peek(skip).text;
+  const joined = r.seesAt(skip + 1, 'of') || r.seesAt(skip + 1, 'between');
+  if (joined && (word === 'difference' || word === 'ratio' || word === 'product')) {
+    return { opening: skip + 2, read: (at) => readPair(at, word, skip + 2) };
+  }
+  // What `how much` asked: `how much more is A than B`.
+  const more = MORE_THAN.has(word) || word === 'less';
+  if (!more || !r.seesAt(skip + 1, 'is') || skip > 0) return null;
+  return { opening: 2, read: readHowMuchMore };
+}
+
+function readPair(r: Reader, word: string, opening: number): Formula {
+  const from = r.token.from;
+  const opSpot = r.take(opening, 'phrase');
+  const left = expectSlot(r);
+  const joined = r.maybe('and') || r.maybe('to') || (word === 'ratio' && r.maybe(':'));
+  if (r.problem || !joined) {
+    return r.problem ? left : refuseHalf(r, from, `${word} of`, 'and ?', `${word} of $60 and $42`);
+  }
+  const right = expectSlot(r);
+  const spot = r.since(from);
+  if (word !== 'difference') {
+    const op = word === 'ratio' ? 'over' : 'times';
+    return { kind: 'binary', op, opSpot, left, right, spot };
+  }
+  // Whichever comes first, what lies between them is no less than nothing.
+  const items = [left, right];
+  const greater: Formula = { kind: 'pick', which: 'greater', items, spot };
+  const less: Formula = { kind: 'pick', which: 'less', items, spot };
+  return { kind: 'binary', op: 'minus', opSpot, left: greater, right: less, spot };
+}
+
+const MORE_THAN: ReadonlySet<string> = new Set('more bigger larger longer wider deeper taller higher dearer'.split(' '));
+
+/** `more is A than B`, after `how much`. */
+function readHowMuchMore(r: Reader): Formula {
+  const from = r.token.from;
+  const less = r.sees('less');
+  const opSpot = r.take(2, 'phrase');
+  const first = expectSlot(r);
+  if (r.problem || !r.maybe('than')) {
+    return r.problem ? first : refuseHalf(r, from, 'how much more is', 'than ?', 'how much more is $60 than $42');
+  }
+  const second = expectSlot(r);
+  const [left, right] = less ? [second, first] : [first, second];
+  return { kind: 'binary', op: 'minus', opSpot, left, right, spot: r.since(from) };
+}
+
+/** `deposit of 30% of materials`, `margin of 20% on labour`: what the share is called, said first. */
+function saysShareOf(r: Reader, skip: number): boolean {
+  const word = r.peek(skip).text;
+  if (!(SHARE_LABELS.has(word) || word === 'margin') || !r.seesAt(skip + 1, 'of')) return false;
+  if (r.peek(skip + 2).kind !== 'number') return false;
+  for (let i = skip + 3; i < skip + 6; i++) if (r.seesAt(i, '%') || r.seesAt(i, 'percent')) return true;
+  return false;
+}
+
+function readShareOf(r: Reader, opening: number): Formula {
+  const isMargin = r.peek(opening - 2).text === 'margin';
+  const { from } = r.token;
+  r.take(opening, 'unread');
+  const share = writtenAmount(r);
+  if (r.problem || share.kind !== 'amount') return share;
+  if (!r.sees('of') && !r.sees('on')) return share;
+  if (!isMargin) return partOf(r, share);
+  // A margin is a share of the price; of the cost it would be a markup.
+  const percent = r.slice(share.spot);
+  const spot = { from, to: r.token.to };
+  const rest = r.slice({ from: r.token.to, to: r.endOfBracket() }).trim();
+  const whole = { from, to: r.endOfBracket() };
+  return r.fail({
+    code: 'margin-or-markup',
+    spots: [spot],
+    percent,
+    fixes: [
+      r.fix('The price for that margin', whole, `(${rest}) for a ${percent} margin`),
+      r.fix('That share of it', whole, `${percent} of (${rest})`),
+    ],
+  });
 }
 
 /** `halve X`, `triple X`. */
