@@ -4,8 +4,9 @@ import { isWrittenLength, seesAmount, writtenAmount } from './amounts.ts';
 import { TIME, hardPart, isHard } from '../quantity/dimension.ts';
 import { skipOfStuff, skipStuffAfter } from './asides.ts';
 import { ARTICLES } from './lexer.ts';
-import { alongSlope, roundFrom } from './outlines.ts';
+import { alongSlope, roundFrom, skipThingAtEnd } from './outlines.ts';
 import { partOf, piecesOf } from './phrases.ts';
+import { refuseMarginOn } from './spoken.ts';
 import type { Reader } from './reader.ts';
 import { roughCount } from './rough.ts';
 import { sizeBeside, sizedOf } from './sized.ts';
@@ -17,7 +18,10 @@ export function afterAmount(r: Reader, amount: Formula): Formula {
   if (r.problem) return amount;
   if (amount.kind !== 'amount') {
     skipOfStuff(r, 'measure');
-    if (amount.kind === 'binary') skipStuffAfter(r);
+    if (amount.kind === 'binary') {
+      skipStuffAfter(r);
+      skipThingAtEnd(r);
+    }
     return amount;
   }
   const limit = elseLimit(r, amount);
@@ -54,6 +58,7 @@ function onShare(r: Reader, share: Amount): Formula {
     if (r.sees('on', 'top', 'of')) return binaryAfter(r, share, 'plus', 3);
     return r.sees('on', 'top') ? share : partOf(r, share);
   }
+  if (r.sees('margin', 'on') || r.sees('margin', 'of')) return refuseMarginOn(r, share, share.spot.from);
   if (r.sees('off')) return binaryAfter(r, share, 'minus', r.seesAt(1, 'of') ? 2 : 1);
   if (r.sees('more', 'than')) return binaryAfter(r, share, 'plus', 2);
   if (r.sees('less', 'than')) return binaryAfter(r, share, 'minus', 2);

@@ -2,7 +2,7 @@
 import { heldAmount } from '../quantity/amount.ts';
 import { type Form, type Holds, NONE_WRITTEN, type Term, withUnit } from '../quantity/form.ts';
 import { Fraction, NUMBER, ONE, OPEN, SHARE } from '../quantity/measure.ts';
-import { LENGTH, MONEY } from '../quantity/dimension.ts';
+import { LENGTH, MONEY, TIME } from '../quantity/dimension.ts';
 import { type Unit, unitByKey } from '../quantity/units.ts';
 import { sortBefore } from './asides.ts';
 import {
@@ -71,7 +71,8 @@ export function writtenAmount(r: Reader): Formula {
   }
   if (r.sees(':') && !r.token.gap && r.peek(1).kind === 'number') {
     const unit = r.vocabulary.unitAt(r.tokens, r.at + 2);
-    return unit ? clock(r, number, from, start) : ratio(r, number, from, start);
+    const isTime = unit?.unit.dimension === TIME;
+    return isTime ? clock(r, number, from, start) : ratio(r, number, from, start);
   }
   if (r.sees('in') && r.peek(1).kind === 'number') {
     const slope = maybeSlope(r, number, from, start);
@@ -452,7 +453,7 @@ function withTails(
 ): Formula {
   const under: Term[] = [];
   for (;;) {
-    if (r.sees('each') || r.sees('ea')) {
+    if (r.sees('each') || r.sees('ea') || r.sees('apiece')) {
       r.at++;
       under.push({ kind: 'noun', noun: 'each', count: null });
       continue;

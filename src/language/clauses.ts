@@ -14,6 +14,7 @@ import { stockAfter, stockOf } from './phrases.ts';
 import type { Reader } from './reader.ts';
 import { roughDimension } from './rough.ts';
 import type { Formula, InUnits, Way } from './tree.ts';
+import { tablePhraseAt } from './table-phrases.ts';
 import { expectSlot, seesSlot } from './values.ts';
 import { OPERATOR_WORDS } from './words.ts';
 
@@ -28,6 +29,10 @@ export function maybeClause(r: Reader, of: Formula): Formula | null {
   if (comma <= 1 && trailAt(r, comma) > 0) return null;
   if (seesRounding(r, comma)) return rounded(r, of, comma);
   if (r.seesAt(comma, 'marked', 'up')) return markedUp(r, of, comma);
+  // `labour at least $3,500`: without an `is` it is no comparison.
+  const least = comma === 0 && r.conditions === 0 && tablePhraseAt(r, 1) === null;
+  if (least && r.sees('at', 'least')) return limited(r, of, 0, 'not-less', 2);
+  if (least && r.sees('at', 'most')) return limited(r, of, 0, 'not-more', 2);
   for (const [words, side] of comma > 0 ? ALL_LIMITS : LIMITS) {
     if (r.seesAll(comma, words)) return limited(r, of, comma, side, words.length);
   }
@@ -60,6 +65,8 @@ const LIMITS: readonly (readonly [readonly string[], 'not-less' | 'not-more'])[]
   [['capped', 'at'], 'not-more'],
   [['up', 'to', 'a', 'maximum', 'of'], 'not-more'],
   [['with', 'a', 'minimum', 'of'], 'not-less'],
+  [['with', 'a', 'minimum', 'charge', 'of'], 'not-less'],
+  [['with', 'minimum'], 'not-less'],
   [['with', 'a', 'maximum', 'of'], 'not-more'],
 ];
 
@@ -75,6 +82,11 @@ const LIMITS_AFTER_COMMA: typeof LIMITS = [
   [['maximum'], 'not-more'],
   [['at', 'most'], 'not-more'],
 ];
+
+/** Does a limit stand there that begins as a sum does: `with a minimum of`? */
+export function limitsAt(r: Reader, ahead: number): boolean {
+  return LIMITS.some(([words]) => words[0] === 'with' && r.seesAll(ahead, words));
+}
 
 export const SHARE_OF: readonly (readonly string[])[] = [
   ['as', 'a', 'share', 'of'],

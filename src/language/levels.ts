@@ -2,14 +2,14 @@
 // Loops go on to the left, so a chain of ten thousand plus signs needs no stack.
 import { maybeManyPer, maybePerNoun, termAfter, writtenAmount } from './amounts.ts';
 import { skipWhatMoneyIsFor } from './asides.ts';
-import { maybeClause } from './clauses.ts';
+import { limitsAt, maybeClause } from './clauses.ts';
 import { overCompares, readComparison } from './comparisons.ts';
 import { maybeTogether } from './lists.ts';
 import { LENGTH, MONEY } from '../quantity/dimension.ts';
 import type { Term } from '../quantity/form.ts';
 import { unitByKey } from '../quantity/units.ts';
 import { ARTICLES } from './lexer.ts';
-import { askAreaOver, crossedByLabel, isThickness } from './outlines.ts';
+import { askAreaOver, crossedByLabel, isLayer } from './outlines.ts';
 import { DEEPEST, type Reader } from './reader.ts';
 import { refuseTightRange } from './ranges.ts';
 import { roughCount, roughDimension } from './rough.ts';
@@ -165,7 +165,8 @@ function sumOperator(r: Reader, ahead: number): Operator | null {
     case 'less':
       return r.seesAt(ahead + 1, 'than') ? null : { op: 'minus', words: 1 };
     case 'with':
-      return r.seesAt(ahead + 1, 'gaps') ? null : { op: 'plus', words: 1 };
+      if (r.seesAt(ahead + 1, 'gaps') || limitsAt(r, ahead)) return null;
+      return { op: 'plus', words: 1 };
     case 'including':
     case 'incl':
     case 'inc':
@@ -355,9 +356,8 @@ function termOperator(r: Reader, ahead: number): Operator | null {
   }
 }
 
-/** In a condition `at least` compares, unless it is the least figure of a table's column. */
+/** `at least` compares or limits, unless it is the least figure of a table's column. */
 function comparesAt(r: Reader, ahead: number): boolean {
-  if (r.conditions === 0) return false;
   if (r.seesAt(ahead + 1, 'most')) return true;
   return r.seesAt(ahead + 1, 'least') && tablePhraseAt(r, ahead + 1) === null;
 }
@@ -403,7 +403,7 @@ function termFrom(r: Reader, first: Formula): Formula {
     }
     const asked = askAreaOver(r, left, found.op, right);
     if (asked) return asked;
-    const op = found.op === 'at' && isThickness(r, left, right) ? 'by' : found.op;
+    const op = isLayer(r, left, found.op, opSpot, right) ? 'by' : found.op;
     const spot = { from: left.spot.from, to: r.since(left.spot.from).to };
     left = { kind: 'binary', op, opSpot, left, right, spot };
   }

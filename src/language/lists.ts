@@ -37,11 +37,21 @@ export function expectList(
   }
   if (r.problem) return { kind: 'hole', spot: r.since(from) };
   const spot = r.since(from);
+  if (picks && items.length < 2) return refuseOne(r, spot);
   const list: Formula =
     what === 'total' || what === 'average'
       ? { kind: 'list', what, items, spot }
       : { kind: 'pick', which: what, items, spot };
   return afterList(r, list, items.at(-1));
+}
+
+/** `the lesser of $3,500`: of which others? */
+function refuseOne(r: Reader, spot: { from: number; to: number }): Formula {
+  const wanted = 'at least two to choose from';
+  const like = 'the greater of $85 and $120';
+  const open = r.closes ? [r.fix('Leave it open for now', r.afterLast(), ' and ?')] : [];
+  const phrase = r.slice(spot).split(/\s+of\s/)[0] ?? 'greater';
+  return r.fail({ code: 'phrase-slot', spots: [spot], phrase, wanted, like, fixes: open });
 }
 
 /** `A, B and C together`, `A and B added up`: a total with its items first. Null where that is not said. */

@@ -185,6 +185,14 @@ function readPerimeter(r: Reader): Formula {
   return { kind: 'binary', op: 'times', opSpot, left: two, right: sides, spot };
 }
 
+/** `8' x 10' x 5" slab in cy`: what the product of lengths is of, where nothing else could go on with it. */
+export function skipThingAtEnd(r: Reader): void {
+  const length = thingLength(r);
+  if (length === 0) return;
+  const { kind, text } = r.peek(length);
+  if (kind === 'end' || /^(in|,|plus|with|to|as|at|@|rounded|less|\+|\))$/.test(text)) r.take(length, 'unread');
+}
+
 /** `perimeter of a 24 ft by 30 ft slab` */
 export function skipThing(r: Reader): void {
   const noun = r.nameAt(0) === null ? r.vocabulary.nounAt(r.tokens, r.at) : null;
@@ -371,7 +379,8 @@ function labelledNext(r: Reader): number {
   if (next.kind !== 'number' && next.kind !== 'word') return 0;
   if (next.kind === 'word' && r.nameAt(joined)) return 0;
   const end = slotEnd(r, joined);
-  return end > 0 && labelAt(r, end) > 0 ? joined + 1 : 0;
+  const each = end > 0 && comma > 0 && joined === comma && /^(each|ea)$/.test(r.peek(end - 1).text);
+  return end > 0 && (labelAt(r, end) > 0 || each) ? joined + 1 : 0;
 }
 
 /** `24' x 30' slab, 4" thick`: what it is of, said between. */
@@ -406,8 +415,20 @@ function hardPartOf(r: Reader, tree: Formula): object | null {
   return rough && hardPart(rough);
 }
 
-/** `24' x 30' @ 4"`: a length after an area can only be how thick it is. */
-export function isThickness(r: Reader, left: Formula, right: Formula): boolean {
+/** `24' x 30' @ 4"`, `5" of concrete over 80 sq ft`: a length beside an area can only be how thick it is. */
+export function isLayer(
+  r: Reader,
+  left: Formula,
+  op: Arithmetic,
+  opSpot: { readonly from: number; readonly to: number },
+  right: Formula,
+): boolean {
+  if (op === 'at') return isThickness(r, left, right);
+  if (op !== 'over' || !/^over$/i.test(r.slice(opSpot))) return false;
+  return left.kind === 'amount' && isWrittenLength(left) && hardPartOf(r, right) === AREA;
+}
+
+function isThickness(r: Reader, left: Formula, right: Formula): boolean {
   if (right.kind !== 'amount' || !isWrittenLength(right)) return false;
   const hard = hardPartOf(r, left);
   return hard === AREA || (hard === LENGTH && left.kind === 'binary' && left.op === 'by');

@@ -86,12 +86,14 @@ export const OPENINGS: readonly Opening[] = [
   { words: ['sum', 'of'], read: (r) => expectList(r, 'total') },
   { words: ['average', 'of'], read: (r) => expectList(r, 'average') },
   { words: ['greatest', 'of'], read: (r) => expectList(r, 'greater') },
+  { words: ['largest', 'of'], read: (r) => expectList(r, 'greater') },
+  { words: ['smallest', 'of'], read: (r) => expectList(r, 'less') },
   { words: ['least', 'of'], read: (r) => expectList(r, 'less') },
-  ...['greater', 'larger', 'bigger', 'higher', 'max', 'maximum'].map((word) => ({
+  ...['greater', 'larger', 'bigger', 'higher', 'highest', 'biggest', 'longest', 'max', 'maximum'].map((word) => ({
     words: [word, 'of'],
     read: (r: Reader) => expectList(r, 'greater'),
   })),
-  ...['lesser', 'smaller', 'lower', 'min', 'minimum'].map((word) => ({
+  ...['lesser', 'smaller', 'lower', 'lowest', 'shortest', 'cheaper', 'cheapest', 'min', 'minimum'].map((word) => ({
     words: [word, 'of'],
     read: (r: Reader) => expectList(r, 'less'),
   })),

@@ -11,6 +11,7 @@ import { askOf, mayHoldText } from './size-phrases.ts';
 import { crossAt, maybeLength } from './size-length.ts';
 import type { SizeTable } from './size-table.ts';
 import { type SizeSeen, sizeAt, sizeStandsAt, takeSize } from './sizes.ts';
+import { barsSpaced } from './spaced.ts';
 import type { Fix } from '../words/report.ts';
 import type { Amount, Formula, LookUp } from './tree.ts';
 import { expectSlot } from './values.ts';
@@ -32,6 +33,8 @@ function sizeAlone(r: Reader, seen: SizeSeen): Formula {
   if (r.problem) return size;
   const spaced = r.vocabulary.nounAt(r.tokens, r.at) ? phraseAt(r) : null;
   if (spaced) return spaced.read(r);
+  const bars = seen.table.told.noun === null ? null : barsAfter(r, from);
+  if (bars) return bars;
   takeThing(r);
   const { told } = seen.table;
   const lead = `1 ${told.noun ?? 'piece'} of ${seen.text} by`;
@@ -42,6 +45,11 @@ function sizeAlone(r: Reader, seen: SizeSeen): Formula {
   if (!sold) return refuseOnePiece(r, seen, lead, length, from);
   const count = counted(r, '1', seen.table, { from, to: from });
   return pieces(r, seen.table, count, size, length, from);
+}
+
+function barsAfter(r: Reader, from: number): Formula | null {
+  if (r.sees('rebar')) r.take(1, 'amount');
+  return barsSpaced(r, from);
 }
 
 /** `4x6 x 3 ft` could also be three lengths: without a number of pieces it asks. */

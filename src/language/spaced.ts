@@ -6,6 +6,16 @@ import type { Reader } from './reader.ts';
 import type { Ends, Formula, Spaced } from './tree.ts';
 import { expectSlot, seesSlot, slotEnd } from './values.ts';
 
+/** `#4 @ 12" o.c. along 24'`, `rebar @ 12" o.c. …`: the bars, by their size alone. Null where none are set out so. */
+export function barsSpaced(r: Reader, from: number): Formula | null {
+  if (!(r.sees('@') || r.sees('at') || r.sees('every'))) return null;
+  let centres = r.sees('every');
+  for (let i = 2; i < 9 && !centres; i++) centres = centresAt(r, i) > 0;
+  if (!centres) return null;
+  r.take(1, 'phrase');
+  return alongAfter(r, 'bar', expectSlot(r), from);
+}
+
 /** How many tokens a noun with its `every` takes; 0 where nothing is set out here. */
 export function spacedOpening(r: Reader, skip: number): number {
   const one = r.seesAt(skip, 'one') || r.peek(skip).text === '1' ? 1 : 0;
@@ -15,8 +25,9 @@ export function spacedOpening(r: Reader, skip: number): number {
   const spread = r.seesAt(after, 'spaced') || r.seesAt(after, 'set') || r.seesAt(after, 'placed');
   const said = after + (spread ? 1 : 0);
   if (r.seesAt(said, 'every')) return said + 1;
+  if (r.seesAt(said, 'at', 'every')) return said + 2;
   if (one > 0) return 0;
-  const at = r.seesAt(said, '@') || r.seesAt(said, 'at') ? 1 : 0;
+  const at = r.seesAt(said, '@') || r.seesAt(said, 'at') || r.seesAt(said, 'with') ? 1 : 0;
   for (let i = said + at + 1; i < said + at + 9; i++) {
     if (centresAt(r, i) > 0) return said + at;
     const { kind, text } = r.peek(i);
@@ -30,12 +41,13 @@ export function centresAt(r: Reader, ahead: number): number {
   if (r.seesAt(ahead, 'o', 'c')) return 2;
   if (r.seesAt(ahead, 'o', '/', 'c')) return 3;
   if (r.seesAt(ahead, 'on')) return CENTRES.has(r.peek(ahead + 1).text) ? 2 : 0;
+  if (r.nameAt(ahead)) return 0;
   return CENTRES.has(r.peek(ahead).text) || r.seesAt(ahead, 'oc') || r.seesAt(ahead, 'apart')
     ? 1
     : 0;
 }
 
-const CENTRES: ReadonlySet<string> = new Set(['centre', 'centres', 'center', 'centers']);
+const CENTRES: ReadonlySet<string> = new Set(['centre', 'centres', 'spacing', 'spacings']);
 
 /** Reads the phrase whose opening stands here. */
 export function readSpaced(r: Reader, opening: number): Formula {

@@ -11,7 +11,7 @@ import { outlineAt } from './outlines.ts';
 import { type Phrase, partOf } from './phrases.ts';
 import type { Reader } from './reader.ts';
 import { readRoundedFirst, seesRoundFirst } from './rounded-first.ts';
-import type { Arithmetic, Formula } from './tree.ts';
+import type { Amount, Arithmetic, Formula } from './tree.ts';
 import { expectSlot } from './values.ts';
 import { SHARE_LABELS } from './words.ts';
 
@@ -192,7 +192,12 @@ function readShareOf(r: Reader, opening: number): Formula {
   const share = writtenAmount(r);
   if (r.problem || share.kind !== 'amount') return share;
   if (!r.sees('of') && !r.sees('on')) return share;
-  if (!isMargin) return partOf(r, share);
+  return isMargin ? refuseMarginOn(r, share, from) : partOf(r, share);
+}
+
+/** `20% margin on labour`: the price that leaves it, or that share of it? */
+export function refuseMarginOn(r: Reader, share: Amount, from: number): Formula {
+  if (r.sees('margin')) r.take(1, 'phrase');
   // A margin is a share of the price; of the cost it would be a markup.
   const percent = r.slice(share.spot);
   const spot = { from, to: r.token.to };

@@ -11,6 +11,7 @@ import { LEAVE_OPEN, LEAVE_OUT } from './problems.ts';
 import { DEEPEST, type Reader } from './reader.ts';
 import { besideSize, maybeSized, sizedOf } from './sized.ts';
 import { sizeStandsAt, takeSize } from './sizes.ts';
+import { barsSpaced, readSpaced, spacedOpening } from './spaced.ts';
 import type { TableShape } from './table-shape.ts';
 import type { Formula } from './tree.ts';
 import { plainName } from './vocabulary.ts';
@@ -59,6 +60,18 @@ function prime(r: Reader): Formula {
   }
   // A name that begins with a number is no amount: `2x8 joists`, `1st step`.
   if (r.token.kind === 'number' && r.nameAt(0)) return afterName(r, expectName(r));
+  if (r.sees('rebar') && !r.nameAt(0)) {
+    const { from } = r.token;
+    r.take(1, 'phrase');
+    const bars = barsSpaced(r, from);
+    if (bars) return bars;
+    r.at--;
+    r.marks.pop();
+  }
+  if (r.sees('one') || r.token.text === '1') {
+    const opening = spacedOpening(r, 0);
+    if (opening > 0) return readSpaced(r, opening);
+  }
   const sized = maybeSized(r);
   if (sized) return sized;
   if (seesAmount(r)) {
