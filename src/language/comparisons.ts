@@ -15,7 +15,7 @@ export function readComparison(r: Reader): Formula {
   if (r.sees('is', 'between')) {
     const opSpot = r.take(2, 'operator');
     r.separating++;
-    const low = readSum(r);
+    const low = besideRelation(r, readSum);
     r.separating--;
     if (!r.maybe('and')) {
       return r.fail({
@@ -30,13 +30,13 @@ export function readComparison(r: Reader): Formula {
         ],
       });
     }
-    const high = readPicked(r);
+    const high = besideRelation(r, readPicked);
     return { kind: 'between', opSpot, of: left, low, high, spot: r.since(from) };
   }
   const found = relationAt(r);
   if (!found) return left;
   const opSpot = r.take(found.words, 'operator');
-  const right = maybeChoice(r, found.relation, left) ?? readPicked(r);
+  const right = maybeChoice(r, found.relation, left) ?? besideRelation(r, readPicked);
   const relation = (found.relation === 'is' && maybeOrLess(r)) || found.relation;
   return { kind: 'comparison', relation, opSpot, left, right, spot: r.since(from) };
 }
@@ -82,6 +82,15 @@ export const RELATION_WORDS = RELATIONS.map(([words, relation]) => ({
   relation,
 }));
 const RELATIONS_BY_WORD = byFirstWord(RELATION_WORDS);
+
+/** The other side of a comparison: nothing in it compares once more. */
+function besideRelation(r: Reader, read: (r: Reader) => Formula): Formula {
+  const { conditions } = r;
+  r.conditions = 0;
+  const side = read(r);
+  r.conditions = conditions;
+  return side;
+}
 
 /** In a condition the `is` may be left out: `if materials over $4,000`. */
 const WITHOUT_IS = byFirstWord(

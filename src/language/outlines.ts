@@ -305,9 +305,17 @@ export function alongSlope(r: Reader, slope: Formula, from: number): Formula | n
   let skip = ahead + 1;
   if (ARTICLES.has(r.peek(skip).text)) skip++;
   if ((r.seesAt(skip, 'run') || r.seesAt(skip, 'length') || r.seesAt(skip, 'distance')) && r.seesAt(skip + 1, 'of')) skip += 2;
-  if (slotEnd(r, skip) < 0 && r.peek(skip).kind !== 'number' && !r.nameAt(skip)) return null;
+  // A bracket is read once only: what it measures is not known before.
+  if (slotEnd(r, skip) < 0 || /^[([]$/.test(r.peek(skip).text)) return null;
+  const { at } = r;
+  const marks = r.marks.length;
   r.take(skip, 'phrase');
   const run = expectSlot(r);
+  if (r.problem) return run;
+  if (hardPartOf(r, run) !== LENGTH) {
+    r.goBack(at, marks, r.brackets);
+    return null;
+  }
   const spot = r.since(from);
   const isShare = slope.holds.measure.kind === 'share';
   return isShare

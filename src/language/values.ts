@@ -232,7 +232,10 @@ function expectBracket(r: Reader): Formula {
   const open = r.token;
   r.at++;
   r.brackets++;
+  const { conditions } = r;
+  r.conditions = 0;
   const inner = r.readFormula(r);
+  r.conditions = conditions;
   if (r.problem) return inner;
   if (!r.sees(')') && !r.sees(']')) {
     const atEnd = r.token.kind === 'end';
