@@ -58,7 +58,8 @@ function onShare(r: Reader, share: Amount): Formula {
     if (r.sees('on', 'top', 'of')) return binaryAfter(r, share, 'plus', 3);
     return r.sees('on', 'top') ? share : partOf(r, share);
   }
-  if (r.sees('margin', 'on') || r.sees('margin', 'of')) return refuseMarginOn(r, share, share.spot.from);
+  if (r.sees('margin', 'on') || r.sees('margin', 'of'))
+    return refuseMarginOn(r, share, share.spot.from);
   if (r.sees('off')) return binaryAfter(r, share, 'minus', r.seesAt(1, 'of') ? 2 : 1);
   if (r.sees('more', 'than')) return binaryAfter(r, share, 'plus', 2);
   if (r.sees('less', 'than')) return binaryAfter(r, share, 'minus', 2);
@@ -74,8 +75,12 @@ function binaryAfter(r: Reader, right: Formula, op: Arithmetic, words: number): 
   return { kind: 'binary', op, opSpot, left, right, spot: r.since(right.spot.from) };
 }
 
-const MORE: ReadonlySet<string> = new Set('more longer wider deeper taller higher thicker bigger'.split(' '));
-const LESS: ReadonlySet<string> = new Set('less shorter narrower shallower lower thinner smaller fewer'.split(' '));
+const MORE: ReadonlySet<string> = new Set(
+  'more longer wider deeper taller higher thicker bigger'.split(' '),
+);
+const LESS: ReadonlySet<string> = new Set(
+  'less shorter narrower shallower lower thinner smaller fewer'.split(' '),
+);
 
 /** `2 ft longer than X`, `$50 less than X`. */
 function moreThan(r: Reader, amount: Amount): Formula | null {
@@ -111,10 +116,7 @@ function refusePairs(r: Reader, amount: Amount): Formula | null {
     code: 'two-readings',
     spots: [spot],
     about: `"${r.slice(spot)}" could be counted one by one, ${things}, or as ${amount.say}. Write the one that is meant.`,
-    fixes: [
-      r.fix(`${things}`, spot, things),
-      r.fix(`${amount.say}`, spot, amount.say),
-    ],
+    fixes: [r.fix(`${things}`, spot, things), r.fix(`${amount.say}`, spot, amount.say)],
   });
 }
 
@@ -146,7 +148,14 @@ function countOfAmounts(r: Reader, count: Amount): Formula | null {
     r.goBack(at, marks, r.brackets);
     return null;
   }
-  return { kind: 'binary', op: 'times', opSpot, left: count, right, spot: r.since(count.spot.from) };
+  return {
+    kind: 'binary',
+    op: 'times',
+    opSpot,
+    left: count,
+    right,
+    spot: r.since(count.spot.from),
+  };
 }
 
 /** `2 men 8 hours`, `6 holes 10" dia`: a count and, right beside it, what each of them takes. */

@@ -376,7 +376,8 @@ function compound(
 
 /** `12 feet and 6 inches`: the `and` between feet and inches under twelve. 0: there is none. */
 function andInches(r: Reader, unit: Unit): number {
-  if (!r.joinsInches || unit.key !== 'ft' || !r.sees('and') || r.peek(1).kind !== 'number') return 0;
+  if (!r.joinsInches || unit.key !== 'ft' || !r.sees('and') || r.peek(1).kind !== 'number')
+    return 0;
   const { text } = r.peek(1);
   if (!/^\d+$/.test(text) || Number(text) > 11) return 0;
   for (let i = 2; i < 6; i++) {

@@ -136,7 +136,9 @@ const OWN_WORDS =
    long high deep thick tall margin ways yes above below off including incl inc excluding add then take deduct
    subtract remove knock increase raise bump decrease reduce lower discount multiply divide halve increased
    raised reduced decreased lowered discounted shared best worst converted convert expressed shown into cut
-   ripped sawn made taken out vat gst extra again when whichever where free instead without`.split(/\s+/);
+   ripped sawn made taken out vat gst extra again when whichever where free instead without`.split(
+    /\s+/,
+  );
 
 let counting: ReadonlySet<string> | null = null;
 
@@ -181,7 +183,9 @@ function skipMuch(r: Reader): void {
 }
 
 const MUCH: ReadonlySet<string> = new Set(
-  'do does will would i we you need needed required for to fill cover in is are it take takes make'.split(' '),
+  'do does will would i we you need needed required for to fill cover in is are it take takes make'.split(
+    ' ',
+  ),
 );
 
 /** `forms: 2 x 24 ft`: what stands before a colon is a title. */

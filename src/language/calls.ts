@@ -24,7 +24,9 @@ const SAID: ReadonlyMap<string, (parts: readonly string[]) => string | null> = n
     int: ([of]) => (of ? `${slot(of)} rounded down` : null),
     hypot: ([a, b]) => (a && b ? `diagonal of ${slot(a)} and ${slot(b)}` : null),
     if: ([when, then, otherwise]) =>
-      when && then && otherwise ? `${slot(then)} where ${when}, otherwise ${slot(otherwise)}` : null,
+      when && then && otherwise
+        ? `${slot(then)} where ${when}, otherwise ${slot(otherwise)}`
+        : null,
   } satisfies Record<string, (parts: readonly string[]) => string | null>),
 );
 

@@ -216,7 +216,8 @@ function cutFromStock(r: Reader, of: Formula, ahead: number): Formula {
 
 /** `as a percentage`, `as a deposit`, `as cubic yards`, `as boards`. */
 function asClause(r: Reader, of: Formula, comma: number): Formula {
-  const article = r.seesAt(comma + 1, 'a') || r.seesAt(comma + 1, 'an') || r.seesAt(comma + 1, 'the') ? 1 : 0;
+  const article =
+    r.seesAt(comma + 1, 'a') || r.seesAt(comma + 1, 'an') || r.seesAt(comma + 1, 'the') ? 1 : 0;
   const ahead = comma + 1 + article;
   const percent = ['%', 'percent', 'percentage', 'share'].includes(r.peek(ahead).text);
   if (percent && !r.seesAt(ahead + 1, 'of')) return asPercent(r, of, ahead + 1);

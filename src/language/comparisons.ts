@@ -116,7 +116,14 @@ export function overCompares(r: Reader): boolean {
 }
 
 const COMPARES: ReadonlySet<string> = new Set(['=', '≠', '>', '<', '≥', '≤', 'equals', 'under']);
-const ENDS_CONDITION: ReadonlySet<string> = new Set(['then', 'otherwise', 'else', 'and', 'or', ',']);
+const ENDS_CONDITION: ReadonlySet<string> = new Set([
+  'then',
+  'otherwise',
+  'else',
+  'and',
+  'or',
+  ',',
+]);
 
 function relationAt(r: Reader): { words: number; relation: Relation } | null {
   if (r.conditions > 0) {

@@ -27,7 +27,8 @@ function butFree(r: Reader, value: Formula, from: number): Formula | null {
   const but = (r.sees(',') ? 1 : 0) + (r.seesAt(r.sees(',') ? 1 : 0, 'but') ? 1 : 0);
   const free = FREE.has(r.peek(but).text) && r.peek(but).kind === 'word';
   const end = free ? but + 1 : r.seesAt(but - 1, 'but') ? slotEnd(r, but) : -1;
-  if (end < 0 || !(r.seesAt(end, 'if') || r.seesAt(end, 'when') || r.seesAt(end, 'where'))) return null;
+  if (end < 0 || !(r.seesAt(end, 'if') || r.seesAt(end, 'when') || r.seesAt(end, 'where')))
+    return null;
   r.take(but, 'phrase');
   const special = free ? r.number('0', '0', r.take(1, 'amount')) : expectSlot(r);
   if (r.problem) return special;
@@ -122,7 +123,8 @@ function askOtherwise(
   first: Formula | null = null,
 ): Formula {
   const say = insert.startsWith(',') ? 'Otherwise nothing' : 'Otherwise this';
-  const sum = first?.kind === 'binary' && (first.op === 'plus' || first.op === 'minus') ? first : null;
+  const sum =
+    first?.kind === 'binary' && (first.op === 'plus' || first.op === 'minus') ? first : null;
   const rest = sum ? r.slice({ from: sum.spot.to, to: at.from }) : '';
   const plain = sum ? r.slice(sum.left.spot) : '';
   return r.fail({

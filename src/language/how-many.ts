@@ -22,10 +22,30 @@ export function howManyAt(r: Reader, skip: number): Phrase | null {
   const words = ASKED.find((each) => r.seesAll(skip, each));
   if (!words) return null;
   const ahead = skip + words.length;
-  if (r.nameAt(ahead)) return r.vocabulary.table(r.nameAt(ahead)?.cells[0] ?? 0) ? null : drop(r, ahead);
+  if (r.nameAt(ahead))
+    return r.vocabulary.table(r.nameAt(ahead)?.cells[0] ?? 0) ? null : drop(r, ahead);
   if (spacedOpening(r, ahead) > 0) return drop(r, ahead);
   const what = wantedAt(r, ahead);
+  if (!what && isSlip(r, ahead)) return { opening: ahead, read: () => refuseSlip(r, ahead) };
   return what ? { opening: ahead, read: () => readWanted(r, ahead) } : null;
+}
+
+/** `how many ballusters in …`: nearly a thing that is counted. */
+function isSlip(r: Reader, ahead: number): boolean {
+  const { kind, text } = r.peek(ahead);
+  return kind === 'word' && text.length > 3 && r.nearUnits(text).length > 0;
+}
+
+function refuseSlip(r: Reader, ahead: number): Formula {
+  r.take(ahead, 'phrase');
+  const spot = { from: r.token.from, to: r.token.to };
+  return r.fail({
+    code: 'unknown-unit',
+    spots: [spot],
+    word: r.slice(spot),
+    number: 'how many',
+    fixes: r.nearUnits(r.token.text).map((near) => r.fix(`Use "${near}"`, spot, near)),
+  });
 }
 
 /** Only the asking is passed over: `number of joists every 16 in along 12 ft`. */
@@ -45,7 +65,8 @@ function wantedAt(r: Reader, ahead: number): boolean {
   if (kind === 'number') return true;
   return (
     termAfter(r, ahead) !== null ||
-    (kind === 'word' && (r.vocabulary.nounAt(r.tokens, r.at + ahead) !== null || sortBefore(r, ahead) > 0))
+    (kind === 'word' &&
+      (r.vocabulary.nounAt(r.tokens, r.at + ahead) !== null || sortBefore(r, ahead) > 0))
   );
 }
 
@@ -184,7 +205,9 @@ function refusePack(
       const measure = r.surroundings?.holdsOf(id)?.measure;
       if (measure?.kind !== 'amount' || !measure.rate || !wanted) return false;
       const under = measure.rate.under.dimension.nouns;
-      return measure.rate.over.dimension === wanted && under.length === 1 && under[0]?.noun === noun;
+      return (
+        measure.rate.over.dimension === wanted && under.length === 1 && under[0]?.noun === noun
+      );
     })
     .slice(0, 3);
   return r.fail({
@@ -193,7 +216,13 @@ function refusePack(
     noun,
     many,
     fixes: [
-      ...fits.map(({ say }) => r.fix(`Bags of ${say}`.replace('Bags', capital(many)), spot, `${words}, in ${many} of ${say}`)),
+      ...fits.map(({ say }) =>
+        r.fix(
+          `Bags of ${say}`.replace('Bags', capital(many)),
+          spot,
+          `${words}, in ${many} of ${say}`,
+        ),
+      ),
       r.fix('Leave it open for now', spot, `${words}, in ${many} of ?`),
     ],
   });

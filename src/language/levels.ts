@@ -248,7 +248,8 @@ function shareSaidAfter(r: Reader): Formula | null {
   const article = ARTICLES.has(r.token.text) ? 1 : 0;
   while (words < 2 && saysShare(r, article + words)) words++;
   const joined = article + words;
-  if (words === 0 || !(r.seesAt(joined, 'at') || r.seesAt(joined, 'of') || r.seesAt(joined, '@'))) return null;
+  if (words === 0 || !(r.seesAt(joined, 'at') || r.seesAt(joined, 'of') || r.seesAt(joined, '@')))
+    return null;
   if (r.peek(joined + 1).kind !== 'number') return null;
   for (let i = joined + 2; i < joined + 5; i++) {
     if (r.seesAt(i, '%') || r.seesAt(i, 'percent')) {
@@ -362,6 +363,11 @@ function comparesAt(r: Reader, ahead: number): boolean {
   return r.seesAt(ahead + 1, 'least') && tablePhraseAt(r, ahead + 1) === null;
 }
 
+/** `2 people times 3 days at $180 a day each`: per day and per person, so it multiplies both. */
+function isForEachOne(right: Formula): boolean {
+  return right.kind === 'amount' && / per \S+ each$/.test(right.say);
+}
+
 /** `between 4`, `among the crew`, `into 3` after `split`, `divided` or `shared`. */
 function sharesOut(r: Reader, ahead: number): boolean {
   return ['between', 'among', 'into', 'by'].includes(r.peek(ahead).text);
@@ -403,7 +409,8 @@ function termFrom(r: Reader, first: Formula): Formula {
     }
     const asked = askAreaOver(r, left, found.op, right);
     if (asked) return asked;
-    const op = isLayer(r, left, found.op, opSpot, right) ? 'by' : found.op;
+    const each = found.op === 'at' && isForEachOne(right);
+    const op = isLayer(r, left, found.op, opSpot, right) ? 'by' : each ? 'times' : found.op;
     const spot = { from: left.spot.from, to: r.since(left.spot.from).to };
     left = { kind: 'binary', op, opSpot, left, right, spot };
   }
@@ -447,10 +454,17 @@ function perUnit(r: Reader, left: Formula): Formula | null {
     const of: Formula = { kind: 'binary', op: 'over', opSpot, left, right, spot };
     return { kind: 'in-units', of, form, formSpot: opSpot, spot };
   }
-  if (left.kind !== 'binary' || left.op !== 'over' || roughDimension(r, left.left) !== MONEY) return null;
+  if (left.kind !== 'binary' || left.op !== 'over' || roughDimension(r, left.left) !== MONEY)
+    return null;
   if (roughDimension(r, left.right) !== found.term.unit.dimension) return null;
   r.take(found.length, 'phrase');
-  return { kind: 'in-units', of: left, form, formSpot: r.since(from), spot: r.since(left.spot.from) };
+  return {
+    kind: 'in-units',
+    of: left,
+    form,
+    formSpot: r.since(from),
+    spot: r.since(left.spot.from),
+  };
 }
 
 function askPerWhat(r: Reader, left: Formula): Formula {

@@ -88,7 +88,8 @@ const FRACTION_WORDS: ReadonlyMap<string, string> = new Map(
 export function seesNumberWord(r: Reader): boolean {
   if (r.token.kind !== 'word') return false;
   const number = NUMBER_WORDS.has(r.token.text);
-  const fraction = FRACTION_WORDS.has(r.token.text) && (unitFollows(r, 1) || r.sees('half', 'a', 'dozen'));
+  const fraction =
+    FRACTION_WORDS.has(r.token.text) && (unitFollows(r, 1) || r.sees('half', 'a', 'dozen'));
   return (number || fraction) && !r.nameAt(0);
 }
 
@@ -148,7 +149,8 @@ function partOfOne(word: string): string | undefined {
 function andAHalf(r: Reader, number: WrittenNumber): WrittenNumber {
   if (!number.value || !r.sees('and')) return number;
   const [count, last] = [r.peek(1), r.peek(2)];
-  const many = count.text === 'a' ? 1 : count.kind === 'word' ? NUMBER_WORDS.get(count.text) : undefined;
+  const many =
+    count.text === 'a' ? 1 : count.kind === 'word' ? NUMBER_WORDS.get(count.text) : undefined;
   const part = last.kind === 'word' ? partOfOne(last.text) : undefined;
   if (!part || many === undefined) return number;
   r.at += 3;

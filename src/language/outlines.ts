@@ -14,7 +14,7 @@ import { expectSlot, expectValue, seesSlot, slotEnd } from './values.ts';
 export function outlineAt(r: Reader, skip: number): Phrase | null {
   if (r.seesAt(skip, 'total', 'cost', 'of')) return outlineAt(r, skip + 1);
   if (isRoundShape(r, skip)) return { opening: skip + 1, read: (at) => readRound(at, 'area') };
-  if (!r.seesAt(skip + 1, 'of') && !(r.seesAt(skip + 1, 'around'))) return null;
+  if (!r.seesAt(skip + 1, 'of') && !r.seesAt(skip + 1, 'around')) return null;
   const word = r.peek(skip).text;
   const ahead = skip + 2;
   if (word === 'perimeter' || (word === 'distance' && r.seesAt(skip + 1, 'around'))) {
@@ -22,7 +22,8 @@ export function outlineAt(r: Reader, skip: number): Phrase | null {
   }
   if (r.seesAt(skip + 1, 'around')) return null;
   const round = roundSoon(r, ahead);
-  if (word === 'circumference') return { opening: ahead, read: (at) => readRound(at, 'circumference') };
+  if (word === 'circumference')
+    return { opening: ahead, read: (at) => readRound(at, 'circumference') };
   if (word === 'area' && round) return { opening: ahead, read: (at) => readRound(at, 'area') };
   if (FALLS.has(word) && seesAmountAt(r, ahead)) return { opening: ahead, read: readFall };
   if (!SAID_OF.has(word)) return null;
@@ -134,10 +135,17 @@ export function roundFrom(r: Reader, size: Formula): Formula | null {
   const marks = r.marks.length;
   const across = takeAcross(r);
   if (across === null) {
-    return slotProblem(r, size.spot.from, 'circle area for', '"diameter" or "radius"', 'circle area for 12 in diameter', [
-      ['Across it', 'diameter'],
-      ['From its middle', 'radius'],
-    ]);
+    return slotProblem(
+      r,
+      size.spot.from,
+      'circle area for',
+      '"diameter" or "radius"',
+      'circle area for 12 in diameter',
+      [
+        ['Across it', 'diameter'],
+        ['From its middle', 'radius'],
+      ],
+    );
   }
   let said = 0;
   while (said < 2 && (ROUND.has(r.token.text) || r.vocabulary.nounAt(r.tokens, r.at))) {
@@ -145,7 +153,8 @@ export function roundFrom(r: Reader, size: Formula): Formula | null {
     r.take(1, 'phrase');
     said++;
   }
-  const goesOn = r.sees('x') || r.sees('×') || r.sees('by') || r.sees('times') || labelledNext(r) > 0;
+  const goesOn =
+    r.sees('x') || r.sees('×') || r.sees('by') || r.sees('times') || labelledNext(r) > 0;
   if (!goesOn && !shaped && said === 0) {
     r.goBack(at, marks, r.brackets);
     return null;
@@ -166,7 +175,14 @@ function readPerimeter(r: Reader): Formula {
   const joined = ['by', 'x', '×', 'and'].includes(r.token.text);
   if (r.problem || !joined) {
     if (r.problem) return a;
-    return slotProblem(r, from, 'perimeter of', 'two sides', 'perimeter of 12 ft by 10 ft', 'by ? ft');
+    return slotProblem(
+      r,
+      from,
+      'perimeter of',
+      'two sides',
+      'perimeter of 12 ft by 10 ft',
+      'by ? ft',
+    );
   }
   const plus = r.take(1, 'operator');
   const b = seesAmount(r) ? writtenAmount(r) : expectSlot(r);
@@ -190,7 +206,8 @@ export function skipThingAtEnd(r: Reader): void {
   const length = thingLength(r);
   if (length === 0) return;
   const { kind, text } = r.peek(length);
-  if (kind === 'end' || /^(in|,|plus|with|to|as|at|@|rounded|less|\+|\))$/.test(text)) r.take(length, 'unread');
+  if (kind === 'end' || /^(in|,|plus|with|to|as|at|@|rounded|less|\+|\))$/.test(text))
+    r.take(length, 'unread');
 }
 
 /** `perimeter of a 24 ft by 30 ft slab` */
@@ -231,9 +248,12 @@ function askForSides(r: Reader, from: number, things: number, word: string): For
   let count = 0;
   while (count < 3 && r.peek(count).kind !== 'word') count++;
   const begins = count;
-  while (count < begins + 4 && r.peek(count).kind === 'word' && !ENDS_THING.has(r.peek(count).text)) count++;
+  while (count < begins + 4 && r.peek(count).kind === 'word' && !ENDS_THING.has(r.peek(count).text))
+    count++;
   const spot = { from, to: Math.max(r.peek(Math.max(0, count - 1)).to, from + 1) };
-  const typed = r.slice({ from: things, to: spot.to }).replace(/^(?:(?:the|an?)\s+|\d[\d,]*\s+)/i, '');
+  const typed = r
+    .slice({ from: things, to: spot.to })
+    .replace(/^(?:(?:the|an?)\s+|\d[\d,]*\s+)/i, '');
   const named = typed.toLowerCase();
   const thing = r.vocabulary.nouns.phrases.get(named) ?? named;
   const fixes: Fix[] = [];
@@ -246,7 +266,12 @@ function askForSides(r: Reader, from: number, things: number, word: string): For
     spots: [spot],
     phrase: `${word} of`,
     wanted: 'its lengths, or the name of a cell',
-    like: word === 'volume' ? '12 ft by 4 ft by 4 in' : word === 'perimeter' ? 'perimeter of 12 ft by 10 ft' : '12 ft by 4 ft',
+    like:
+      word === 'volume'
+        ? '12 ft by 4 ft by 4 in'
+        : word === 'perimeter'
+          ? 'perimeter of 12 ft by 10 ft'
+          : '12 ft by 4 ft',
     fixes,
   });
 }
@@ -265,8 +290,18 @@ function waysToMeasure(r: Reader, thing: string, word: string): readonly string[
   const own = of(word);
   if (own) return [own];
   const [long, wide] = [of('length'), of('width')];
-  const deep = first(of('depth'), of('thickness'), of('height'), names.get('thickness'), names.get('depth'));
-  const across = of('diameter') ? `circle area for ${of('diameter')}` : of('radius') ? `circle area for ${of('radius')}` : undefined;
+  const deep = first(
+    of('depth'),
+    of('thickness'),
+    of('height'),
+    names.get('thickness'),
+    names.get('depth'),
+  );
+  const across = of('diameter')
+    ? `circle area for ${of('diameter')}`
+    : of('radius')
+      ? `circle area for ${of('radius')}`
+      : undefined;
   const ways: string[] = [];
   if (word === 'area') {
     if (long && wide) ways.push(`${long} by ${wide}`);
@@ -304,7 +339,11 @@ export function alongSlope(r: Reader, slope: Formula, from: number): Formula | n
   const spotOp = { from: r.peek(ahead).from, to: r.peek(ahead).to };
   let skip = ahead + 1;
   if (ARTICLES.has(r.peek(skip).text)) skip++;
-  if ((r.seesAt(skip, 'run') || r.seesAt(skip, 'length') || r.seesAt(skip, 'distance')) && r.seesAt(skip + 1, 'of')) skip += 2;
+  if (
+    (r.seesAt(skip, 'run') || r.seesAt(skip, 'length') || r.seesAt(skip, 'distance')) &&
+    r.seesAt(skip + 1, 'of')
+  )
+    skip += 2;
   // A bracket is read once only: what it measures is not known before.
   if (slotEnd(r, skip) < 0 || /^[([]$/.test(r.peek(skip).text)) return null;
   const { at } = r;
@@ -330,9 +369,7 @@ function isSlope({ holds: { measure } }: Amount): boolean {
   return measure.rate.over.dimension === LENGTH && measure.rate.under.dimension === LENGTH;
 }
 
-const LABELS: ReadonlySet<string> = new Set(
-  'deep wide long high tall thick'.split(' '),
-);
+const LABELS: ReadonlySet<string> = new Set('deep wide long high tall thick'.split(' '));
 const LETTERS: ReadonlySet<string> = new Set(['w', 'l', 'h', 'd', 't']);
 
 /** How many tokens say which way a length lies, so many ahead: `wide`, `in depth`, the `w` of `16"w`. */
@@ -340,10 +377,12 @@ export function labelAt(r: Reader, ahead: number): number {
   const { kind, text, gap } = r.peek(ahead);
   if (kind !== 'word') return 0;
   if (LABELS.has(text)) return 1;
-  if (text === 'in' && /^(length|width|depth|height|thickness)$/.test(r.peek(ahead + 1).text)) return 2;
+  if (text === 'in' && /^(length|width|depth|height|thickness)$/.test(r.peek(ahead + 1).text))
+    return 2;
   if (!LETTERS.has(text) || r.seesAt(ahead + 1, '/')) return 0;
   const next = r.peek(ahead + 1);
-  const ends = next.kind === 'end' || next.kind === 'symbol' || /^(x|by|in|and|at)$/.test(next.text);
+  const ends =
+    next.kind === 'end' || next.kind === 'symbol' || /^(x|by|in|and|at)$/.test(next.text);
   return !gap || ends ? 1 : 0;
 }
 
@@ -355,7 +394,9 @@ export function askAreaOver(
   right: Formula,
 ): Formula | null {
   if ((op !== 'times' && op !== 'by') || left.kind !== 'binary' || left.op !== 'over') return null;
-  const sides = [left.right, right].every((side) => side.kind === 'amount' && isWrittenLength(side));
+  const sides = [left.right, right].every(
+    (side) => side.kind === 'amount' && isWrittenLength(side),
+  );
   if (!sides || r.problem || /^[([]/.test(r.slice(left.spot))) return null;
   if (hardPartOf(r, left.left) !== AREA) return null;
   const under = { from: left.right.spot.from, to: right.spot.to };
@@ -382,7 +423,8 @@ export function takeLabel(r: Reader): void {
  */
 function labelledNext(r: Reader): number {
   const comma = thingLength(r) + (r.seesAt(thingLength(r), ',') ? 1 : 0);
-  const joined = comma + (r.seesAt(comma, 'and') || r.seesAt(comma, 'at') || r.seesAt(comma, '@') ? 1 : 0);
+  const joined =
+    comma + (r.seesAt(comma, 'and') || r.seesAt(comma, 'at') || r.seesAt(comma, '@') ? 1 : 0);
   const next = r.peek(joined);
   if (next.kind !== 'number' && next.kind !== 'word') return 0;
   if (next.kind === 'word' && r.nameAt(joined)) return 0;

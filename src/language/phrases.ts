@@ -72,7 +72,9 @@ const ASKS_OF: ReadonlySet<string> = new Set(
 /** `total cost of 3 bags at $4 each` is no recap of a part. */
 function costsAnAmount(r: Reader, ahead: number): boolean {
   if (r.vocabulary.partAt(r.tokens, r.at + ahead)) return false;
-  return r.peek(ahead).kind === 'number' || r.seesAt(ahead, '(') || isNumberWord(r.peek(ahead).text);
+  return (
+    r.peek(ahead).kind === 'number' || r.seesAt(ahead, '(') || isNumberWord(r.peek(ahead).text)
+  );
 }
 
 interface Opening {
@@ -89,18 +91,43 @@ export const OPENINGS: readonly Opening[] = [
   { words: ['largest', 'of'], read: (r) => expectList(r, 'greater') },
   { words: ['smallest', 'of'], read: (r) => expectList(r, 'less') },
   { words: ['least', 'of'], read: (r) => expectList(r, 'less') },
-  ...['greater', 'larger', 'bigger', 'higher', 'highest', 'biggest', 'longest', 'max', 'maximum'].map((word) => ({
+  ...[
+    'greater',
+    'larger',
+    'bigger',
+    'higher',
+    'highest',
+    'biggest',
+    'longest',
+    'max',
+    'maximum',
+  ].map((word) => ({
     words: [word, 'of'],
     read: (r: Reader) => expectList(r, 'greater'),
   })),
-  ...['lesser', 'smaller', 'lower', 'lowest', 'shortest', 'cheaper', 'cheapest', 'min', 'minimum'].map((word) => ({
+  ...[
+    'lesser',
+    'smaller',
+    'lower',
+    'lowest',
+    'shortest',
+    'cheaper',
+    'cheapest',
+    'min',
+    'minimum',
+  ].map((word) => ({
     words: [word, 'of'],
     read: (r: Reader) => expectList(r, 'less'),
   })),
   { words: ['what', 'share'], read: (r) => readWhatShare(r) },
-  ...[['what', 'percent'], ['what', 'percentage'], ['percent', 'that'], ['percentage', 'that'], ['per', 'cent', 'that'], ['share', 'that']].map(
-    (words) => ({ words, read: (r: Reader) => readWhatShare(r, words.length) }),
-  ),
+  ...[
+    ['what', 'percent'],
+    ['what', 'percentage'],
+    ['percent', 'that'],
+    ['percentage', 'that'],
+    ['per', 'cent', 'that'],
+    ['share', 'that'],
+  ].map((words) => ({ words, read: (r: Reader) => readWhatShare(r, words.length) })),
   { words: ['square', 'root', 'of'], read: readSquareRoot },
   { words: ['diagonal', 'of'], read: readDiagonal },
   { words: ['circle', 'area', 'for'], read: (r) => readCircle(r, 'area') },
@@ -148,7 +175,9 @@ function alsoOf(r: Reader, share: Formula, first: Formula): Formula {
 
 /** After the second thing these would compare it, or work on it alone. */
 const GOES_ON_AND: ReadonlySet<string> = new Set(
-  'is are = > < ≥ ≤ ≠ equals plus minus times by at over divided x × ÷ / + - less with under'.split(' '),
+  'is are = > < ≥ ≤ ≠ equals plus minus times by at over divided x × ÷ / + - less with under'.split(
+    ' ',
+  ),
 );
 
 /** `[pieces] of 9 ft from 16 ft boards` after a count. Null where no `from` follows: then it is no piece phrase. */
@@ -280,7 +309,14 @@ function readShareAsked(r: Reader, from: number): Formula {
   if (r.problem || !joined) {
     if (r.problem) return first;
     const open = wholeFirst ? 'is ?' : 'of ?';
-    return slotProblem(r, from, 'what percent', '"of" and the whole', 'what share $42 is of $60', open);
+    return slotProblem(
+      r,
+      from,
+      'what percent',
+      '"of" and the whole',
+      'what share $42 is of $60',
+      open,
+    );
   }
   const second = expectSlot(r);
   const [of, whole] = wholeFirst ? [second, first] : [first, second];

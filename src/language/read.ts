@@ -20,7 +20,10 @@ export function read(found: Scan, vocabulary: Vocabulary, surroundings: Surround
     const report = wordProblem(parsed.problem);
     const fixes = report.fixes
       .filter((fix) => fix.say !== LEAVE_OUT || canBeRead(fix.formula, found, vocabulary))
-      .map((fix) => SLIPS.has(report.code) ? mendedOn(fix, found, vocabulary) : fix);
+      .flatMap((fix) => {
+        if (SLIPS.has(report.code)) return [mendedOn(fix, found, vocabulary)];
+        return report.code === 'other-currency' ? askedNext(fix, found, vocabulary) : [fix];
+      });
     const spots = report.spots.map((s) => inside(s, found.text));
     return {
       tree: parsed.tree,
@@ -64,6 +67,14 @@ function mendedOn(fix: Fix, found: Scan, vocabulary: Vocabulary): Fix {
     say = `${say} and ${named}`;
   }
   return fix;
+}
+
+/** What is asked once the sign is right is offered at once, each way of it. */
+function askedNext(fix: Fix, found: Scan, vocabulary: Vocabulary): readonly Fix[] {
+  const problem = problemIn(fix.formula, found, vocabulary);
+  const next = problem && problem.code !== 'other-currency' ? wordProblem(problem).fixes : [];
+  if (next.length === 0) return [fix];
+  return next.map(({ say, formula }) => ({ say: `${fix.say}: ${say}`, formula }));
 }
 
 /** Leaving words out is only offered where what is left can be read. */

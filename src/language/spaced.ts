@@ -149,11 +149,7 @@ export function refuseOneMore(
     spots: [{ from: op.from, to: one.spot.to }],
     about: `"${phrase}" counts ${many} with one at both ends already. Adding one more could be that end one, said again, or one besides.`,
     fixes: [
-      r.fix(
-        'It is the one at the end',
-        { from: r.gapBefore(op.from), to: one.spot.to },
-        '',
-      ),
+      r.fix('It is the one at the end', { from: r.gapBefore(op.from), to: one.spot.to }, ''),
       r.fix('One besides', { from: spaced.spot.from, to: r.gapBefore(op.from) }, `(${phrase})`),
     ],
   });

@@ -160,7 +160,9 @@ function readPair(r: Reader, word: string, opening: number): Formula {
   return { kind: 'binary', op: 'minus', opSpot, left: greater, right: less, spot };
 }
 
-const MORE_THAN: ReadonlySet<string> = new Set('more bigger larger longer wider deeper taller higher dearer'.split(' '));
+const MORE_THAN: ReadonlySet<string> = new Set(
+  'more bigger larger longer wider deeper taller higher dearer'.split(' '),
+);
 
 /** `more is A than B`, after `how much`. */
 function readHowMuchMore(r: Reader): Formula {
@@ -169,7 +171,9 @@ function readHowMuchMore(r: Reader): Formula {
   const opSpot = r.take(2, 'phrase');
   const first = expectSlot(r);
   if (r.problem || !r.maybe('than')) {
-    return r.problem ? first : refuseHalf(r, from, 'how much more is', 'than ?', 'how much more is $60 than $42');
+    return r.problem
+      ? first
+      : refuseHalf(r, from, 'how much more is', 'than ?', 'how much more is $60 than $42');
   }
   const second = expectSlot(r);
   const [left, right] = less ? [second, first] : [first, second];
@@ -181,7 +185,8 @@ function saysShareOf(r: Reader, skip: number): boolean {
   const word = r.peek(skip).text;
   if (!(SHARE_LABELS.has(word) || word === 'margin') || !r.seesAt(skip + 1, 'of')) return false;
   if (r.peek(skip + 2).kind !== 'number') return false;
-  for (let i = skip + 3; i < skip + 6; i++) if (r.seesAt(i, '%') || r.seesAt(i, 'percent')) return true;
+  for (let i = skip + 3; i < skip + 6; i++)
+    if (r.seesAt(i, '%') || r.seesAt(i, 'percent')) return true;
   return false;
 }
 
@@ -244,19 +249,14 @@ function ended(r: Reader, whole: Formula, last: Formula | undefined): Formula {
   });
 }
 
-function refuseHalf(
-  r: Reader,
-  from: number,
-  phrase: string,
-  open: string,
-  like: string,
-): Formula {
+function refuseHalf(r: Reader, from: number, phrase: string, open: string, like: string): Formula {
   return r.fail({
     code: 'phrase-slot',
     spots: [r.since(from)],
     phrase,
     wanted: `"${open.replace(' ?', '')}" and an amount`,
     like,
-    fixes: r.token.kind === 'end' ? [r.fix('Leave it open for now', r.afterLast(), ` ${open}`)] : [],
+    fixes:
+      r.token.kind === 'end' ? [r.fix('Leave it open for now', r.afterLast(), ` ${open}`)] : [],
   });
 }

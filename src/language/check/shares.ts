@@ -42,7 +42,10 @@ function tellOfWhat(left: Checked, share: Checked, checking: Checking): void {
   if (left.manner !== 'share-of' || formula.kind !== 'binary') return;
   if (checking.text[formula.spot.from] === '(') return;
   const [whole, first] = [typed(checking, formula), typed(checking, formula.left)];
-  noted(checking, `${capital(typed(checking, share.formula))} is taken of "${whole}", not of "${first}" alone.`);
+  noted(
+    checking,
+    `${capital(typed(checking, share.formula))} is taken of "${whole}", not of "${first}" alone.`,
+  );
 }
 
 /** A bare written 1 or 100%, or such a whole less shares already. A bracket closes it. */
