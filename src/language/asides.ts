@@ -281,8 +281,12 @@ function isFarFromAll(r: Reader, ahead: number): boolean {
   if (STUFF.has(text) || SORTS.has(text)) return true;
   if (text.length < 4 || r.nearUnits(text).length > 0) return false;
   if (nearNames(text, wordsThatCount(), 1).length > 0) return false;
+  return !isNearName(r, text);
+}
+
+function isNearName(r: Reader, word: string): boolean {
   const names = [...r.vocabulary.namesIn(r.part, r.self)].map((n) => n.say);
-  return nearNames(text, names, 1).length === 0;
+  return nearNames(word, names, 1).length > 0;
 }
 
 /** `410 ft of decking`, `2.7 cubic m of good topsoil`: what it is of. Things that are counted only after a measure. */
@@ -292,6 +296,8 @@ export function skipOfStuff(r: Reader, isHard: 'measure' | 'count'): void {
   const first = count;
   for (;;) {
     if (isUnknown(r, count)) {
+      const { text } = r.peek(count);
+      if (!STUFF.has(text) && isNearName(r, text)) return;
       count++;
       continue;
     }

@@ -80,7 +80,8 @@ function listed(parts: readonly string[]): string {
 
 /** In brackets where it is more than one amount or name. */
 function slot(words: string): string {
-  const bare = /^[$£€]?[\p{L}\d.' "/%-]*$/u.test(words) && !OPERATES.test(words);
+  const plain = words.replaceAll(/(?<=\d),(?=\d{3})/g, '');
+  const bare = /^[$£€]?[\p{L}\d.' "/%-]*$/u.test(plain) && !OPERATES.test(words);
   return bare || /^\([^()]*\)$/.test(words) ? words : `(${words})`;
 }
 

@@ -65,8 +65,6 @@ const LIMITS: readonly (readonly [readonly string[], 'not-less' | 'not-more'])[]
   [['capped', 'at'], 'not-more'],
   [['up', 'to', 'a', 'maximum', 'of'], 'not-more'],
   [['with', 'a', 'minimum', 'of'], 'not-less'],
-  [['with', 'a', 'minimum', 'charge', 'of'], 'not-less'],
-  [['with', 'minimum'], 'not-less'],
   [['with', 'a', 'maximum', 'of'], 'not-more'],
 ];
 

@@ -22,8 +22,10 @@ export function howManyAt(r: Reader, skip: number): Phrase | null {
   const words = ASKED.find((each) => r.seesAll(skip, each));
   if (!words) return null;
   const ahead = skip + words.length;
-  if (r.nameAt(ahead))
-    return r.vocabulary.table(r.nameAt(ahead)?.cells[0] ?? 0) ? null : drop(r, ahead);
+  const name = r.nameAt(ahead);
+  if (name && !asksForThings(r, ahead, name.length)) {
+    return r.vocabulary.table(name.cells[0] ?? 0) ? null : drop(r, ahead);
+  }
   if (spacedOpening(r, ahead) > 0) return drop(r, ahead);
   const what = wantedAt(r, ahead);
   if (!what && isSlip(r, ahead)) return { opening: ahead, read: () => refuseSlip(r, ahead) };
@@ -46,6 +48,12 @@ function refuseSlip(r: Reader, ahead: number): Formula {
     number: 'how many',
     fixes: r.nearUnits(r.token.text).map((near) => r.fix(`Use "${near}"`, spot, near)),
   });
+}
+
+/** `how many bags for …` beside a cell Bags: the things are meant. */
+function asksForThings(r: Reader, ahead: number, length: number): boolean {
+  const noun = r.vocabulary.nounAt(r.tokens, r.at + ahead);
+  return noun?.length === length && BETWEEN.has(r.peek(ahead + length).text);
 }
 
 /** Only the asking is passed over: `number of joists every 16 in along 12 ft`. */

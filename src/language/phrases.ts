@@ -91,31 +91,11 @@ export const OPENINGS: readonly Opening[] = [
   { words: ['largest', 'of'], read: (r) => expectList(r, 'greater') },
   { words: ['smallest', 'of'], read: (r) => expectList(r, 'less') },
   { words: ['least', 'of'], read: (r) => expectList(r, 'less') },
-  ...[
-    'greater',
-    'larger',
-    'bigger',
-    'higher',
-    'highest',
-    'biggest',
-    'longest',
-    'max',
-    'maximum',
-  ].map((word) => ({
+  ...['greater', 'larger', 'bigger', 'higher', 'highest', 'max', 'maximum'].map((word) => ({
     words: [word, 'of'],
     read: (r: Reader) => expectList(r, 'greater'),
   })),
-  ...[
-    'lesser',
-    'smaller',
-    'lower',
-    'lowest',
-    'shortest',
-    'cheaper',
-    'cheapest',
-    'min',
-    'minimum',
-  ].map((word) => ({
+  ...['lesser', 'smaller', 'lower', 'lowest', 'cheaper', 'min', 'minimum'].map((word) => ({
     words: [word, 'of'],
     read: (r: Reader) => expectList(r, 'less'),
   })),
@@ -126,7 +106,6 @@ export const OPENINGS: readonly Opening[] = [
     ['percent', 'that'],
     ['percentage', 'that'],
     ['per', 'cent', 'that'],
-    ['share', 'that'],
   ].map((words) => ({ words, read: (r: Reader) => readWhatShare(r, words.length) })),
   { words: ['square', 'root', 'of'], read: readSquareRoot },
   { words: ['diagonal', 'of'], read: readDiagonal },
