@@ -279,10 +279,26 @@ function isUnknown(r: Reader, ahead: number): boolean {
 function isFarFromAll(r: Reader, ahead: number): boolean {
   const { text } = r.peek(ahead);
   if (STUFF.has(text) || SORTS.has(text)) return true;
-  if (text.length < 4 || r.nearUnits(text).length > 0) return false;
-  if (nearNames(text, wordsThatCount(), 1).length > 0) return false;
-  return !isNearName(r, text);
+  return text.length > 3 && !isNearWord(r, text) && !isNearName(r, text);
 }
+
+/** Words that were looked for, by what is counted in a notebook: the same ones stand in row after row. */
+const looked = new WeakMap<object, Map<string, boolean>>();
+
+/** Is it nearly a unit, a counted thing or a word of the language? */
+function isNearWord(r: Reader, word: string): boolean {
+  const { nouns } = r.vocabulary;
+  const known = looked.get(nouns) ?? new Map<string, boolean>();
+  looked.set(nouns, known);
+  let near = known.get(word);
+  if (near === undefined) {
+    near = r.nearUnits(word).length > 0 || nearNames(word, wordsThatCount(), 1).length > 0;
+    if (known.size < MOST_LOOKED) known.set(word, near);
+  }
+  return near;
+}
+
+const MOST_LOOKED = 2_000;
 
 function isNearName(r: Reader, word: string): boolean {
   const names = [...r.vocabulary.namesIn(r.part, r.self)].map((n) => n.say);

@@ -10,6 +10,7 @@ import type { Reader } from './reader.ts';
 import { roughDimension } from './rough.ts';
 import type { Amount, Arithmetic, Formula } from './tree.ts';
 import { expectSlot, expectValue, seesSlot, slotEnd } from './values.ts';
+import { OPERATOR_WORDS } from './words.ts';
 
 export function outlineAt(r: Reader, skip: number): Phrase | null {
   if (r.seesAt(skip, 'total', 'cost', 'of')) return outlineAt(r, skip + 1);
@@ -422,6 +423,10 @@ export function takeLabel(r: Reader): void {
  * `224 sq ft, 4 in deep`. 0 for none; 1 more than what is to be passed over.
  */
 function labelledNext(r: Reader): number {
+  // Most of what stands after a value is an end or an operator, and this is asked after every value.
+  const { kind, text } = r.token;
+  if (kind === 'end' || kind === 'quoted') return 0;
+  if (kind !== 'number' && OPERATOR_WORDS.has(text) && !MAY_LEAD.has(text)) return 0;
   const comma = thingLength(r) + (r.seesAt(thingLength(r), ',') ? 1 : 0);
   const joined =
     comma + (r.seesAt(comma, 'and') || r.seesAt(comma, 'at') || r.seesAt(comma, '@') ? 1 : 0);
@@ -432,6 +437,8 @@ function labelledNext(r: Reader): number {
   const each = end > 0 && comma > 0 && joined === comma && /^(each|ea)$/.test(r.peek(end - 1).text);
   return end > 0 && (labelAt(r, end) > 0 || each) ? joined + 1 : 0;
 }
+
+const MAY_LEAD: ReadonlySet<string> = new Set([',', 'and', 'at', '@']);
 
 /** `24' x 30' slab, 4" thick`: what it is of, said between. */
 function thingLength(r: Reader): number {

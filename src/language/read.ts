@@ -62,7 +62,7 @@ function mendedOn(fix: Fix, found: Scan, vocabulary: Vocabulary): Fix {
     if (!problem) return { say, formula };
     const next = SLIPS.has(problem.code) ? wordProblem(problem).fixes[0] : undefined;
     const named = /^Use (".*")$/.exec(next?.say ?? '')?.[1];
-    if (!next || !named || !/^Use /.test(say)) return fix;
+    if (!next || !named || !say.startsWith('Use ')) return fix;
     formula = next.formula;
     say = `${say} and ${named}`;
   }
