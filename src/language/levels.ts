@@ -375,10 +375,10 @@ function sharesOut(r: Reader, ahead: number): boolean {
 
 /** What is in each, after a division: `20' sticks`, `350 per box`. Null where it is said in full. */
 function inEach(r: Reader, left: Formula, op: Arithmetic): Formula | null {
-  if (op !== 'over' || r.token.kind !== 'number' || r.nameAt(0)) return null;
+  if ((op !== 'over' && op !== 'at') || r.token.kind !== 'number' || r.nameAt(0)) return null;
   const noun = r.seesAt(1, 'per') ? roughCount(r, left) : null;
   if (noun !== null) return maybeManyPer(r, noun);
-  return r.seesAt(1, 'per') ? null : maybePerNoun(r);
+  return op === 'at' || r.seesAt(1, 'per') ? null : maybePerNoun(r);
 }
 
 /** term = value { operator value } */

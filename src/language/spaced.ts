@@ -1,6 +1,7 @@
 // What is set out along a line: `joists every 16 in along 12 ft`, and as drawings and builders say it,
 // `joists @ 16" o.c. along 12'`, `posts 6 ft apart along 30 ft`, `18" o.c. along 24'`.
 import { isWrittenLength } from './amounts.ts';
+import { skipOfStuff, sortBefore } from './asides.ts';
 import { slotProblem } from './phrases.ts';
 import type { Reader } from './reader.ts';
 import type { Ends, Formula, Spaced } from './tree.ts';
@@ -19,9 +20,10 @@ export function barsSpaced(r: Reader, from: number): Formula | null {
 /** How many tokens a noun with its `every` takes; 0 where nothing is set out here. */
 export function spacedOpening(r: Reader, skip: number): number {
   const one = r.seesAt(skip, 'one') || r.peek(skip).text === '1' ? 1 : 0;
-  const noun = r.vocabulary.nounAt(r.tokens, r.at + skip + one);
+  const sort = sortBefore(r, skip + one);
+  const noun = r.vocabulary.nounAt(r.tokens, r.at + skip + one + sort);
   if (!noun) return 0;
-  const after = skip + one + noun.length;
+  const after = skip + one + sort + noun.length;
   const spread = r.seesAt(after, 'spaced') || r.seesAt(after, 'set') || r.seesAt(after, 'placed');
   const said = after + (spread ? 1 : 0);
   if (r.seesAt(said, 'every')) return said + 1;
@@ -55,6 +57,7 @@ export function readSpaced(r: Reader, opening: number): Formula {
   const start = r.at;
   r.skipArticle();
   if (r.sees('one') || r.token.text === '1') r.at++;
+  r.take(sortBefore(r, 0), 'unread');
   const noun = r.vocabulary.nounAt(r.tokens, r.at);
   r.take(start + opening - r.at, 'phrase');
   const spacing = expectSlot(r);
@@ -80,6 +83,7 @@ function alongAfter(r: Reader, noun: string, spacing: Formula, from: number): Fo
   r.skipArticle();
   if (r.sees('length', 'of') || r.sees('run', 'of')) if (!r.nameAt(0)) r.at += 2;
   const along = expectSlot(r);
+  if (along.kind === 'amount' && r.sees('of')) skipOfStuff(r, 'measure');
   const ends = loop ? 'loop' : maybeEnds(r);
   return { kind: 'spaced', noun, spacing, along, ends, spot: r.since(from) };
 }

@@ -58,7 +58,8 @@ export function checkNot(formula: Not, of: Checked, checking: Checking): Checked
 }
 
 function bothAmounts(left: Checked, right: Checked): boolean {
-  return left.holds.measure.kind === 'amount' && right.holds.measure.kind === 'amount';
+  const { kind } = right.holds.measure;
+  return left.holds.measure.kind === 'amount' && (kind === 'amount' || kind === 'share');
 }
 
 /** `labour and materials`: `and` joins conditions; amounts are added with plus. */
