@@ -32,37 +32,53 @@ function endOf({ plan, holds }: Checked): RangeEnd {
   return { value: fromFraction(plan.value), holds };
 }
 
+/** Places in which a text stands that is no given of its own. */
+export type RangePlace = 'row' | 'column' | 'by hand';
+
 const ELSEWHERE = {
   row: {
-    headline: 'A range stands in a cell of its own.',
+    code: 'range-in-row',
+    headline: 'A range in a row says which end is best.',
     explanation:
-      'A table works with one value in each of its cells. Take the plain value, or give the range a cell of its own and write the name of that cell here.',
+      'Two numbers with a dash or "to" between them may be a size, a date or a part as well. Write what it is at best and at worst, or take the plain value.',
+  },
+  column: {
+    code: 'range-not-here',
+    headline: 'A column works one value in every row.',
+    explanation:
+      'Write the range in the rows that have one, or give it a cell of its own and write the name of that cell here. Or take the plain value.',
   },
   'by hand': {
+    code: 'range-not-here',
     headline: 'A value set by hand is one amount.',
     explanation: 'It stands in for the worked one everywhere. Take the plain value of the range.',
   },
 } as const;
 
-/** The reading where a range may not stand: refused, with its plain value offered. */
-export function refusingRange(
-  reading: Reading,
-  text: string,
-  place: keyof typeof ELSEWHERE,
-): Reading {
+/** The reading where a range may not stand as it is: refused, with its plain value offered. */
+export function refusingRange(reading: Reading, text: string, place: RangePlace): Reading {
   const { tree } = reading;
   if (tree.kind !== 'range') return reading;
+  const inWords = saysWhichEnd(text);
+  if (place === 'row' && inWords) return reading;
   const { from, to } = tree.spot;
+  const mended = (say: string, by: string): Report['fixes'][number] => ({
+    say,
+    formula: text.slice(0, from) + by + text.slice(to),
+  });
+  const asRange = place === 'row' && reading.checked ? reading.sentence : null;
   const problem: Report = {
-    code: 'range-not-here',
     ...ELSEWHERE[place],
     spots: [{ from, to }],
     fixes: [
-      {
-        say: 'Take the plain value',
-        formula: text.slice(0, from) + tree.plain + text.slice(to),
-      },
+      ...(asRange === null ? [] : [mended('From the one to the other', asRange)]),
+      mended('Take the plain value', tree.plain),
     ],
   };
   return { ...reading, checked: null, notes: [], problems: [problem] };
+}
+
+/** Is it said in words which end is best, or taken from which is less? */
+export function saysWhichEnd(text: string): boolean {
+  return /\b(?:best|worst)\b/i.test(text);
 }

@@ -125,7 +125,7 @@ function sideInTable(
   ground: Ground,
 ): Side {
   const side = formulaSide(found, self, null, inTable(table, column, ground));
-  return refusedSide(side, found.text, 'row');
+  return refusedSide(side, found.text, found.text === column.formula ? 'column' : 'row');
 }
 
 function inTable({ values, placeOf }: EngineTable, column: TableColumn, ground: Ground): Ground {

@@ -12,7 +12,7 @@ import { costHolds, toTheCent } from './cost-line.ts';
 import { handNotRead, handOfAnotherKind, notYetACost } from './faults.ts';
 import { FAULT_OF_TEXT, type Held, Waiting } from './held.ts';
 import type { CellInput } from './outcome.ts';
-import { refusingRange } from './ranges.ts';
+import { type RangePlace, refusingRange } from './ranges.ts';
 
 /** One text that is worked. */
 export interface Side {
@@ -60,8 +60,8 @@ export function handSide(found: Scan, input: CellInput, formula: Side, ground: G
   return input.money ? costSide(side, input.money, found.text) : side;
 }
 
-/** The side where no range may stand. */
-export function refusedSide(side: Side, text: string, place: 'row' | 'by hand'): Side {
+/** The side where no range may stand, or none that leaves open which end is best. */
+export function refusedSide(side: Side, text: string, place: RangePlace): Side {
   const reading = refusingRange(side.reading, text, place);
   if (reading === side.reading) return side;
   const [fault = null] = reading.problems;

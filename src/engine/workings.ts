@@ -178,7 +178,7 @@ export class Workings {
       outcome,
       worked: outcome,
       workedHolds: holds,
-      range: null,
+      range: place && outcome.kind !== 'fault' ? rangeOf(formula.reading.checked) : null,
       lastGood,
       get needs() {
         return needs();

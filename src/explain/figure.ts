@@ -4,7 +4,7 @@ import type { Outcome, Value } from '../engine/outcome.ts';
 import type { Checked, Plan } from '../language/plan.ts';
 import type { Holds } from '../quantity/form.ts';
 import { Fraction, NUMBER } from '../quantity/measure.ts';
-import { MINUS, grouped } from '../quantity/number-text.ts';
+import { MINUS, grouped, mixedNumber } from '../quantity/number-text.ts';
 import { type Shown, show } from '../quantity/show.ts';
 import { constantOf, numberOf, productOf, quotientOf } from './asks.ts';
 import type { Book } from './book.ts';
@@ -26,8 +26,8 @@ export interface Lacking {
 
 export type Figure = Known | Lacking;
 
-/** As shown, or a decimal to a whole multiple of this step, in the unit shown. */
-export type Digits = 'shown' | (typeof STEPS)[number];
+/** As shown, as a whole number and a fraction, or a decimal to a whole multiple of this step, in the unit shown. */
+export type Digits = 'shown' | 'fraction' | (typeof STEPS)[number];
 
 /** What is written where no number of digits would do. */
 export const ENOUGH = '0.0001';
@@ -82,6 +82,7 @@ export function written(book: Book, figure: Known, digits: Digits): Written {
   if (digits === 'shown') {
     return { text: figure.shown.text, digits, stands: constantOf(figure.value) };
   }
+  if (digits === 'fraction') return writtenInFull(book, figure);
   const exact = numberOf(figure.shown.exact);
   const rounded = book.evaluate({ op: 'round', way: 'nearest', of: exact, step: numberOf(digits) });
   if (rounded.kind !== 'value' || typeof rounded.value !== 'object') {
@@ -90,6 +91,17 @@ export function written(book: Book, figure: Known, digits: Digits): Written {
   const decimal = rounded.value.toFixed();
   const text = inPlaceOf(figure.shown, decimal, book.show.currency);
   return { text, digits, stands: standingFor(figure, decimal) };
+}
+
+/**
+ * `2,633 59/60 boards`, where digits that never end leave the line just beside the half of its last digit.
+ * A figure that is no such fraction is written with digits that are cut.
+ */
+function writtenInFull(book: Book, figure: Known): Written {
+  const mixed = mixedNumber(figure.shown.exact);
+  if (mixed === null) return written(book, figure, ENOUGH);
+  const text = inPlaceOf(figure.shown, mixed, book.show.currency);
+  return { text, digits: 'fraction', stands: constantOf(figure.value) };
 }
 
 /** As shown, standing for no more than what is read there; a length beside its mark is read as a decimal. */
@@ -121,15 +133,19 @@ function soleNumber(text: string): { before: string; digits: string; after: stri
   return /[\d,½¼¾⅛⅜⅝⅞]/.test(firstSide) ? null : { before, digits, after };
 }
 
-function inPlaceOf(shown: Shown, decimal: string, currency: string): string {
-  const size = decimal.replace('-', '');
+function inPlaceOf(shown: Shown, amount: string, currency: string): string {
+  const size = amount.replace('-', '');
   const number = soleNumber(shown.text);
   if (number === null) {
-    const sign = size === decimal ? '' : MINUS;
-    return `${sign}${grouped(size)} ${shown.unit}`;
+    const sign = size === amount ? '' : MINUS;
+    return `${sign}${inThousands(size)} ${shown.unit}`;
   }
-  const isMoney = number.before.includes(currency);
-  return `${number.before}${grouped(isMoney ? withCents(size) : size)}${number.after}`;
+  const isMoney = number.before.includes(currency) && !size.includes('/');
+  return `${number.before}${inThousands(isMoney ? withCents(size) : size)}${number.after}`;
+}
+
+function inThousands(size: string): string {
+  return size.includes('/') ? size : grouped(size);
 }
 
 function withCents(decimal: string): string {

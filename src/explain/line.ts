@@ -97,7 +97,7 @@ function fewestDigits(
   asked: LineAsked,
   terms: readonly Term[],
 ): ReadonlyMap<Term, Written> {
-  for (const digits of ['shown', ...STEPS] as const) {
+  for (const digits of ['shown', ...STEPS, 'fraction'] as const) {
     const all = writtenAll(book, terms, digits);
     if (holdsGood(book, asked, all)) return all;
   }

@@ -3,6 +3,7 @@ import { heldAmount } from '../quantity/amount.ts';
 import { type Form, type Holds, NONE_WRITTEN, type Term, withUnit } from '../quantity/form.ts';
 import { Fraction, NUMBER, ONE, OPEN, SHARE } from '../quantity/measure.ts';
 import { LENGTH, MONEY, TIME } from '../quantity/dimension.ts';
+import { grouped } from '../quantity/number-text.ts';
 import { type Unit, unitByKey } from '../quantity/units.ts';
 import { sortBefore } from './asides.ts';
 import {
@@ -58,7 +59,8 @@ export function writtenAmount(r: Reader): Formula {
   if (r.sees('%') || r.sees('percent')) return share(r, number, from, start);
   if (r.sees('cents') || r.sees('cent') || r.sees('¢')) {
     r.at++;
-    return withTails(r, number, [unitTerm(unitByKey('cent'))], `${number.say} cents`, from, start);
+    const say = `${number.say} ${number.value?.equals(1) ? 'cent' : 'cents'}`;
+    return withTails(r, number, [unitTerm(unitByKey('cent'))], say, from, start);
   }
   if (r.sees("'")) return feetMark(r, number, from, start);
   if (r.sees('"')) {
@@ -491,6 +493,7 @@ export function termAfter(r: Reader, ahead: number): { term: Term; length: numbe
     const term: Term = { kind: 'noun', noun: of?.noun ?? 'each', count: '1000' };
     return { term, length: at + 1 + (of?.length ?? 0) - r.at };
   }
+  if (number?.text === r.vocabulary.sign) return moneyTerm(r, at);
   if (number?.kind === 'number' && /^[\d,.]+$/.test(number.text)) {
     count = number.text.replaceAll(',', '');
     if (/^0*\.?0*$/.test(count)) return null;
@@ -505,6 +508,15 @@ export function termAfter(r: Reader, ahead: number): { term: Term; length: numbe
     return { term: { kind: 'noun', noun: noun.noun, count }, length: at + noun.length - r.at };
   }
   return null;
+}
+
+/** `$12 per $1,000`: so much for so much of the value. */
+function moneyTerm(r: Reader, at: number): { term: Term; length: number } | null {
+  const of = r.tokens[at + 1];
+  if (of?.kind !== 'number' || of.gap || !/^[\d,.]+$/.test(of.text)) return null;
+  const count = of.text.replaceAll(',', '');
+  if (/^0*\.?0*$/.test(count)) return null;
+  return { term: { kind: 'unit', unit: unitByKey('$'), count }, length: at + 2 - r.at };
 }
 
 function built(
@@ -577,7 +589,7 @@ function saidIn(r: Reader, number: WrittenNumber, form: Form): string {
     key === '$'
       ? `${r.vocabulary.sign}${number.say}`
       : key === 'cent'
-        ? `${number.say} cents`
+        ? `${number.say} ${number.value?.equals(1) ? 'cent' : 'cents'}`
         : sayOver(r, number, form);
   return start + sayUnder(r, form);
 }
@@ -608,6 +620,7 @@ function sayUnder(r: Reader, form: Form): string {
   return form.under
     .map((term) => {
       if (term.kind === 'noun' && term.noun === 'each') return ' each';
+      if (isMoney([term])) return ` per ${r.vocabulary.sign}${grouped(term.count ?? '1')}`;
       return ` per ${term.count ? term.count + ' ' : ''}${sayTerm(r, term, term.count === null)}`;
     })
     .join('');

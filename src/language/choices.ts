@@ -29,6 +29,14 @@ export function maybeChoice(r: Reader, relation: Relation, left: Formula): Formu
   return choices ? expectChoice(r, choices) : null;
 }
 
+/** `delivery is not needed`, where "not needed" is a choice and "needed" is none: the choice, so many tokens ahead. */
+export function isNegativeChoice(r: Reader, left: Formula, ahead: number): boolean {
+  if (left.kind !== 'name' || !r.seesAt(ahead, 'not')) return false;
+  const choices = r.vocabulary.choicesOf(left.cell);
+  if (!choices || choiceAt(r.tokens, r.at + ahead + 1, choices)) return false;
+  return choiceAt(r.tokens, r.at + ahead, choices) !== null;
+}
+
 /** One of these texts without quotes; the longest wins. A text in quotes or a name is left to be read as usual. */
 export function expectChoice(r: Reader, choices: readonly string[]): Formula | null {
   const found = choiceAt(r.tokens, r.at, choices) ?? sizeChoiceAt(r, choices);
@@ -73,6 +81,11 @@ function missed(
     spots: [spot],
     word,
     choices,
-    fixes: offered.map((choice) => r.fix(`Choose "${choice}"`, spot, choice)),
+    fixes: offered.map((choice) => {
+      // `is not neded`, where "not needed" is a choice: the "not" that is written is the choice's own.
+      const before = r.tokens[r.at - 1];
+      const own = /^not\b/.test(choice) && before?.text === 'not' && before.to <= spot.from;
+      return r.fix(`Choose "${choice}"`, own ? { from: before.from, to: spot.to } : spot, choice);
+    }),
   });
 }

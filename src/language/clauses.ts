@@ -350,7 +350,9 @@ export function oneOf(r: Reader, much = '1'): Formula {
 function markedUp(r: Reader, of: Formula, comma: number): Formula {
   r.at += comma;
   r.take(2, 'phrase');
-  if (r.sees('by')) r.take(1, 'phrase');
+  // A name may begin with the word: `marked up by the yard`. The longer one wins.
+  const own = r.nameAt(0)?.length ?? 0;
+  if (r.sees('by') && own < (r.nameAt(1)?.length ?? 0) + 1) r.take(1, 'phrase');
   const share = expectSlot(r);
   return { kind: 'marked-up', of, share, spot: r.since(of.spot.from) };
 }

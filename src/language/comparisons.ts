@@ -1,5 +1,5 @@
 // Level 2: comparisons, each between two picked values; they don't chain.
-import { maybeChoice } from './choices.ts';
+import { isNegativeChoice, maybeChoice } from './choices.ts';
 import { readPicked, readSum } from './levels.ts';
 import type { Reader } from './reader.ts';
 import { tablePhraseAt } from './table-phrases.ts';
@@ -33,7 +33,8 @@ export function readComparison(r: Reader): Formula {
     const high = besideRelation(r, readPicked);
     return { kind: 'between', opSpot, of: left, low, high, spot: r.since(from) };
   }
-  const found = relationAt(r);
+  const negative = r.sees('is') && isNegativeChoice(r, left, 1);
+  const found = negative ? { words: 1, relation: 'is' as const } : relationAt(r);
   if (!found) return left;
   const opSpot = r.take(found.words, 'operator');
   const right = maybeChoice(r, found.relation, left) ?? besideRelation(r, readPicked);
@@ -127,12 +128,24 @@ const ENDS_CONDITION: ReadonlySet<string> = new Set([
 
 function relationAt(r: Reader): { words: number; relation: Relation } | null {
   if (r.conditions > 0) {
-    const bare = WITHOUT_IS.get(r.token.text)?.find(({ words }) => r.seesAll(0, words));
+    const bare = WITHOUT_IS.get(r.token.text)?.find(
+      ({ words }) => r.seesAll(0, words) && !cutsName(r, words.length),
+    );
     const figure = bare && r.sees('at', 'least') && tablePhraseAt(r, 1) !== null;
     if (bare && !figure) return { words: bare.words.length, relation: bare.relation };
   }
-  const found = RELATIONS_BY_WORD.get(r.token.text)?.find(({ words }) => r.seesAll(0, words));
+  const found = RELATIONS_BY_WORD.get(r.token.text)?.find(
+    ({ words }) => r.seesAll(0, words) && !cutsName(r, words.length),
+  );
   return found ? { words: found.words.length, relation: found.relation } : null;
+}
+
+/** Do the words end within a name? With a cell called Over all, `is over all` compares with it. */
+function cutsName(r: Reader, words: number): boolean {
+  for (let ahead = 1; ahead < words; ahead++) {
+    if (ahead + (r.nameAt(ahead)?.length ?? 0) > words) return true;
+  }
+  return false;
 }
 
 /** `is the deck longer than the slab?`: the question for the statement. */

@@ -46,7 +46,8 @@ function readAnd(r: Reader): Formula {
 }
 
 function seesJoin(r: Reader, word: 'and' | 'or'): boolean {
-  return r.sees(word) || r.sees(',', word);
+  // After a comma a name may begin with the word: `…, and so on where …`.
+  return r.sees(word) || (r.sees(',', word) && (r.nameAt(1)?.length ?? 0) <= 1);
 }
 
 function takeJoin(r: Reader): void {

@@ -18,9 +18,11 @@ export function expectList(
   const items: Formula[] = [expectItem(r)];
   while (!r.problem) {
     const comma = r.sees(',') ? 1 : 0;
+    // After a comma the word may belong to a name: `3 ft, and so on and 2 ft`.
+    const joins = !(comma === 1 && r.nameAt(1));
     // `the larger of A or B`
     const or = picks && r.seesAt(comma, 'or') && !r.choosingOrs.has(r.at + comma);
-    const and = r.seesAt(comma, 'and') || or ? 1 : 0;
+    const and = joins && (r.seesAt(comma, 'and') || or) ? 1 : 0;
     if (comma + and === 0) break;
     const before = r.at;
     r.at += comma + and;
@@ -60,8 +62,7 @@ export function maybeTogether(r: Reader): Formula | null {
   const from = r.token.from;
   const items: Formula[] = [expectItem(r)];
   while (!r.problem && (r.sees(',') || r.sees('and'))) {
-    r.maybe(',');
-    r.maybe('and');
+    if (!r.maybe(',') || !r.nameAt(0)) r.maybe('and');
     items.push(expectItem(r));
   }
   if (r.problem) return { kind: 'hole', spot: r.since(from) };
@@ -75,7 +76,8 @@ function listedTogether(r: Reader): boolean {
   let items = 1;
   while (at > 0 && (r.seesAt(at, ',') || r.seesAt(at, 'and'))) {
     const comma = r.seesAt(at, ',') ? 1 : 0;
-    at = itemEnd(r, at + comma + (r.seesAt(at + comma, 'and') ? 1 : 0));
+    const and = r.seesAt(at + comma, 'and') && !(comma === 1 && r.nameAt(at + 1)) ? 1 : 0;
+    at = itemEnd(r, at + comma + and);
     items++;
   }
   return at > 0 && items > 1 && (r.seesAt(at, 'together') || r.seesAt(at, 'added', 'up'));

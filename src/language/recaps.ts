@@ -1,5 +1,6 @@
 // Recap phrases: `total of material in Landing`, `total cost of this part`, `total of labour in every part`.
 import { nearNames } from '../words/near.ts';
+import { ARTICLES } from './lexer.ts';
 import type { Reader } from './reader.ts';
 import type { CostKind, Formula, RecapScope } from './tree.ts';
 
@@ -28,6 +29,27 @@ export function costKindAt(
     : null;
 }
 
+const EVERY_PART: readonly (readonly string[])[] = [
+  ['every', 'part'],
+  ['all', 'parts'],
+  ['the', 'job'],
+  ['the', 'whole', 'job'],
+];
+
+/** A cost kind with its `in` and a part that there is: `material in Deck` is no table that was mistyped. */
+export function seesRecap(r: Reader, ahead: number): boolean {
+  const kind = costKindAt(r, ahead);
+  if (!kind) return false;
+  const at = ahead + kind.length;
+  const article = ARTICLES.has(r.peek(at).text) ? 1 : 0;
+  return (
+    r.seesAll(at, ['this', 'part']) ||
+    EVERY_PART.some((words) => r.seesAll(at, words)) ||
+    r.vocabulary.partAt(r.tokens, r.at + at) !== null ||
+    r.vocabulary.partAt(r.tokens, r.at + at + article) !== null
+  );
+}
+
 /** Reads the phrase whose opening stands here. */
 export function readRecap(r: Reader): Formula {
   const from = r.token.from;
@@ -49,12 +71,7 @@ function expectPart(r: Reader): { part: string | null; say: string } | null {
     r.take(2, 'phrase');
     return { part: r.part, say: 'this part' };
   }
-  for (const words of [
-    ['every', 'part'],
-    ['all', 'parts'],
-    ['the', 'job'],
-    ['the', 'whole', 'job'],
-  ]) {
+  for (const words of EVERY_PART) {
     if (r.seesAll(0, words)) {
       r.take(words.length, 'phrase');
       return { part: null, say: 'every part' };

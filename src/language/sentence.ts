@@ -2,6 +2,8 @@
 // Read again, the sentence gives the same tree.
 import { LENGTH } from '../quantity/dimension.ts';
 import type { Form, Term } from '../quantity/form.ts';
+import { isWrittenLength } from './amounts.ts';
+import { OPENINGS } from './phrases.ts';
 import type { Binary, Formula, Relation } from './tree.ts';
 import type { Nouns } from '../quantity/nouns.ts';
 
@@ -52,8 +54,12 @@ class Speaker {
   }
 
   #operand(left: Formula): string {
-    if (left.kind === 'size') return `(${left.text})`;
-    return this.say(left, left.kind === 'binary' || isPhrase(left) ? SLOT : VALUE);
+    return this.#shut(left, left.kind === 'binary' || isPhrase(left) ? SLOT : VALUE);
+  }
+
+  /** A size stands in brackets wherever something beside it could belong to it. */
+  #shut(tree: Formula, place: number): string {
+    return tree.kind === 'size' ? `(${tree.text})` : this.say(tree, place);
   }
 
   /** Products and sums don't mix without brackets; neither do `at` and `over` with what comes before. */
@@ -68,8 +74,7 @@ class Speaker {
 
   #rightOperand(node: Binary): string {
     // What follows a size could be its length: `2x8 by 9 ft`.
-    if (node.right.kind === 'size') return `(${node.right.text})`;
-    return this.say(node.right, isPhrase(node.right) ? SLOT : VALUE);
+    return this.#shut(node.right, isPhrase(node.right) ? SLOT : VALUE);
   }
 
   #plain(tree: Exclude<Formula, Binary>): string {
@@ -85,7 +90,8 @@ class Speaker {
       case 'name':
         return tree.say;
       case 'negative':
-        return `−${this.say(tree.of, tree.of.kind === 'power' ? VALUE : SLOT)}`;
+        // What follows the size could be its length here too.
+        return `−${this.#shut(tree.of, tree.of.kind === 'power' ? VALUE : SLOT)}`;
       case 'comparison':
         return `${this.say(tree.left, SUM)} ${RELATION[tree.relation]} ${this.say(tree.right, SUM)}`;
       case 'between':
@@ -117,11 +123,11 @@ class Speaker {
       case 'list':
         return `${tree.what} of ${this.#items(tree.items)}`;
       case 'part-of':
-        return `${this.say(tree.share, SLOT)} of ${this.say(tree.of, VALUE)}`;
+        return this.#partOf(tree);
       case 'what-share':
         return `what share ${this.say(tree.of, SLOT)} is of ${this.say(tree.whole, SLOT)}`;
       case 'power':
-        return `${this.say(tree.of, SLOT)} ${tree.power === 2 ? 'squared' : 'cubed'}`;
+        return `${this.#shut(tree.of, SLOT)} ${tree.power === 2 ? 'squared' : 'cubed'}`;
       case 'square-root':
         return `square root of ${this.say(tree.of, VALUE)}`;
       case 'pi':
@@ -178,6 +184,11 @@ class Speaker {
     return open ? `${words},` : words;
   }
 
+  #partOf({ share, of }: Extract<Formula, { kind: 'part-of' }>): string {
+    // So much of a size would be that much lumber.
+    return `${this.say(share, SLOT)} ${opensWithOf(share) ? 'on' : 'of'} ${this.#shut(of, VALUE)}`;
+  }
+
   #condition(tree: Extract<Formula, { kind: 'condition' }>): string {
     const branches = tree.branches.map(
       (b) => `${this.say(b.value, TERM)} where ${this.say(b.when, OR)}`,
@@ -187,7 +198,11 @@ class Speaker {
 
   #sized({ count, length, size }: Extract<Formula, { kind: 'sized' }>): string {
     const of = `${this.say(count ?? length ?? size, SLOT)} of ${this.say(size, SLOT)}`;
-    return count && length ? `${of} by ${this.say(length, SLOT)}` : of;
+    if (!count || !length) return of;
+    const words = this.say(length, SLOT);
+    // In brackets anything may stand; without them only a length is the length of each.
+    const isLength = length.kind !== 'amount' || isWrittenLength(length);
+    return `${of} by ${isLength ? words : `(${words})`}`;
   }
 
   #lookUp(tree: Extract<Formula, { kind: 'look-up' }>): string {
@@ -314,6 +329,13 @@ const IS_PHRASE: ReadonlySet<Formula['kind']> = new Set([
 
 function isPhrase(tree: Formula): boolean {
   return IS_PHRASE.has(tree.kind) || (tree.kind === 'look-up' && tree.asked !== undefined);
+}
+
+/** Does its name open a phrase where `of` comes after it? A cell may be called Total. */
+function opensWithOf(share: Formula): boolean {
+  if (share.kind !== 'name') return false;
+  const words = `${share.say.toLowerCase().replace(/^(?:the|a|an) /, '')} of`;
+  return OPENINGS.some((opening) => opening.words.join(' ') === words);
 }
 
 const WAY = { up: ' up', down: ' down', nearest: '' } as const;

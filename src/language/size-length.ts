@@ -25,7 +25,11 @@ export function maybeLength(
   if (!crossed && (how === 'crossed' || r.peek(comma + said).kind !== 'number')) return null;
   r.take(crossed ? 1 : comma + said, 'operator');
   if (r.token.kind !== 'number') {
-    if (r.nameAt(0) || r.sees('(') || r.sees('[')) return expectSlot(r);
+    if (r.nameAt(0) || r.sees('(') || r.sees('[')) {
+      const slot = expectSlot(r);
+      // A bare number in brackets is no more a length than one without.
+      return slot.kind === 'amount' && slot.bare ? refuseBareLength(r, slot, one) : slot;
+    }
     r.goBack(at, marks, brackets);
     return null;
   }
@@ -45,7 +49,10 @@ export function maybeLength(
 
 function refuseBareLength(r: Reader, length: Amount, one: OnePiece | null): Formula {
   const { spot } = length;
-  const words = r.slice(spot);
+  const words = r
+    .slice(spot)
+    .replaceAll(/[()[\]]/g, '')
+    .trim();
   const whole = one ? { from: one.from, to: spot.to } : spot;
   const numbers = r.slice(whole).split(/\s*x\s*/i);
   const product =

@@ -6,7 +6,7 @@ import { expectChoice } from './choices.ts';
 import { ARTICLES, nameWords } from './lexer.ts';
 import type { Phrase } from './phrases.ts';
 import type { Reader } from './reader.ts';
-import { costKindAt } from './recaps.ts';
+import { costKindAt, seesRecap } from './recaps.ts';
 import { longestColumn } from './row-vocabulary.ts';
 import type { ColumnShape, TableShape } from './table-shape.ts';
 import type { ColumnOf, Formula, LookUpCondition, Relation } from './tree.ts';
@@ -22,6 +22,7 @@ export function tablePhraseAt(r: Reader, skip: number): Phrase | null {
   const what = WHATS.find(({ words }) => r.seesAll(skip, words));
   if (!what) return null;
   const found = columnPhrase(r, skip + what.words.length);
+  if (!found && seesRecap(r, skip + what.words.length)) return null;
   if (!found) return mistypedTable(r, skip + what.words.length);
   if (!found.column && costKindAt(r, skip + what.words.length)) return null;
   return {

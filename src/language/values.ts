@@ -341,6 +341,8 @@ export function leftOver(r: Reader): Formula {
   const here = { from: token.from, to: token.to };
   const last = r.marks.at(-1);
   const before = r.tokens[r.at - 1];
+  // What stands before it ends with its bracket, which has no mark.
+  const ended = before && /[)\]]/.test(before.text) ? before.to : (last?.to ?? 0);
   if (token.text === ')' || token.text === ']') {
     return r.fail({
       code: 'stray-bracket',
@@ -359,8 +361,8 @@ export function leftOver(r: Reader): Formula {
       right: r.slice(right),
       // `93 in hours` is no rate per hours: only one of something can stand under the line.
       fixes: token.text.endsWith('s')
-        ? [r.fix('Multiply them', { from: last.to, to: token.from }, ' times 1 ')]
-        : [r.fix('For each of them', { from: last.to, to: token.from }, ' per ')],
+        ? [r.fix('Multiply them', { from: ended, to: token.from }, ' times 1 ')]
+        : [r.fix('For each of them', { from: ended, to: token.from }, ' per ')],
     });
   }
   if (!name && token.kind === 'word' && before?.kind === 'number') {
@@ -392,21 +394,25 @@ export function leftOver(r: Reader): Formula {
     const percent = r.peek(1).text === '%' ? { from: token.from, to: r.peek(1).to } : null;
     const fixes = percent
       ? [
-          r.fix('Add it on', { from: last.to, to: token.from }, ' plus '),
-          r.fix(
-            'That share of it',
-            { from: last.from, to: percent.to },
-            `${r.slice(percent)} of ${left}`,
-          ),
+          r.fix('Add it on', { from: ended, to: token.from }, ' plus '),
+          ...(ended === last.to
+            ? [
+                r.fix(
+                  'That share of it',
+                  { from: last.from, to: percent.to },
+                  `${r.slice(percent)} of ${left}`,
+                ),
+              ]
+            : []),
         ]
       : last.kind === 'amount' && token.kind === 'word'
         ? [
-            r.fix(LEAVE_OUT, { from: last.to, to: right.to }, ''),
-            r.fix('Multiply them', { from: last.to, to: token.from }, ' times '),
+            r.fix(LEAVE_OUT, { from: ended, to: right.to }, ''),
+            r.fix('Multiply them', { from: ended, to: token.from }, ' times '),
           ]
         : [
-            r.fix('Multiply them', { from: last.to, to: token.from }, ' times '),
-            r.fix('Add them', { from: last.to, to: token.from }, ' plus '),
+            r.fix('Multiply them', { from: ended, to: token.from }, ' times '),
+            r.fix('Add them', { from: ended, to: token.from }, ' plus '),
           ];
     return r.fail({
       code: 'missing-operator',

@@ -2,12 +2,14 @@
 import { nearNames } from '../words/near.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Checked } from '../language/plan.ts';
+import { wordsOf } from '../language/range-ends.ts';
 import type { Cell, Finding, Splice } from './document.ts';
 import { leadAt, lineBreak } from './lines.ts';
 import type { Mend, Mendable } from './mends.ts';
 import { nameKey, nameProblem } from './names.ts';
 import { lineEnd, lineStart } from './outline.ts';
 import { REMARK_WORDS, moneyWordsOf, remarkText } from './remarks.ts';
+import { splitLimits, upTo } from './sensible.ts';
 import { cellRooms, cellSpots } from './table-text.ts';
 import { amountsIn } from './tree-parts.ts';
 
@@ -78,19 +80,12 @@ function ofCell(estimate: Mendable, cell: Cell, finding: Finding): readonly Mend
     case 'outside-limits':
       return wider(estimate, cell);
     case 'range-of-one':
-      return plainOf(estimate, cell);
+      return certain(estimate, cell);
     case 'other-share':
       return byName(estimate, cell);
     default:
       return [];
   }
-}
-
-function plainOf(estimate: Mendable, cell: Cell): readonly Mend[] {
-  const { tree } = estimate.state(cell.id).reading;
-  if (tree.kind !== 'range') return [];
-  const does = { kind: 'formula', cell: cell.id, formula: tree.plain } as const;
-  return [{ say: `Only ${tree.plain}`, does }];
 }
 
 function setRemark(say: string, cell: CellId, word: string, text: string): Mend {
@@ -300,38 +295,52 @@ function settingAway(text: string, { spot }: Finding): readonly Mend[] {
 /** `3 in to 8 in`, `between 3 in and 8 in`: as limits are written. */
 function limits(estimate: Mendable, cell: Cell): readonly Mend[] {
   const said = remarkText(cell.remarks, 'sensible') ?? '';
+  const { tree } = estimate.draft(cell.part, cell.id, said).reading;
+  const ends = tree.kind === 'range' ? upTo(tree) : null;
   const found = /^(?:between|from)?\s*(.+?)\s+(?:to|and|-|–|—)\s+(.+)$/i.exec(said.trim());
   const reads = found?.slice(1).every((side) => {
     const { outcome } = estimate.draft(cell.part, cell.id, side);
     return outcome.kind === 'value';
   });
-  const made = found && reads ? `${found[1]} up to ${found[2]}` : null;
+  const made = ends ?? (found && reads ? `${found[1]} up to ${found[2]}` : null);
   return [
     ...(made === null ? [] : [setRemark(`Write ${made}`, cell.id, 'sensible', made)]),
     withoutRemark('Take the limits away', cell.id, 'sensible'),
   ];
 }
 
-/** The limit that was passed goes to where the value is. */
+/** The limit that was passed goes to where the value is, or the end of its range that lies farthest out. */
 function wider(estimate: Mendable, cell: Cell): readonly Mend[] {
   const said = remarkText(cell.remarks, 'sensible') ?? '';
-  const value = estimate.shown(cell.id);
-  if (value === null) return [];
-  const draft = (text: string): number | null => {
-    const { outcome } = estimate.draft(cell.part, cell.id, `(${text}) is at most (${value})`);
-    return outcome.kind === 'value' ? Number(outcome.value === true) : null;
+  const { range, reading } = estimate.state(cell.id);
+  const { tree } = reading;
+  const shown = estimate.shown(cell.id);
+  const ends = range && tree.kind === 'range' ? [wordsOf(tree.best), wordsOf(tree.worst)] : [];
+  const values = [...(shown === null ? [] : [shown]), ...ends];
+  if (values.length === 0) return [];
+  const isLess = (a: string, b: string): boolean => {
+    const { outcome } = estimate.draft(cell.part, cell.id, `(${a}) is less than (${b})`);
+    return outcome.kind === 'value' && outcome.value === true;
   };
-  const both = /^(?:from\s+)?(.+?)\s+up\s+to\s+(.+)$/i.exec(said.trim());
-  const high = both?.[2] ?? /^(?:up\s+to|at\s+most|not\s+more\s+than)\s+(.+)$/i.exec(said)?.[1];
-  const isOver = high !== undefined && draft(high) === 1;
-  const made = both
-    ? isOver
-      ? `${both[1]} up to ${value}`
-      : `${value} up to ${both[2]}`
-    : isOver
-      ? `up to ${value}`
-      : `at least ${value}`;
-  return [setRemark(`Widen the limits to ${value}`, cell.id, 'sensible', made)];
+  const { low, high } = splitLimits(said.trim()) ?? { low: null, high: null };
+  const least = low && values.reduce((far, value) => (isLess(value, far) ? value : far), low);
+  const most = high && values.reduce((far, value) => (isLess(far, value) ? value : far), high);
+  const moved = [least === low ? null : least, most === high ? null : most].filter(
+    (one) => one !== null,
+  );
+  if (moved.length === 0) return [];
+  const made = least === null ? `up to ${most}` : `${least} up to ${most}`;
+  const text = most === null ? `at least ${least}` : made;
+  const say = `Widen the limits to ${moved.join(' and ')}`;
+  return [setRemark(say, cell.id, 'sensible', text)];
+}
+
+/** A range that leaves nothing open is one amount. */
+function certain(estimate: Mendable, cell: Cell): readonly Mend[] {
+  const { tree } = estimate.state(cell.id).reading;
+  if (tree.kind !== 'range') return [];
+  const formula = wordsOf(tree.first ?? tree.best);
+  return [{ say: `Only ${formula}`, does: { kind: 'formula', cell: cell.id, formula } }];
 }
 
 /** `10% waste` beside a cell Waste: the cell's name in its place. */

@@ -10,8 +10,7 @@ import { nameKey } from './names.ts';
 import { passedOver } from './passed-over.ts';
 import { tableFindings } from './table-findings.ts';
 import { remarkText, sourceOf } from './remarks.ts';
-import { wordsOf } from '../language/range-ends.ts';
-import { type Limits, outsideLimits, readLimits, sameAmount } from './sensible.ts';
+import { type Limits, outsideLimits, readLimits, sameAmount, upTo } from './sensible.ts';
 import { amountsIn } from './tree-parts.ts';
 import { fromFraction } from '../quantity/decimal.ts';
 
@@ -139,11 +138,11 @@ function sensible(estimate: Findable, cell: Cell, state: CellState, point: Point
   }
   if (!limits) {
     const { tree } = estimate.draft(cell.part, cell.id, text).reading;
-    const ends = tree.kind === 'range' ? [wordsOf(tree.best), wordsOf(tree.worst)] : null;
+    const ends = tree.kind === 'range' ? upTo(tree) : null;
     point(
       'limits-not-read',
       ends
-        ? `The sensible limits of "${cell.name}" can't be a range: "${text}". Write them as "${ends.join(' up to ')}".`
+        ? `The sensible limits of "${cell.name}" can't be a range: "${text}". Write them as "${ends}".`
         : `The sensible limits of "${cell.name}" can't be read: "${text}". They are written as in "3 1/2 in up to 8 in".`,
     );
     return;

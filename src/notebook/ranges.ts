@@ -1,5 +1,5 @@
 // What a person reads and writes of a given's range: its two ends in words, and the text that is kept.
-import type { GivenRange, RangeEnd } from '../engine/ranges.ts';
+import { type GivenRange, type RangeEnd, saysWhichEnd } from '../engine/ranges.ts';
 import type { Reading } from '../language/reading.ts';
 import { wordsOf } from '../language/range-ends.ts';
 import { type Shown, type ShowSettings, show } from '../quantity/show.ts';
@@ -23,8 +23,13 @@ export function showRange({ best, worst, plain }: GivenRange, settings: ShowSett
 
 /** What is kept of a formula that a person writes: a range without words becomes one with them. */
 export function textToKeep(reading: Reading, typed: string): string {
-  const isShort = reading.tree.kind === 'range' && !/\b(?:best|worst)\b/i.test(typed);
+  const isShort = reading.tree.kind === 'range' && !saysWhichEnd(typed);
   return isShort && reading.checked ? reading.sentence : typed;
+}
+
+/** What stands in a line that is opened by typing this: over a range an amount takes the place of the plain value. */
+export function typedOver(reading: Reading, typed: string): string {
+  return /^[-−$€£.\d½¼¾⅓⅔⅛⅜⅝⅞]/u.test(typed) ? withPlainValue(reading, typed) : typed;
 }
 
 /** Another plain value in place of the one a given has; the ends of its range stay. */

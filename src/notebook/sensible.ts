@@ -1,6 +1,8 @@
 // The sensible limits of a given: `3 1/2 in up to 8 in`, `at least 3 in`, `up to 20%`.
 import type { CellState, Outcome } from '../engine/outcome.ts';
+import { standing, wordsOf } from '../language/range-ends.ts';
 import type { Reading } from '../language/reading.ts';
+import type { Range } from '../language/tree.ts';
 import { hardPart } from '../quantity/dimension.ts';
 import { type Dec, scaled, snapped } from '../quantity/decimal.ts';
 import type { Holds } from '../quantity/form.ts';
@@ -43,12 +45,19 @@ export function outsideLimits(
   return null;
 }
 
+/** The ends of a range as limits are written, the lesser before the greater. */
+export function upTo({ best, worst }: Range): string {
+  const [low, high] = (standing(best, worst) ?? 0) <= 0 ? [best, worst] : [worst, best];
+  return `${wordsOf(low)} up to ${wordsOf(high)}`;
+}
+
 /** Two amounts of one kind: are they the same? */
 export function sameAmount(a: Limit, b: Limit): boolean {
   return plain(a).equals(plain(b));
 }
 
-function splitLimits(text: string): { low: string | null; high: string | null } | null {
+/** The two sides of what a remark says, or null where it says neither. */
+export function splitLimits(text: string): { low: string | null; high: string | null } | null {
   const both = /^(?:from\s+)?(.+?)\s+up\s+to\s+(.+)$/i.exec(text);
   if (both) return { low: both[1], high: both[2] };
   const high = /^(?:up\s+to|at\s+most|not\s+more\s+than)\s+(.+)$/i.exec(text);

@@ -19,12 +19,14 @@ export function tableLines(table: TableFigure, width: number): readonly string[]
   const worked = table.columns.flatMap(({ name, formula }) =>
     formula === null ? [] : [`${indent}${name} is worked in every row: ${formula}`],
   );
+  const ranges = table.rows.flatMap((cells) => cells.flatMap((cell) => rangeLines(cell, indent)));
   const faults = table.rows.flatMap((cells) => cells.flatMap((cell) => faultLines(cell, indent)));
   return [
     `  ${many.padEnd(width)}  ${table.name}${from}`,
     line(heads),
     ...rows.map(line),
     ...worked,
+    ...ranges,
     ...faults,
   ];
 }
@@ -38,6 +40,11 @@ function valueOf(cell: CellFigure): string {
   if (cell.error) return 'problem';
   if (cell.waitsFor.length > 0) return 'waiting';
   return cell.formula === '' ? '' : '?';
+}
+
+function rangeLines({ name, range }: CellFigure, indent: string): readonly string[] {
+  if (!range) return [];
+  return [`${indent}${name}: ${range.best.shown} at best, ${range.worst.shown} at worst`];
 }
 
 function faultLines(cell: CellFigure, indent: string): readonly string[] {

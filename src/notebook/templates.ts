@@ -12,6 +12,9 @@ import { type Known, renamePartEdit, withTexts } from './renames.ts';
 import { tried } from './trying.ts';
 import { settingsOf, worked } from './worked-cells.ts';
 
+/** What comes in has identities from here on while readings are compared; those below nought are the rows' of tables. */
+const COMING = 1_000_000_000;
+
 export interface TemplatePart {
   readonly name: string;
   /** The part's text, from its heading to the next part. */
@@ -41,7 +44,9 @@ export function insertTemplateEdit(known: Known, text: string): Edits {
   const texts = readingsKept(
     known,
     parts.map((s) => ({ key: `new-${s.key}`, name: s.name })),
-    parts.flatMap((s) => s.cells.map((c) => ({ id: -c.id, name: c.name, part: `new-${s.key}` }))),
+    parts.flatMap((s) =>
+      s.cells.map((c) => ({ id: COMING + c.id, name: c.name, part: `new-${s.key}` })),
+    ),
   );
   if (isRefused(texts)) return texts;
   const { notebook } = known;
@@ -114,7 +119,7 @@ function besideNames(template: NotebookText, notebook: NotebookText): NotebookTe
   const { vocabulary } = known;
   const own = vocabulary.parts;
   const cells = notebook.sections.flatMap((s) =>
-    s.cells.map((c) => ({ id: -c.id, name: c.name, part: besideKey(s.key) })),
+    s.cells.map((c) => ({ id: COMING + c.id, name: c.name, part: besideKey(s.key) })),
   );
   const parts = notebook.sections.flatMap((s) =>
     s.front ? [] : [{ key: besideKey(s.key), name: s.name }],
@@ -156,7 +161,7 @@ function knownOf(notebook: NotebookText, further: readonly string[]): Known {
 /** The edits that add a cell, with every text that its name would have made read otherwise. */
 export function withNewCell(known: Known, part: string, name: string, edits: Edits): Edits {
   if (isRefused(edits)) return edits;
-  const texts = readingsKept(known, [], [{ id: -1, name, part }]);
+  const texts = readingsKept(known, [], [{ id: COMING, name, part }]);
   if (isRefused(texts)) return texts;
   return edits.map((edit) => withTexts(known, texts, edit));
 }

@@ -11,6 +11,7 @@ import {
   conversion,
   rateMeasure,
 } from './measure.ts';
+import { grouped } from './number-text.ts';
 import { onceEach } from './once.ts';
 import { UNITS, type Unit, unitByKey } from './units.ts';
 
@@ -112,6 +113,8 @@ export function underText(form: Form, plurals: Plurals): string {
   return form.under
     .map((term) => {
       if (term.kind === 'noun' && term.noun === 'each') return ' each';
+      if (term.kind === 'unit' && term.unit.key === '$')
+        return ` per $${grouped(term.count ?? '1')}`;
       const count = term.count === null ? '' : `${term.count} `;
       return ` per ${count}${termText(term, term.count !== null, plurals)}`;
     })

@@ -1,6 +1,7 @@
 // Decimals as a person reads them: thousands apart, as many places as tell something.
 // All of these take what is not negative; the sign is the caller's.
 import { Dec, snapped } from './decimal.ts';
+import { Fraction } from './measure.ts';
 
 export const MINUS = '−';
 
@@ -79,4 +80,18 @@ function trimmed(digits: string): string {
 function padded(digits: string): string {
   const [whole = '', places = ''] = digits.split('.');
   return `${whole}.${places.padEnd(2, '0')}`;
+}
+
+/** What a decimal of many digits may be a fraction of. */
+const LARGEST_UNDER = 999_999n;
+/** A decimal of 40 digits that lies this near to a short fraction is that fraction. */
+const SAME = 1e-28;
+
+/** `2633.98333…` as `2,633 59/60`, `-0.333…` as `-1/3`; null where no short fraction is that number. */
+export function mixedNumber(decimal: string): string | null {
+  const short = new Fraction(decimal).simplify(SAME);
+  if (short.d === 1n || short.d > LARGEST_UNDER) return null;
+  return short
+    .toFraction(true)
+    .replace(/^(-?)(\d+)(?= )/, (_, sign, whole) => sign + grouped(whole));
 }

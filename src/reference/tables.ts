@@ -7,6 +7,7 @@ import footingsByArea from '../../shared/footings-by-area.md?raw';
 import joistSpans from '../../shared/joist-spans.md?raw';
 import ledgerFasteners from '../../shared/ledger-fasteners.md?raw';
 import lumberSizes from '../../shared/lumber-sizes.md?raw';
+import soilVolumes from '../../shared/soil-volumes.md?raw';
 import type { ReferenceTable } from '../engine/outcome.ts';
 import { readTable } from './read-table.ts';
 import { BARS, LUMBER } from './sizes.ts';
@@ -20,4 +21,5 @@ export const REFERENCE_TABLES: readonly ReferenceTable[] = [
   readTable('joist-spans.md', joistSpans),
   readTable('ledger-fasteners.md', ledgerFasteners),
   { ...readTable('lumber-sizes.md', lumberSizes), sizes: LUMBER },
+  readTable('soil-volumes.md', soilVolumes),
 ];

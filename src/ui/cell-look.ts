@@ -78,6 +78,19 @@ export const cellLook = css`
   }
   .ends {
     margin-right: 0.6rem;
+    font-size: var(--small);
+    color: var(--pencil);
+  }
+  .ends svg {
+    margin-right: 0.4rem;
+  }
+  .ends path {
+    fill: none;
+    stroke: currentcolor;
+    stroke-width: 1;
+  }
+  .ends .plain {
+    stroke-width: 2;
   }
   .source {
     font-size: var(--small);

@@ -24,8 +24,8 @@ import { allCells } from './reading-order.ts';
 import { type Happening, Session } from './session.ts';
 import './guide-example.ts';
 
-/** Narrower than this the guide lies over the notebook. */
-const ROOM_BESIDE = '(min-width: 1281px)';
+/** Narrower than this the guide lies over the notebook; on paper it flows, and what lies over a page is cut off. */
+const ROOM_BESIDE = 'print, (min-width: 1281px)';
 
 @customElement('guide-page')
 export class GuidePage extends LitElement {

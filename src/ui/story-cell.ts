@@ -9,6 +9,7 @@ import { pressAmount } from './amount-pressed.ts';
 import { cellLook } from './cell-look.ts';
 import { look } from './look.ts';
 import { notCountedNote, problemNotes, waitingNote } from './cell-notes.ts';
+import { rangeEnds } from './range-ends.ts';
 import type { Session } from './session.ts';
 import { formulaShown } from './formula-shown.ts';
 import { DOES_NOT_HOLD, isOpen, spoken, valueSaid } from './value-words.ts';
@@ -161,8 +162,7 @@ export class StoryCell extends LitElement {
     const { session, cell } = this;
     if (state.kind === 'given' && state.outcome.kind !== 'fault') {
       const from = cell.remarks.find((remark) => remark.kind === 'from')?.text;
-      const range = session.door.shownRange(cell.id);
-      const ends = range ? html`<span class="ends">${range.text}</span> ` : nothing;
+      const ends = rangeEnds(session.door, cell.id);
       if (from) return html`${ends}<span class="source">${from}</span>`;
       return html`${ends}<span class="source none">no source said</span> ${
           chosen

@@ -8,6 +8,7 @@ import type { Cell } from '../notebook/document.ts';
 import type { Draft } from '../notebook/estimate.ts';
 import type { Dimension } from '../quantity/dimension.ts';
 import type { Holds } from '../quantity/form.ts';
+import { typedOver } from '../notebook/ranges.ts';
 import { Nouns } from '../quantity/nouns.ts';
 import { type Completion, type Wanted, namesFor, unitsFor } from './completing.ts';
 import { type Written, asksByHand, keptByHand, keptFormula } from './formula-keeping.ts';
@@ -50,8 +51,10 @@ export class StoryFormula extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     const { notebook } = this.session.door;
-    const { input, holds } = this.session.door.state(this.cell.id);
-    this.text = this.typed ?? (this.what === 'by-hand' ? (input.byHand ?? '') : input.formula);
+    const { input, holds, reading } = this.session.door.state(this.cell.id);
+    const byHand = this.what === 'by-hand';
+    if (this.typed === null) this.text = byHand ? (input.byHand ?? '') : input.formula;
+    else this.text = byHand ? this.typed : typedOver(reading, this.typed);
     const nouns = new Nouns(notebook.settings.counted);
     this.#offers.from(
       namesFor(notebook, this.cell.part, this.cell.id),
@@ -74,7 +77,7 @@ export class StoryFormula extends LitElement {
   protected override firstUpdated(): void {
     this.input.focus();
     if (this.typed === null) this.input.select();
-    else this.input.setSelectionRange(this.text.length, this.text.length);
+    else this.input.setSelectionRange(this.typed.length, this.typed.length);
   }
 
   protected override updated(): void {

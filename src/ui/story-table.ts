@@ -154,6 +154,7 @@ export class StoryTable extends LitElement {
     const { door } = this.session;
     const shown = rowCellShown(door, cell, place, id);
     const { kind } = door.state(id);
+    const ends = door.shownRange(id);
     const marks = { value: kind, fault: 'ringed', blank: 'heard', open: 'open', waits: 'waits' };
     const mark = shown.ofColumn === null || shown.look === 'fault' ? marks[shown.look] : 'set-here';
     return html`<td
@@ -167,7 +168,7 @@ export class StoryTable extends LitElement {
         shown.ofColumn === null
           ? nothing
           : html`<span class="of-column">set in this row; its column: ${shown.ofColumn}</span>`
-      }${shown.report ? html`<span class="why">${this.#why(place, shown.report)}</span>` : nothing}
+      }${ends ? html`<span class="of-column">${ends.text}</span>` : nothing}${shown.report ? html`<span class="why">${this.#why(place, shown.report)}</span>` : nothing}
     </td>`;
   }
 

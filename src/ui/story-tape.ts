@@ -10,8 +10,8 @@ import { styled } from './styled.ts';
 import { money, moreOrLess } from './money-words.ts';
 import type { Session } from './session.ts';
 import { tapeLook } from './tape-look.ts';
-import { tapeUnder } from './tape-reading.ts';
-import { type TapeScale, writtenAt } from './tape-scale.ts';
+import { saidAt, tapeUnder } from './tape-reading.ts';
+import type { TapeScale } from './tape-scale.ts';
 
 /** The drawing is this wide in its own measure; the ends stand in from its edges. */
 const WIDE = 1000;
@@ -88,9 +88,19 @@ export class StoryTape extends LitElement {
           <button class="act" @click=${() => this.#write()}>Type it</button>
           <button class="act" @click=${this.#leave}>Back to ${this.#text(scale.from)}</button>
         </span>
-        ${scale.limited ? nothing : html`<span class="small">no sensible limits said</span>`}
+        ${this.#whatItLiesBetween(scale)}
       </div>
     `;
+  }
+
+  #whatItLiesBetween({ limited }: TapeScale): unknown {
+    const range = this.session.door.shownRange(this.cell.id);
+    if (range) {
+      return html`<span class="small"
+        >between ${range.best.text} at best and ${range.worst.text} at worst, which stay</span
+      >`;
+    }
+    return limited ? nothing : html`<span class="small">no sensible limits said</span>`;
   }
 
   #ticks(scale: TapeScale): unknown {
@@ -121,7 +131,8 @@ export class StoryTape extends LitElement {
     const { trial } = this.session;
     const scale = this.#scale;
     if (!scale) return '';
-    return at === scale.from && trial ? trial.began : writtenAt(at, scale);
+    if (at === scale.from && trial) return trial.began;
+    return saidAt(this.session.door, this.cell.id, at, scale);
   }
 
   #x(at: number): number {

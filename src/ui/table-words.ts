@@ -63,7 +63,8 @@ export function notPastedSaid(columns: readonly TableColumn[], one: NotPasted): 
   return `Row ${one.row + 1}${column}: “${one.text}”. ${one.why}`;
 }
 
-/** One amount whose commas part thousands, such as `1,200 ft`, is no row of several cells. */
+/** One amount whose commas part thousands, such as `1,200 ft`, is no row of several cells; nor is one range. */
 export function isOneCell(text: string): boolean {
-  return !/[\t\r\n]/.test(text) && !/,(?!\d{3}(?!\d))/.test(text);
+  if (/[\t\r\n]/.test(text)) return false;
+  return !/,(?!\d{3}(?!\d))/.test(text) || (/\bbest\b/i.test(text) && /\bworst\b/i.test(text));
 }

@@ -7,20 +7,32 @@ import type { EstimateDoor } from '../notebook/estimate.ts';
 import { remarkText } from '../notebook/remarks.ts';
 import { type Limit, readLimits } from '../notebook/sensible.ts';
 import type { Cell } from '../notebook/document.ts';
-import { type TapeAmount, type TapeLimits, type TapeScale, tapeScale } from './tape-scale.ts';
+import {
+  type TapeAmount,
+  type TapeLimits,
+  type TapeScale,
+  tapeScale,
+  writtenAt,
+} from './tape-scale.ts';
 
 /** The tape under a given, or null where there is nothing to slide: a `?`, a text, a yes or no. */
 export function tapeUnder(door: EstimateDoor, cell: Cell): TapeScale | null {
   const { kind, input, range } = door.state(cell.id);
   if (kind !== 'given' || input.byHand !== null) return null;
+  const read = (formula: string): TapeAmount | null => amountIn(door, cell.id, formula);
+  if (range) return tapeScale(input.formula, betweenEnds(range), read);
   const sensible = remarkText(cell.remarks, 'sensible');
   const limits =
     sensible === null ? null : readLimits(sensible, (text) => door.draft(cell.id, text));
-  const read = (formula: string): TapeAmount | null => amountIn(door, cell.id, formula);
-  const ends = limits
-    ? { low: endOf(limits.low), high: endOf(limits.high) }
-    : range && betweenEnds(range);
+  const ends = limits && { low: endOf(limits.low), high: endOf(limits.high) };
   return tapeScale(input.formula, ends, read);
+}
+
+/** A position as it is written into the notebook: `13 bags` and not `13 bag`. */
+export function saidAt(door: EstimateDoor, cell: CellId, at: number, scale: TapeScale): string {
+  const written = writtenAt(at, scale);
+  const { sentence, problems } = door.draft(cell, written).reading;
+  return problems.length === 0 ? sentence : written;
 }
 
 function amountIn(door: EstimateDoor, cell: CellId, formula: string): TapeAmount | null {
@@ -31,10 +43,10 @@ function amountIn(door: EstimateDoor, cell: CellId, formula: string): TapeAmount
   return amountOf(Number(outcome.value), reading.checked.holds, shown.unit);
 }
 
-/** Without limits of its own a range slides from one of its ends to the other. */
+/** A range slides from one of its ends to the other, whatever is sensible: beyond them would be no value of it. */
 function betweenEnds({ best, worst }: GivenRange): TapeLimits | null {
   const [one, other] = [endOf(best), endOf(worst)];
-  if (!one || !other || one.base === other.base) return null;
+  if (!one || !other) return null;
   return one.base < other.base ? { low: one, high: other } : { low: other, high: one };
 }
 

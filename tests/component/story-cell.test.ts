@@ -54,6 +54,24 @@ describe('a row', () => {
     expect(wordsOf(cell)).toBe('12 ft Slab length measured on site, 2026-03-03');
   });
 
+  test('of a ranged given shows its plain value, and after it its two ends with a stroke between them', async () => {
+    const job =
+      '# K\n\n## Ground\n\n- Digging: 13 hours, 12 at best, 16 at worst\n  - from: own hours\n';
+    const { cell, list, session } = await row('Digging', job);
+    expect(wordsOf(cell)).toBe('13 hours Digging 12 hours at best, 16 hours at worst own hours');
+    expect(found(cell, '.ends .plain').getAttribute('d')).toBe('M13 1v8');
+    expect(await axeFindings(list)).toEqual([]);
+    session.apply((door) => door.setFormula(cell.cell.id, '? hours, 12 at best, 16 at worst'));
+    cell.cell = cellOf(session, 'Digging');
+    await settled(cell);
+    expect(wordsOf(cell)).toContain('12 hours at best, 16 hours at worst');
+    expect(cell.shadowRoot?.querySelector('.ends .plain')).toBeNull();
+    session.apply((door) => door.setByHand(cell.cell.id, '20 hours', null));
+    cell.cell = cellOf(session, 'Digging');
+    await settled(cell);
+    expect(cell.shadowRoot?.querySelector('.ends')).toBeNull();
+  });
+
   test('of a worked cell shows its formula with its names as links', async () => {
     const { session, cell } = await row('Slab volume');
     expect(wordsOf(cell)).toBe('16 cubic feet Slab volume slab length by slab width by thickness');

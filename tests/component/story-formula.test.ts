@@ -114,6 +114,29 @@ describe('writing a formula', () => {
     expect(shownOf(session, 'Slab length')).toBe('9 ft');
   });
 
+  test('keeps the ends of a range beside an amount that is typed over it', async () => {
+    document.body.replaceChildren();
+    session = sessionOn('## Ground\n\n- Digging: 13 hours, 12 at best, 16 at worst\n');
+    const cell = cellOf(session, 'Digging');
+    session.write({ kind: 'formula', cell: cell.id, typed: '1' });
+    editor = await drawn('story-formula', { session, cell, typed: '1' });
+    await userEvent.keyboard('4 hours{Enter}');
+    expect(session.door.state(cell.id).input.formula).toBe(
+      '14 hours, 12 hours at best, 16 hours at worst',
+    );
+    expect(shownOf(session, 'Digging')).toBe('14 hours');
+  });
+
+  test('keeps a range that is typed short in words', async () => {
+    document.body.replaceChildren();
+    session = sessionOn('## Ground\n\n- Digging: 13 hours\n');
+    const cell = cellOf(session, 'Digging');
+    session.write({ kind: 'formula', cell: cell.id, typed: '1' });
+    editor = await drawn('story-formula', { session, cell, typed: '1' });
+    await userEvent.keyboard('2 to 16 hours{Enter}');
+    expect(session.door.state(cell.id).input.formula).toBe('12 hours at best, 16 hours at worst');
+  });
+
   test('marks the option that Enter takes for a screen reader', async () => {
     await write('slab');
     await userEvent.keyboard('{ArrowDown}{ArrowDown}');

@@ -71,6 +71,17 @@ async function pasted(row: number, column: number, text: string): Promise<void> 
   await settled(part);
 }
 
+describe('a range in a row', () => {
+  beforeEach(() => open());
+
+  test('is pasted whole, and shows its plain value with its two ends below it', async () => {
+    await pasted(1, 2, '6 ft, 5 at best, 8 at worst');
+    expect(at(1, 2).innerText.split(/\s*\n\s*/)).toEqual(['6 ft', '5 ft at best, 8 ft at worst']);
+    expect(await axeFindings(part)).toEqual([]);
+    expect(at(1, 4).innerText).toBe('8 cubic feet');
+  });
+});
+
 describe('a table', () => {
   beforeEach(() => open());
 

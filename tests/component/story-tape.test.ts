@@ -142,7 +142,57 @@ describe('a tape', () => {
     await userEvent.keyboard(key);
     await frames();
     expect(shownOf(session, 'Size')).toBe(after);
+    expect(cellOf(session, 'Size').formula).toBe(after);
     expect(wordsOf(tape)).toContain('no sensible limits said');
+  });
+
+  describe('of a range', () => {
+    const RANGE = `## Ground
+
+- Digging: 13 hours, 12 at best, 16 at worst
+  - from: own hours
+  - sensible: 8 hours up to 40 hours
+- Labour: digging at $50 per hour
+  - cost: labour
+`;
+    const formula = (): string => cellOf(session, 'Digging').formula;
+
+    test('slides the plain value between its ends, which stay, and says so', async () => {
+      await open('Digging', RANGE);
+      expect(await axeFindings(tape)).toEqual([]);
+      expect([found(tape, '.low').textContent, found(tape, '.high').textContent]).toEqual([
+        '12 hours',
+        '16 hours',
+      ]);
+      expect(wordsOf(tape)).toContain('between 12 hours at best and 16 hours at worst, which stay');
+      await userEvent.keyboard('{End}{ArrowRight}');
+      await frames();
+      expect([shownOf(session, 'Digging'), price()]).toEqual(['16 hours', '800.00']);
+      expect(formula()).toBe('16 hours, 12 hours at best, 16 hours at worst');
+      await userEvent.keyboard('{Home}{ArrowLeft}{Enter}');
+      expect(formula()).toBe('12 hours, 12 hours at best, 16 hours at worst');
+      session.undo();
+      expect(formula()).toBe('13 hours, 12 at best, 16 at worst');
+      expect(session.door.canUndo()).toBeNull();
+    });
+
+    test('without a first value begins in the middle and comes back to it', async () => {
+      await open('Digging', RANGE.replace('13 hours, 12 at best, 16 at worst', '12 to 16 hours'));
+      expect(slider().getAttribute('aria-valuetext')).toMatch(/^14 hours\. price \$700\.00/);
+      await userEvent.keyboard('{ArrowRight}');
+      await frames();
+      expect(formula()).toMatch(/^14\.\d+ hours, 12 hours at best, 16 hours at worst$/);
+      await userEvent.keyboard('{ArrowLeft}{Enter}');
+      expect(formula()).toBe('12 to 16 hours');
+    });
+
+    test('that leaves nothing open stays where it is', async () => {
+      await open('Digging', RANGE.replace('12 at best, 16 at worst', '13 at best, 13 at worst'));
+      await userEvent.keyboard('{ArrowRight}{ArrowRight}');
+      await frames();
+      expect(shownOf(session, 'Digging')).toBe('13 hours');
+      expect(await axeFindings(tape)).toEqual([]);
+    });
   });
 
   test('has nothing to slide for a given not yet known', async () => {

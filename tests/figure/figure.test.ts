@@ -56,10 +56,29 @@ const BROKEN = `${JOB}- Lost: slab lenght by 2
 - Both: bag price plus slab length
 `;
 
+const RANGES = `# Kestrel Court ground
+
+## Ground
+- Digging: 13 hours, 12 at best, 16 at worst
+  - from: own hours
+- Hauling: 3 to 5 hours
+  - from: guess
+- Pace: ? sq ft per hour, 50 at best, 30 at worst
+- Labour: digging plus hauling, at $50 per hour
+  - cost: labour
+- Bays:
+
+  | bay | run | twice: run times 2 |
+  |---|---|---|
+  | A | 13 ft, 12 at best, 16 at worst | |
+  | B | 3 ft | |
+`;
+
 beforeAll(() => {
   folder = fs.mkdtempSync(path.join(os.tmpdir(), 'figure-'));
   fs.writeFileSync(path.join(folder, 'job.md'), JOB);
   fs.writeFileSync(path.join(folder, 'broken.md'), BROKEN);
+  fs.writeFileSync(path.join(folder, 'ranges.md'), RANGES);
   fs.writeFileSync(path.join(folder, 'empty.md'), '');
   fs.writeFileSync(
     path.join(folder, 'bytes.md'),
@@ -92,7 +111,7 @@ function cellIn(found: Figures, name: string): CellFigure {
 
 describe('figure --json', () => {
   it('prints what the schema says, of a whole notebook, a broken one, an empty one and a hostile one', () => {
-    for (const file of ['job.md', 'broken.md', 'empty.md', 'hostile.md']) {
+    for (const file of ['job.md', 'broken.md', 'ranges.md', 'empty.md', 'hostile.md']) {
       const { out } = run(file, '--json');
       expect(schemaFaults(schema, JSON.parse(out)), file).toEqual([]);
     }
@@ -146,6 +165,41 @@ describe('figure --json', () => {
       incomplete: true,
     });
     expect(cellIn(found, 'Price')).toMatchObject({ exact: '347.04', incomplete: true });
+  });
+
+  it('gives what a given is at best and at worst, exactly, and no worked cell any such thing', () => {
+    const found = figures('ranges.md');
+    expect([found.code, found.costs.total.labour]).toEqual([0, '850.00']);
+    const end = (shown: string, exact: string, unit: string): unknown => ({ shown, exact, unit });
+    expect(cellIn(found, 'Digging')).toMatchObject({ shown: '13 hours', exact: '13' });
+    expect(found.cells.map(({ name, range }) => [name, range])).toEqual([
+      [
+        'Digging',
+        {
+          plain: 'first',
+          best: end('12 hours', '12', 'hour'),
+          worst: end('16 hours', '16', 'hour'),
+        },
+      ],
+      [
+        'Hauling',
+        { plain: 'middle', best: end('3 hours', '3', 'hour'), worst: end('5 hours', '5', 'hour') },
+      ],
+      [
+        'Pace',
+        {
+          plain: 'first',
+          best: end('50 sq ft per hour', '50', 'sq ft per hour'),
+          worst: end('30 sq ft per hour', '30', 'sq ft per hour'),
+        },
+      ],
+      ['Labour', null],
+    ]);
+    const rows = found.tables[0]?.rows.map((row) => row.map(({ range }) => range?.worst.shown));
+    expect(rows).toEqual([
+      [undefined, '16 ft', undefined],
+      [undefined, undefined, undefined],
+    ]);
   });
 
   it('gives what the job costs, and where the owner should look', () => {

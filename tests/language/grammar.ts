@@ -16,6 +16,7 @@ const plainAmount = fc.oneof(
     '40 sq ft per hour',
     '1/4 in per ft',
     '$320 per 1000 sq ft',
+    '$12 per $1,000',
     '$6.48 each',
     '8:30 hours',
     '5 h 35 min',

@@ -69,6 +69,8 @@ export const FORMULA_MENDS: readonly MendCase[] = [
   one('table-not-a-value', 'bays'),
   one('missing-operator', 'slab length slab width'),
   one('missing-operator', 'direct cost 10%'),
+  one('missing-operator', '(direct cost) 10%'),
+  one('missing-operator', '(slab length) slab width'),
   one('missing-value', 'slab length plus', OPEN),
   one('missing-value', 'slab length plus times 3 ft'),
   one('missing-value', 'slab length by (slab width plus )', { asks: ['not-yet-known'] }),

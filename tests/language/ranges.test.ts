@@ -6,6 +6,9 @@ import { ranges } from './grammar.ts';
 import { bare, nouns, parsed } from './parsed.ts';
 import { GIVENS, worked } from './worked.ts';
 
+/** For a long run: SENTENCE_RUNS=200000, as for the sentences of all formulas. */
+const RUNS = Number(process.env['SENTENCE_RUNS'] ?? 500);
+
 /** What is written, what it comes to, and how it is said back. */
 const READ: readonly (readonly [string, string, string])[] = [
   // With a first value: the ends carry their own units or take those of the first.
@@ -232,8 +235,8 @@ describe('a range of a given', () => {
         expect(second.problem, words).toBeNull();
         expect(bare(second.tree), words).toEqual(bare(first.tree));
       }),
-      { numRuns: 500 },
+      { numRuns: RUNS },
     );
-    expect(read).toBeGreaterThan(350);
-  });
+    expect(read).toBeGreaterThan(RUNS * 0.7);
+  }, 1_800_000);
 });

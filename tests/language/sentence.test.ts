@@ -47,6 +47,10 @@ describe('the sentence', () => {
       'total of (total of clear span in slab bays at (2 times 3)), 12 and 3',
     ],
     ['waste on slab length', 'waste of slab length'],
+    ['10% of (2x8) plus 12 ft', '(10% of (2x8)) plus 12 ft'],
+    ['10% of (2x8) squared', '10% of (2x8) squared'],
+    ['-(2x8) by 12 ft', '−(2x8) by 12 ft'],
+    ['1 bar of #4 by (12 lb)', '1 bar of #4 by (12 lb)'],
   ])('says "%s" as "%s"', (typed, words) => {
     expect(said(typed)).toBe(words);
   });

@@ -241,6 +241,14 @@ describe('what is no size, or could be something else, is told so with a fix', (
       ['1 piece of 2x4 by 8 ft', '1 piece of 2x4 by 8 in', '2 times 4 times 8'],
     ],
     ['22 2x8 x 14', 'two-readings', '14', ['22 2x8 x 14 ft', '22 2x8 x 14 in']],
+    // Brackets make it no more of a length.
+    ['22 2x8 x (14)', 'two-readings', '(14)', ['22 2x8 x 14 ft', '22 2x8 x 14 in']],
+    [
+      '22 2x8 by ((7 1/2))',
+      'two-readings',
+      '((7 1/2))',
+      ['22 2x8 by 7 1/2 ft', '22 2x8 by 7 1/2 in'],
+    ],
     ['22 - 2x8', 'how-many', '2x8', ['22 pieces of 2x8']],
     ['2x8 at $5 each', 'how-many', '2x8', ['1 piece of 2x8 at $5 each']],
     [

@@ -1,6 +1,6 @@
 // Tables, look-ups and choices: what a formula comes to beside the tables of tables.ts, or what it is told.
 import { describe, expect, it } from 'vitest';
-import { beside } from './tables.ts';
+import { TABLES, beside } from './tables.ts';
 
 describe('a figure of a column', () => {
   it.each([
@@ -170,6 +170,44 @@ describe('text that may be chosen needs no quotes', () => {
     ['finish is steel', 'steel'],
   ])('%s is told what the choices are', (formula, spot) => {
     expect(beside(formula)).toMatchObject({ code: 'not-a-choice', spots: [spot] });
+  });
+});
+
+it.each(['total of material in Deck', 'total of labour in the Deck', 'total of fees in this part'])(
+  'a part is asked for its costs, though a table has a name near to it: %s',
+  (formula) => {
+    expect(beside(formula)).toMatchObject({ message: '', shown: '$0.00' });
+  },
+);
+
+describe('a choice that begins with "not"', () => {
+  const answers = (choices: string) =>
+    TABLES.replace(
+      '\n## Deck',
+      `- Delivery: not needed\n  - choices: ${choices}\n- Needed: yes\n\n## Deck`,
+    );
+
+  it.each([
+    ['delivery is not needed', 'yes', 'delivery is not needed'],
+    ['delivery is not not needed', 'no', 'delivery is not not needed'],
+    ['delivery is not by others', 'yes', 'delivery is not by others'],
+    ['$0 where delivery is not needed, otherwise $5', '$0.00', null],
+  ])('%s → %s', (formula, shown, readAs) => {
+    const told = beside(formula, answers('included, not needed, by others'));
+    expect(told).toMatchObject({ message: '', shown });
+    expect(told.readAs).toBe(readAs ?? formula);
+  });
+
+  it('is offered with its own "not" where it was mistyped', () => {
+    const told = beside('delivery is not neded', answers('included, not needed, by others'));
+    expect(told).toMatchObject({ code: 'not-a-choice', fixes: ['delivery is not needed'] });
+  });
+
+  it('is not taken where what stands after "not" is a choice as well', () => {
+    const told = beside('delivery is not needed', answers('needed, not needed, by others'));
+    expect(told).toMatchObject({ message: '', shown: 'yes' });
+    const choice = beside('delivery is "not needed"', answers('needed, not needed, by others'));
+    expect(choice).toMatchObject({ message: '', shown: 'yes' });
   });
 });
 

@@ -106,9 +106,20 @@ export const NOTEBOOK_MENDS: readonly MendCase[] = [
     'Run',
     part('- Length: 4 ft\n- Run: length plus 3 ft\n  - by hand: 8 ft\n  - from: quote\n'),
   ),
-  at('range-not-here', 'Bays', table('  | small | 4 to 5 ft | 3 ft | |\n'), {
+  at('range-in-row', 'Bays', table('  | small | 4 to 5 ft | 3 ft | |\n'), {
     asks: ['not-yet-known'],
   }),
+  at(
+    'range-not-here',
+    'Bays',
+    part('- Bays:\n\n  | what | long: 4 to 5 ft |\n  |---|---|\n  | small | |\n'),
+    { asks: ['not-yet-known'] },
+  ),
+  at(
+    'by-hand-unread',
+    'Run',
+    part('- Length: 4 ft\n- Run: length plus 3 ft\n  - by hand: 8 to 9 ft\n  - from: quote\n'),
+  ),
   at('range-of-one', 'Time', part('- Time: 12 hours, 12 at best, 12 at worst\n  - from: me\n')),
   at('given-without-source', 'Width', part('- Width: 4 ft\n')),
   at('given-without-source', 'Bays', table('  | small | 4 ft | 3 ft | |\n')),

@@ -77,7 +77,17 @@ const word = fc.constantFrom(
 const cellName = fc
   .tuple(word, fc.constantFrom('length', 'width', 'price', 'count', 'rise', 'plan'), fc.nat(99))
   .map(([a, b, n]) => `${a[0].toUpperCase()}${a.slice(1)} ${b} ${n}`);
-const given = fc.constantFrom('12 ft', '4 in', '$6.48 per bag', '10%', '?', '40 bags', '3 1/2 in');
+const given = fc.constantFrom(
+  '12 ft',
+  '4 in',
+  '$6.48 per bag',
+  '10%',
+  '?',
+  '40 bags',
+  '3 1/2 in',
+  '13 hours, 12 at best, 16 at worst',
+  '12 to 16 ft',
+);
 const remark = fc.constantFrom(
   'from: measured on site',
   'sensible: 3 in up to 8 in',

@@ -10,7 +10,7 @@ import { readNotebook } from '../../src/notebook/read-notebook.ts';
 vi.setConfig({ testTimeout: 60_000 });
 
 const folder = path.resolve(import.meta.dirname, '../../templates');
-// The guide is no part to insert, and it has a table, which is no formula to change.
+// The guide is no part to insert.
 const templates = fs
   .readdirSync(folder)
   .filter((file) => file.endsWith('.md') && file !== 'guide.md');
@@ -31,7 +31,9 @@ describe.for(templates)('%s', (file) => {
 
   test('changes one formula at a time, in its own span alone', () => {
     const estimate = new Estimate(text);
-    for (const { id, formula, formulaSpot } of cellsIn(estimate.notebook)) {
+    // A table is no formula to change.
+    const formulas = cellsIn(estimate.notebook).filter((cell) => !cell.table);
+    for (const { id, formula, formulaSpot } of formulas) {
       done(estimate.setFormula(id, '123 ft'));
       const { from, to } = formulaSpot;
       expect(estimate.notebook.text).toBe(`${text.slice(0, from)}123 ft${text.slice(to)}`);

@@ -40,6 +40,58 @@ describe('PC-22: ten percent of what', () => {
   });
 });
 
+describe('PC-24: a price by tiers, as a table that can be read', () => {
+  // $12 for each thousand of the first 100,000, then $9 of the next 400,000, $8 and $6 of two times 200,000.
+  const bond = (amount: string) =>
+    part(
+      `Contract: ${amount}`,
+      'Bond tiers:\n\n' +
+        '  | tier | above | up to | rate | in the tier: (the lesser of bonded and up to) minus above, not less than $0 | fee: in the tier at rate |\n' +
+        '  |---|---|---|---|---|---|\n' +
+        '  | first | $0 | $100,000 | $12 per $1,000 | | |\n' +
+        '  | second | $100,000 | $500,000 | $9 per $1,000 | | |\n' +
+        '  | third | $500,000 | $700,000 | $8 per $1,000 | | |\n' +
+        '  | fourth | $700,000 | $900,000 | $6 per $1,000 | | |\n\n' +
+        '  - from: the surety, invented rates\n',
+      'Bonded: the lesser of contract and (read up to off bond tiers for up to at least contract)',
+      'Bond: total of fee in bond tiers',
+    );
+  const inTiers = (notebook: ReturnType<typeof bond>) =>
+    notebook.estimate
+      .rows(notebook.cell('Bond tiers').id)
+      ?.map((row) => notebook.estimate.shown(row[4] ?? 0)?.text);
+
+  test.each([
+    ['$300,000', '$3,000.00', ['$100,000.00', '$200,000.00', '$0.00', '$0.00']],
+    ['$600,000', '$5,600.00', ['$100,000.00', '$400,000.00', '$100,000.00', '$0.00']],
+    ['$900,000', '$7,600.00', ['$100,000.00', '$400,000.00', '$200,000.00', '$200,000.00']],
+  ])('%s costs %s, and how much falls into each tier is in sight', (amount, fee, tiers) => {
+    const notebook = bond(amount);
+    expect(notebook.shown('Bond')).toBe(fee);
+    expect(inTiers(notebook)).toEqual(tiers);
+    expect(notebook.estimate.findings().filter((f) => f.code !== 'given-without-source')).toEqual(
+      [],
+    );
+  });
+
+  test('a rate stands in its tier as it is spoken', () => {
+    const notebook = bond('$300,000');
+    const rates = notebook.estimate
+      .rows(notebook.cell('Bond tiers').id)
+      ?.map((row) => notebook.estimate.shown(row[3] ?? 0)?.text);
+    expect(rates?.[0]).toBe('$12.00 per $1,000');
+  });
+
+  test('beyond the last tier it stops, names the amount and goes on with no rate', () => {
+    const notebook = bond('$900,001');
+    const { outcome } = notebook.state('Bonded');
+    expect(outcome.kind === 'fault' && outcome.report.code).toBe('no-row');
+    expect(outcome.kind === 'fault' && outcome.report.explanation).toContain('$900,001.00');
+    expect(notebook.state('Bond').outcome.kind).not.toBe('value');
+    expect(inTiers(notebook)).toEqual([undefined, undefined, undefined, undefined]);
+  });
+});
+
 test('PC-25: a charge rate shows what it is made of', () => {
   const notebook = part(
     'Wage: $37 per hour',

@@ -42,7 +42,7 @@ Prose between.
 - Rise: 52 1/2 in
 - Riser: rise divided by risers
 - Risers: rise divided by 7 3/4 in, rounded up, as risers
-- Waste: 10%
+- Waste: 10%, 8 at best, 15 at worst
 - Stringers: 3 boards plus waste, rounded up
 - Lumber: stringers at $31.20 per board
   - cost: material
@@ -65,6 +65,10 @@ const FORMULAS = [
   '4 in',
   '?',
   '? hours',
+  '13 hours, 12 at best, 16 at worst',
+  '12 to 16 ft',
+  '$40, $50 at best, $60 at worst',
+  '? hours, 12 at best, 16 at worst',
   '',
   '10%',
   '$6.48 per bag',
@@ -407,6 +411,7 @@ function standing(e: Estimate): unknown {
         worked: worked.kind,
         shown: e.shown(cell.id),
         shownWorked: e.shownWorked(cell.id),
+        range: e.shownRange(cell.id),
         readAs: reading.sentence,
         notes: reading.notes,
         problems: reading.problems,

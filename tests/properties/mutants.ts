@@ -73,6 +73,8 @@ export const RIGHT = [
   '15% profit on direct cost including 6% tax',
   'direct cost, but free if thickness over 6 in',
   'open plus slab length',
+  '13 hours, 12 at best, 16 at worst',
+  '12 to 16 hours at $50 per hour',
   'total cost of this part',
 ] as const;
 

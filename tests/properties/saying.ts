@@ -82,10 +82,10 @@ export function isCount(kind: Kind): boolean {
   return kind.startsWith('count ');
 }
 
-/** After a bare 1 or 100%, in brackets or not, shares are taken from that whole. */
+/** After a bare 1 or 100% shares are taken from that whole, as far as a sum goes on that is not closed. */
 export function isBareWhole(of: Spoken): boolean {
   return of.kind === 'number' || of.kind === 'share'
-    ? /^\(*(1|100%)(?![\d.,/½])/.test(of.text)
+    ? /^(?:1|100%|\(+(?:1|100%)\)+)(?= (?:plus|with|\+|less|minus|-|−) |$)/.test(of.text)
     : false;
 }
 

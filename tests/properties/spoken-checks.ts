@@ -84,13 +84,14 @@ export function condition(
   depth: number,
   where: 'inside' | 'outside',
 ): Spoken {
-  const hold = where === 'inside' ? 'closed' : 'term';
+  // In brackets each value is closed on its own, lists and choices too.
+  const hold = where === 'inside' ? 'open' : 'term';
   const first = held(hold, s.closed(kind, depth - 1));
   const when = logic(s, 1);
   const second = s.c.in(0.3) ? held(hold, s.closed(kind, depth - 1)) : null;
   const whenToo = second && logic(s, 0);
   const last = where === 'inside' ? s.closed(kind, depth - 1) : s.value(kind, depth - 1);
-  const otherwise = held(where === 'inside' ? 'closed' : 'value', last);
+  const otherwise = held(where === 'inside' ? 'open' : 'value', last);
   const size = when.holds ? first.size : second && whenToo?.holds ? second.size : otherwise.size;
   const more = second && whenToo ? `, ${second.text} where ${whenToo.text}` : '';
   return spoken(

@@ -113,6 +113,8 @@ export function writtenShare(c: Chance): { text: string; size: Exact } {
     ['', '0'],
     ['.5', '1/2'],
     [' 1/4', '1/4'],
+    ['-1/2', '1/2'],
+    ['½', '1/2'],
   ]);
   return { text: `${whole}${more}%`, size: Exact.of(whole).plus(Exact.of(size)).by(Exact.of(100)) };
 }

@@ -5,7 +5,7 @@ import { Exact } from './exact.ts';
 import { type Kind, sizeOf } from './measures.ts';
 import { type Named, PLAIN_KINDS, RATES } from './saying.ts';
 import { Speaker } from './spoken.ts';
-import { amount } from './written-amounts.ts';
+import { amount, ranged } from './written-amounts.ts';
 
 export interface Case {
   readonly name: string;
@@ -37,6 +37,11 @@ const NAMES = [
   'Edge',
   'Square',
   'Sum',
+  'Per side',
+  'Less one',
+  'By the yard',
+  'And so on',
+  'Over all',
 ];
 
 /** So many cases for this seed; after them a given of some kinds comes first, to be named. */
@@ -59,7 +64,7 @@ export function casesOf(seed: number, count: number): readonly Case[] {
     const kind = c.of<Kind>([...PLAIN_KINDS, ...PLAIN_KINDS, 'money', 'money', 'volume', ...RATES]);
     if (i < 3) {
       const given = c.of<Kind>(['share', 'length', ...RATES]);
-      const { text, size } = amount(c, given);
+      const { text, size } = c.in(0.5) ? ranged(c, given) : amount(c, given);
       cases.push({ name, part, text, wanted: size, kind: given, isCost: false });
     } else if (c.in(0.15)) {
       const { text, holds } = speaker.check();

@@ -256,15 +256,12 @@ export class Speaker {
     if (depth <= 0 || c.in(0.5)) return this.slot(kind, depth);
     if (c.in(0.15) && kind !== 'share') {
       const of = held('value', this.value(kind, depth - 1));
-      const shares = this.names.filter((n) => n.kind === 'share' && !/(total|sum)$/i.test(n.say));
+      const shares = this.names.filter((n) => n.kind === 'share');
       if (shares.length > 0 && c.in(0.4)) {
         const { say, size } = c.of(shares);
-        return spoken(
-          `${say} ${c.of(['of', 'on'])} ${of.text}`,
-          size.times(of.size),
-          kind,
-          'value',
-        );
+        // `total of` and `sum of` open a list, whatever cells are called.
+        const of_ = /(total|sum)$/i.test(say) ? 'on' : c.of(['of', 'on']);
+        return spoken(`${say} ${of_} ${of.text}`, size.times(of.size), kind, 'value');
       }
       const [words, share] = c.in(0.4)
         ? c.of([

@@ -20,6 +20,8 @@ const texts = fc.constantFrom(
   '?',
   '? ft',
   '0 ft',
+  '13 ft, 12 at best, 16 at worst',
+  '12 to 16 ft',
   'hem-fir',
   'pine',
   '2x8',

@@ -116,3 +116,20 @@ export function amount(c: Chance, kind: Kind): Amount {
   const below = per(c, under);
   return { text: `${top.text} per ${below.text}`, size: top.size.by(below.size) };
 }
+
+/** A given that says what it is at best and at worst, with its plain value: the first, or the middle of the two. */
+export function ranged(c: Chance, kind: Kind): Amount {
+  const drawn = [amount(c, kind), amount(c, kind), amount(c, kind)];
+  const [low, first, high] = drawn.toSorted((a, b) => a.size.compare(b.size));
+  if (!low || !first || !high) throw new Error('three amounts were drawn');
+  const [best, worst] = c.in(0.5) ? [low, high] : [high, low];
+  const middle = low.size.plus(high.size).by(Exact.of(2));
+  return c.of<Amount>([
+    { text: `${first.text}, ${best.text} at best, ${worst.text} at worst`, size: first.size },
+    { text: `${first.text}, ${worst.text} at worst, ${best.text} at best`, size: first.size },
+    { text: `${first.text} (${low.text} to ${high.text})`, size: first.size },
+    { text: `${best.text} at best, ${worst.text} at worst`, size: middle },
+    { text: `${low.text} to ${high.text}`, size: middle },
+    { text: `between ${low.text} and ${high.text}`, size: middle },
+  ]);
+}

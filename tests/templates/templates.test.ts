@@ -9,6 +9,9 @@ test('the index lists every template once, the demo and the guide apart from the
   expect([INDEX.demo, INDEX.guide, ...INDEX.parts].toSorted()).toEqual(templateFiles);
 });
 
+/** What prices the work of others, or nothing. */
+const WITHOUT_MATERIAL = new Set(['labour-rates.md', 'often-forgotten.md', 'summary.md']);
+
 // The guide's examples are no estimate to stand behind: its own test reads it.
 describe.each(templateFiles.filter((file) => file !== INDEX.guide))('%s', (file) => {
   const text = templateText(file);
@@ -24,9 +27,18 @@ describe.each(templateFiles.filter((file) => file !== INDEX.guide))('%s', (file)
     expect(paragraph).toMatch(/^[A-Z][^\n]{40,}\.$/);
   });
 
+  // Only a list of questions opens with questions: they are all that it points out, and all that it waits for.
+  const open = cells.filter((c) => c.cell.formula === '?').map((c) => c.cell.id);
+
   test('it opens with nothing to point out and a value in every cell', () => {
-    expect(cells.filter((c) => c.state.outcome.kind !== 'value').map((c) => c.cell.name)).toEqual([]);
-    expect(estimate.findings()).toEqual([]);
+    expect([file, open.length > 0]).toEqual([file, file === 'often-forgotten.md']);
+    const amiss = cells.filter(({ state: { outcome } }) => {
+      if (outcome.kind === 'value') return false;
+      return outcome.kind === 'fault' || outcome.for.some((id) => !open.includes(id));
+    });
+    expect(amiss.map((c) => c.cell.name)).toEqual([]);
+    const pointed = estimate.findings().map(({ code, cell }) => [code, cell]);
+    expect(pointed).toEqual(open.map((id) => ['not-yet-known', id]));
   });
 
   test('every given says where it comes from', () => {
@@ -34,7 +46,8 @@ describe.each(templateFiles.filter((file) => file !== INDEX.guide))('%s', (file)
   });
 
   test('every check holds, says what is at stake and names its source', () => {
-    expect(of('check').length).toBeGreaterThan(0);
+    // The checks of a list of questions wait for the answers.
+    expect([file, of('check').length > 0]).toEqual([file, open.length === 0]);
     for (const { cell } of of('check')) {
       expect([cell.name, notebook.holds(cell.name)]).toEqual([cell.name, true]);
       expect(remarkOf(cell, 'caution')).not.toBe(null);
@@ -56,7 +69,7 @@ describe.each(templateFiles.filter((file) => file !== INDEX.guide))('%s', (file)
 
   test('every material says what to buy', () => {
     const material = cells.filter((c) => remarkOf(c.cell, 'cost') === 'material');
-    expect(material.length).toBeGreaterThan(3);
+    expect([file, material.length > 3]).toEqual([file, !WITHOUT_MATERIAL.has(file)]);
     expect(material.filter((c) => remarkOf(c.cell, 'buy') === null)).toEqual([]);
   });
 
@@ -73,6 +86,7 @@ describe.each(templateFiles.filter((file) => file !== INDEX.guide))('%s', (file)
 
   test('every formula said back reads as the same formula and comes to the same', () => {
     for (const { cell, state } of cells) {
+      if (cell.table) continue;
       const { reading, outcome } = estimate.draft(cell.id, state.reading.sentence);
       expect([cell.name, reading.problems, reading.sentence]).toEqual([cell.name, [], state.reading.sentence]);
       expect([cell.name, outcome]).toEqual([cell.name, state.outcome]);
@@ -83,7 +97,7 @@ describe.each(templateFiles.filter((file) => file !== INDEX.guide))('%s', (file)
     const names = cells.map((c) => `${c.part}: ${c.cell.name}`);
     expect(new Set(names).size).toBe(names.length);
     expect(cells.filter((c) => c.cell.name.split(' ').length > 5)).toEqual([]);
-    expect(cells.filter((c) => /[#$%@]/.test(c.cell.name) || c.cell.formula.includes('#'))).toEqual([]);
+    expect(cells.filter((c) => /[#$%@]/.test(c.cell.name) || /#(?!\d)/.test(c.cell.formula))).toEqual([]);
   });
 
   test('costs add up to the cent, line by line, kind by kind and part by part', () => {
@@ -96,13 +110,13 @@ describe.each(templateFiles.filter((file) => file !== INDEX.guide))('%s', (file)
       for (const key of ['', part, kind]) sums.set(key, (sums.get(key) ?? 0n) + cents);
     }
     expect(total.lines).toBe(lines.length);
-    expect(toCents(total.direct)).toBe(sums.get(''));
+    expect(toCents(total.direct)).toBe(sums.get('') ?? 0n);
     for (const kind of ['material', 'labour', 'equipment', 'subcontract', 'fee'] as const) {
       expect([kind, toCents(total[kind])]).toEqual([kind, sums.get(kind) ?? 0n]);
     }
     for (const row of parts) {
       expect([row.part, toCents(row.direct)]).toEqual([row.part, sums.get(row.part) ?? 0n]);
-      expect(row.incomplete).toEqual([]);
+      expect(row.incomplete.toSorted((a, b) => a - b)).toEqual(open);
     }
   });
 });
