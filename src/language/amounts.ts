@@ -482,6 +482,10 @@ function withTails(
   return built(r, number, form, tidy, from, start, alsoWritten);
 }
 
+function isMoney(over: readonly Term[]): boolean {
+  return over.some((t) => t.kind === 'unit' && t.unit.dimension === MONEY);
+}
+
 /** A unit or noun, perhaps with a number before it, so many tokens ahead. */
 export function termAfter(r: Reader, ahead: number): { term: Term; length: number } | null {
   let at = r.at + ahead;
