@@ -460,7 +460,9 @@ export function crossedByLabel(r: Reader, left: Formula): Formula | null {
   const count = !isHard(rough) && rough.nouns.length > 0;
   // `10 x 10 slab 4" thick` may be feet, `2 boards each 4 ft long` says each of which: neither is a number of times.
   const odd =
-    left.kind === 'binary' ? left.op === 'by' : left.kind === 'amount' && / each$/.test(left.say);
+    left.kind === 'binary'
+      ? left.op === 'by'
+      : left.kind === 'amount' && left.say.endsWith(' each');
   if (count && odd) return null;
   const hard = hardPart(rough);
   if (!count && hard !== LENGTH && hard !== AREA) return null;
