@@ -43,7 +43,9 @@ export function afterAmount(r: Reader, amount: Formula): Formula {
 
 /** `4 cy min, else 0.59 cy`: the other, but no less than this. */
 function elseLimit(r: Reader, amount: Amount): Formula | null {
-  const said = r.tokens[r.at - 1]?.text ?? '';
+  // The minutes of a rate are no minimum: that word is passed over, and marked so.
+  const passed = r.marks.at(-1)?.kind === 'unread';
+  const said = passed ? (r.tokens[r.at - 1]?.text ?? '') : '';
   const which = /^min(imum)?$/.test(said) ? 'greater' : /^max(imum)?$/.test(said) ? 'less' : null;
   const comma = r.sees(',') ? 1 : 0;
   if (!which || !(r.seesAt(comma, 'else') || r.seesAt(comma, 'otherwise'))) return null;

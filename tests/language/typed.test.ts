@@ -242,6 +242,12 @@ it('of what a second share is taken is told', () => {
   expect(worked('(cost plus overhead) plus markup', shares).notes).toEqual([]);
 });
 
+it('minutes are no minimum', () => {
+  const limit = '3 ft where 2 ft is under 3 ft per min times 1 min, otherwise 4 ft';
+  expect(worked(limit, givens).shown).toBe('3 ft');
+  expect(worked('4 cubic yards min, else 0.6 cubic yards', givens).shown).toBe('4 cubic yards');
+});
+
 it('labour and labor are one word, whoever writes it', () => {
   expect(worked('labor plus $1', ['Labour: $50']).shown).toBe('$51.00');
   expect(worked('colour times 2', ['Color: 3']).shown).toBe('6');
