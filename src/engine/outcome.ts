@@ -90,6 +90,9 @@ export interface CellState {
   readonly goesInto: readonly CellId[];
 }
 
+/** What there is to see of a cell without asking how it reads or what it goes into. */
+export type Glance = Pick<CellState, 'input' | 'kind' | 'holds' | 'outcome'>;
+
 /** The outcome of what is no fault; a fault needs words first. */
 export function outcomeOf(held: Exclude<Held, Fault>): Outcome {
   if (held instanceof Unknown) return { kind: 'unknown', for: held.for };

@@ -24,6 +24,7 @@ import { FAULT_OF_TEXT, Fault, type Held, Waiting, bare, isNoValue, sameHeld } f
 import {
   type CellInput,
   type CellState,
+  type Glance,
   type Outcome,
   type ReferenceTable,
   outcomeOf,
@@ -158,6 +159,14 @@ export class Workings {
     };
   }
 
+  /** What a cell comes to and no more: for whoever looks at thousands of rows at once. */
+  glance(id: CellId): Glance {
+    const record = this.#roster.record(id);
+    const { input, given, told: holds, used } = record;
+    const kind = given ? 'given' : holds?.measure.kind === 'yes-no' ? 'check' : 'worked';
+    return { input, kind, holds, outcome: this.#outcome(record, used) };
+  }
+
   /** Of a table or a cell in it, of which there may be thousands: what takes longer is found when it is asked for. */
   #stateInTable(record: CellRecord, outcome: Outcome): CellState {
     const { formula, place, table, slot, told: holds, lastGood } = record;
@@ -187,6 +196,11 @@ export class Workings {
         return goesInto();
       },
     };
+  }
+
+  /** Is there a cell of this id, in the notebook or in a row? */
+  has(id: CellId): boolean {
+    return this.#roster.maybe(id) !== undefined;
   }
 
   /** The cells of a table row by row, or null where the cell holds none. */

@@ -47,6 +47,7 @@ export class Vocabulary {
   readonly #choices = new Map<CellId, string>();
   /** Tables that every notebook can read from; the notebook's own go before them. */
   #reference: ReferenceTables | null = null;
+  #tries = false;
   #partNames: readonly PartName[] = [];
   #nameOfPart: ReadonlyMap<string, string> = new Map();
 
@@ -126,6 +127,22 @@ export class Vocabulary {
 
   table(id: CellId): TableShape | undefined {
     return this.#tables.get(id);
+  }
+
+  /** Is a formula read that is only tried, for what could be offered? A table of the trade is not brought in for it. */
+  get tries(): boolean {
+    return this.#tries;
+  }
+
+  /** Reads a formula that stands in no cell. */
+  trying<T>(work: () => T): T {
+    const before = this.#tries;
+    this.#tries = true;
+    try {
+      return work();
+    } finally {
+      this.#tries = before;
+    }
   }
 
   setReference(tables: ReferenceTables): void {

@@ -1,16 +1,19 @@
-// Renaming a column: its header, the formulas of its own table, and every phrase elsewhere that asks about it.
+// Renaming a column: its header, the formulas of its own table, and every phrase elsewhere that asks about it;
+// and the name of a new one, which leaves every formula reading as it did.
 import { nameWords, tokensOf } from '../language/lexer.ts';
 import { marks } from '../language/marks.ts';
+import type { TableShape } from '../language/table-shape.ts';
 import type { CellId } from '../language/tree.ts';
 import { type Vocabulary, plainName } from '../language/vocabulary.ts';
 import type { Spot } from '../words/spot.ts';
 import type { Cell, Splice } from './document.ts';
-import { type Edits, type MeantCell, NOTHING, refused } from './edits.ts';
-import type { Rewritten } from './kept-readings.ts';
+import { columnAt, columnRefusal } from './column-edits.ts';
+import { type Edits, type MeantCell, NOTHING, isRefused } from './edits.ts';
+import { keptReadings } from './kept-readings.ts';
 import { oneLine } from './lines.ts';
-import { type Saying, inPlaceOf, mayName, said, sayingsOf, scanOf } from './mentions.ts';
+import { type Saying, inPlaceOf, mayName, said, scanOf } from './mentions.ts';
 import { type Known, withTexts } from './renames.ts';
-import { columnRefusal, meantOf, tableOf } from './table-edits.ts';
+import { meantOf, tableOf } from './table-edits.ts';
 import { asTableCell } from './table-text.ts';
 
 export function renameColumnEdit(known: Known, cell: Cell, index: number, name: string): Edits {
@@ -18,44 +21,28 @@ export function renameColumnEdit(known: Known, cell: Cell, index: number, name: 
   const refusal = columnRefusal(cell, clean, index);
   if (refusal) return refusal;
   const { notebook, vocabulary } = known;
-  const shape = vocabulary.table(cell.id);
+  const shape = shapeOf(vocabulary, cell);
   const table = tableOf(cell);
-  const column = table.columns[index];
-  const id = shape?.columns[index]?.id;
-  if (!shape || !column || id === undefined)
-    throw new Error(`"${cell.name}" has no column ${index}`);
-  const before: { saying: Saying; text: string; named: string }[] = [];
-  for (const saying of sayingsOf(notebook)) {
-    if (!mayName(saying.text, column.name) && !mayName(saying.text, clean)) continue;
-    const splices = spotsOf(saying, vocabulary, id).map((spot): Splice => ({
-      ...spot,
-      insert: inPlaceOf(saying.text.slice(spot.from, spot.to), clean),
-    }));
-    before.push({ saying, text: said(saying.text, splices), named: namedIn(saying, vocabulary) });
-  }
+  const column = columnAt(cell, index);
+  const id = shape.columns[index]?.id ?? 0;
   const columns = shape.columns.map((c, k) => (k === index ? { ...c, name: clean } : c));
-  vocabulary.putTable({ ...shape, columns });
-  let odd: Saying | undefined;
-  try {
-    odd = before.find(
-      ({ saying, text, named }) =>
-        !known.atFault(saying.cell) && namedIn({ ...saying, text }, vocabulary) !== named,
-    )?.saying;
-  } finally {
-    vocabulary.putTable(shape);
-  }
-  if (odd) {
-    const where = vocabulary.cell(odd.cell)?.name ?? '';
-    return refused(
-      'name-changes-reading',
-      `With this name "${odd.text}" in "${where}" would read differently. Try another name.`,
-      odd.part,
-      odd.cell,
-    );
-  }
-  const texts = before.flatMap(({ saying, text }): readonly Rewritten[] =>
-    text === saying.text ? [] : [{ saying, text, mended: [] }],
-  );
+  const texts = keptReadings({
+    notebook,
+    vocabulary,
+    bring: () => vocabulary.putTable({ ...shape, columns }),
+    takeBack: () => vocabulary.putTable(shape),
+    names: [clean],
+    atFault: (saying) => known.atFault(saying),
+    rewrite(saying) {
+      if (!mayName(saying.text, column.name)) return null;
+      const splices = columnSpots(saying, vocabulary, id).map((spot): Splice => ({
+        ...spot,
+        insert: inPlaceOf(saying.text.slice(spot.from, spot.to), clean),
+      }));
+      return splices.length > 0 ? said(saying.text, splices) : null;
+    },
+  });
+  if (isRefused(texts)) return texts;
   const meant = meantOf(table);
   meant.columns[index] = [clean, column.formula];
   const base = cell.spot.from;
@@ -70,6 +57,46 @@ export function renameColumnEdit(known: Known, cell: Cell, index: number, name: 
     }),
   ];
 }
+
+/** The edits that add a column, with every text that its name would have made read otherwise. */
+export function withNewColumn(
+  known: Known,
+  cell: Cell,
+  after: number | null,
+  name: string,
+  edits: Edits,
+): Edits {
+  if (isRefused(edits)) return edits;
+  const { notebook, vocabulary } = known;
+  const shape = shapeOf(vocabulary, cell);
+  const at = after === null ? shape.columns.length : after + 1;
+  const clean = oneLine(name);
+  const fresh = { id: NOT_YET, name: clean, cells: [], blanks: [], texts: null };
+  const columns = shape.columns.toSpliced(at, 0, fresh);
+  const later = (column: number): number => (column < at ? column : column + 1);
+  const texts = keptReadings({
+    notebook,
+    vocabulary,
+    bring: () => vocabulary.putTable({ ...shape, columns }),
+    takeBack: () => vocabulary.putTable(shape),
+    names: [clean],
+    atFault: (saying) => known.atFault(saying),
+    rewrite: () => null,
+    later: (saying) =>
+      saying.at && saying.cell === cell.id && saying.at.column >= at
+        ? { ...saying, at: { ...saying.at, column: later(saying.at.column) } }
+        : saying,
+  });
+  if (isRefused(texts)) return texts;
+  return edits.map((edit) =>
+    withTexts(known, texts, edit, (id) => (id === cell.id ? later : same)),
+  );
+}
+
+/** A column that is only thought of has the id of no cell. */
+const NOT_YET = Number.MIN_SAFE_INTEGER;
+
+const same = (column: number): number => column;
 
 /** Remarks that take their choices from a table, said anew where one of their words has another name. */
 export function choicesFrom(
@@ -110,7 +137,11 @@ function sameWords(text: string, name: string): boolean {
 }
 
 /** Where a text names this column: in a row of its table by name, elsewhere in a phrase. */
-function spotsOf(saying: Saying, vocabulary: Vocabulary, column: CellId): readonly Spot[] {
+export function columnSpots(
+  saying: Saying,
+  vocabulary: Vocabulary,
+  column: CellId,
+): readonly Spot[] {
   const found = marks(scanOf(saying.text, saying, vocabulary));
   return found
     .filter((mark) => mark.cell === column || mark.column === column)
@@ -122,8 +153,8 @@ function spotsOf(saying: Saying, vocabulary: Vocabulary, column: CellId): readon
     });
 }
 
-function namedIn(saying: Saying, vocabulary: Vocabulary): string {
-  const found = scanOf(saying.text, saying, vocabulary);
-  const names = marks(found).flatMap((m) => m.cell ?? m.column ?? []);
-  return JSON.stringify([names, found.mentions, found.columns, found.recaps]);
+export function shapeOf(vocabulary: Vocabulary, cell: Cell): TableShape {
+  const shape = vocabulary.table(cell.id);
+  if (!shape) throw new Error(`"${cell.name}" holds no table`);
+  return shape;
 }

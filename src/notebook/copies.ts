@@ -142,7 +142,7 @@ class Copies {
       vocabulary,
       sayings,
       names: [...this.#cells.map((c) => c.name), ...(this.#partName ? [this.#partName] : [])],
-      atFault: (id) => this.#known.atFault(id),
+      atFault: (saying) => this.#known.atFault(saying),
       ...this.#names(),
       rewrite: rewrite ?? (() => null),
       ...(copied

@@ -27,13 +27,24 @@ export function doubleCounted(
     wholes.set(id, made);
     return made;
   };
+  // A table may have thousands of rows: they are only looked at where what they name can hold a cost line.
+  const tables = new Map<CellId, boolean>();
+  const mayHold = (id: CellId): boolean => {
+    const { inTable } = state(id).input;
+    if (inTable === undefined) return true;
+    const known = tables.get(inTable);
+    if (known !== undefined) return known;
+    const leads = leadsToCost(state(inTable).needs, state);
+    tables.set(inTable, leads);
+    return leads;
+  };
   for (const { cells } of sections) {
     for (const { id, money } of cells) {
       if (money?.line !== 'cost') continue;
       const seen = new Set<CellId>([id]);
       const waiting = [...wholesOf(id)];
       for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
-        if (seen.has(next)) continue;
+        if (seen.has(next) || !mayHold(next)) continue;
         seen.add(next);
         if (state(next).input.money?.line === 'cost') found.push({ line: id, counted: next });
         else waiting.push(...wholesOf(next));
@@ -41,4 +52,18 @@ export function doubleCounted(
     }
   }
   return found;
+}
+
+/** Is one of these a cost line, or does it need one? */
+function leadsToCost(from: readonly CellId[], state: (cell: CellId) => CellState): boolean {
+  const seen = new Set<CellId>();
+  const left = [...from];
+  for (let id = left.pop(); id !== undefined; id = left.pop()) {
+    if (seen.has(id)) continue;
+    seen.add(id);
+    const { input, needs } = state(id);
+    if (input.money?.line === 'cost') return true;
+    left.push(...needs);
+  }
+  return false;
 }

@@ -51,6 +51,7 @@ export interface AddedCell {
   readonly part: string;
   readonly name: string;
   readonly formula: string;
+  readonly table?: MeantTable;
 }
 
 /** Ways to write an edit, the one that fits in best first; or why it can't be made. */

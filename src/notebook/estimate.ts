@@ -7,10 +7,9 @@ import { tokensOf } from '../language/lexer.ts';
 import type { Plan } from '../language/plan.ts';
 import type { Reading } from '../language/reading.ts';
 import type { CellId } from '../language/tree.ts';
+import { alikeMeasures } from '../quantity/alike.ts';
 import { describe } from '../quantity/describe.ts';
-import { hardPart, isHard } from '../quantity/dimension.ts';
 import type { Holds } from '../quantity/form.ts';
-import type { Measure } from '../quantity/measure.ts';
 import { type Shown, show } from '../quantity/show.ts';
 import type { Fix } from '../words/report.ts';
 import { changed, inverse } from './change.ts';
@@ -39,18 +38,20 @@ import { insertTemplateEdit, withNewCell } from './templates.ts';
 import { duplicateCellEdit, duplicatePartEdit } from './copies.ts';
 import { type Destination, moveCellEdit, movePartEdit } from './moves.ts';
 import { otherwiseThan, sayOtherwise, valuesOf } from './values-kept.ts';
-import { renameColumnEdit } from './column-renames.ts';
+import { renameColumnEdit, withNewColumn } from './column-renames.ts';
 import { type NotPasted, pasteEdit } from './paste-edit.ts';
+import { isAtFault } from './at-fault.ts';
 import {
   addColumnEdit,
-  addRowsEdit,
-  addTableEdit,
   columnFormulaEdit,
-  moveRowEdit,
+  moveColumnEdit,
   removeColumnEdit,
-  removeRowEdit,
-  rowCellEdit,
-} from './table-edits.ts';
+} from './column-edits.ts';
+import { type ColumnUse, columnUses } from './column-uses.ts';
+import type { Saying } from './mentions.ts';
+import { type TablePlace, laidOut, readLines } from './laid-out.ts';
+import { type ColumnWish, type TableWish, addTableEdit, tableHereEdit } from './new-table.ts';
+import { addRowsEdit, moveRowEdit, removeRowEdit, rowCellEdit } from './table-edits.ts';
 import { PictureShelf, sameNames } from './picture-shelf.ts';
 import { type PictureState, pictureOf, pictureRemarks } from './pictures.ts';
 import type { Picturable } from './picture-values.ts';
@@ -144,6 +145,8 @@ export type MovedValues = 'kept' | 'may-change';
 
 /** Tables through the same door: rows and columns by their places, counted from 0. */
 export interface TableDoor {
+  /** Is there a cell of this id, in the notebook or in a row of a table? */
+  has(cell: CellId): boolean;
   /** The cells of a table, row by row in the order of the columns, for `state` and `shown`; null where it is none. */
   rows(cell: CellId): readonly (readonly CellId[])[] | null;
   /** Reads a text for a row and column without changing anything. */
@@ -157,15 +160,34 @@ export interface TableDoor {
   setColumnFormula(cell: CellId, column: number, formula: string | null): Applied | Finding;
   /** Rewrites every formula that names it. */
   renameColumn(cell: CellId, column: number, name: string): Applied | Finding;
-  addColumn(cell: CellId, name: string, formula: string | null): Applied | Finding;
+  /** `after` null: the last one; -1: the first. What its name would make read otherwise is written anew. */
+  addColumn(
+    cell: CellId,
+    after: number | null,
+    name: string,
+    formula: string | null,
+  ): Applied | Finding;
+  /** What names it says that it is missing, or reads what else has its name: `columnUses` tells beforehand. */
   removeColumn(cell: CellId, column: number): Applied | Finding;
-  /** `after` null: at the end of the part. */
+  /** `to`: where it stands afterwards. */
+  moveColumn(cell: CellId, from: number, to: number): Applied | Finding;
+  /** What names a column, here and elsewhere, and what it would read without it. */
+  columnUses(cell: CellId, column: number): readonly ColumnUse[];
+  /** A table of these columns and a blank row. `after` null: at the end of the part. */
   addTable(
     part: string,
     after: CellId | null,
     name: string,
-    columns: readonly { readonly name: string; readonly formula: string | null }[],
+    columns: readonly ColumnWish[],
   ): Applied | Finding;
+  /**
+   * A table out of tab- or comma-separated text, whose first line names the columns (`name`, or `name: formula`):
+   * a new cell, or one in which nothing stands yet. What can't be read is told and left out.
+   */
+  layOutTable(
+    where: TablePlace,
+    text: string,
+  ): (Applied & { readonly refused: readonly NotPasted[] }) | Finding;
   /** Tab- or comma-separated text, from this row and column on; new rows as they are needed. What can't be read is told and left out. */
   pasteRows(
     cell: CellId,
@@ -237,6 +259,7 @@ export class Estimate implements EstimateDoor, TableDoor {
         sections: this.#notebook.sections,
         starts: this.#notebook.starts,
         state: (id) => this.state(id),
+        glance: (id) => this.#workings.glance(id),
         rows: (id) => this.rows(id),
         isName: (text, part) => this.#isName(text, part),
         say: (outcome, holds) => this.#shown(outcome, holds)?.text ?? null,
@@ -386,6 +409,10 @@ export class Estimate implements EstimateDoor, TableDoor {
     return this.#record(change, readNotebook(text, this.#notebook, this.#longest) as NotebookText);
   }
 
+  has(cell: CellId): boolean {
+    return this.#workings.has(cell);
+  }
+
   rows(cell: CellId): readonly (readonly CellId[])[] | null {
     return this.#workings.rowsOf(cell);
   }
@@ -419,24 +446,72 @@ export class Estimate implements EstimateDoor, TableDoor {
     return this.#edit(renameColumnEdit(this.#known(), this.#cell(cell), column, name));
   }
 
-  addColumn(cell: CellId, name: string, formula: string | null): Applied | Finding {
-    return this.#edit(addColumnEdit(this.#notebook, this.#cell(cell), name, formula));
+  addColumn(
+    cell: CellId,
+    after: number | null,
+    name: string,
+    formula: string | null,
+  ): Applied | Finding {
+    const found = this.#cell(cell);
+    const edits = addColumnEdit(this.#notebook, found, after, name, formula);
+    return this.#edit(withNewColumn(this.#known(), found, after, name, edits));
   }
 
   removeColumn(cell: CellId, column: number): Applied | Finding {
     return this.#edit(removeColumnEdit(this.#notebook, this.#cell(cell), column));
   }
 
+  moveColumn(cell: CellId, from: number, to: number): Applied | Finding {
+    return this.#edit(moveColumnEdit(this.#notebook, this.#cell(cell), from, to));
+  }
+
+  columnUses(cell: CellId, column: number): readonly ColumnUse[] {
+    return columnUses(this.#known(), this.#cell(cell), column);
+  }
+
   addTable(
     part: string,
     after: CellId | null,
     name: string,
-    columns: readonly { readonly name: string; readonly formula: string | null }[],
+    columns: readonly ColumnWish[],
   ): Applied | Finding {
-    const place = this.#part(part);
-    const neighbour = after === null ? null : this.#cell(after);
-    const edits = addTableEdit(this.#notebook, place, neighbour, name.trim(), columns);
-    return this.#edit(withNewCell(this.#known(), place.key, name.trim(), edits));
+    return this.#edit(this.#tableEdits({ kind: 'new', part, after, name }, { columns, rows: [] }));
+  }
+
+  layOutTable(
+    where: TablePlace,
+    text: string,
+  ): (Applied & { readonly refused: readonly NotPasted[] }) | Finding {
+    const lines = readLines(text, this.#notebook.settings.currency);
+    if (isRefused(lines)) return lines;
+    const before = this.#notebook;
+    const trial = tried(before, this.#tableEdits(where, lines.wish), this.#longest);
+    if (isRefused(trial)) return trial;
+    const were = new Set(before.sections.flatMap((s) => s.cells.map((c) => c.id)));
+    const first = this.#take(trial.notebook);
+    const fresh = trial.notebook.sections
+      .flatMap((s) => s.cells)
+      .find((c) => (where.kind === 'here' ? c.id === where.cell : !were.has(c.id)));
+    const { wish, refused } = laidOut(lines, fresh ? (this.rows(fresh.id) ?? []) : [], (id) =>
+      this.state(id),
+    );
+    if (refused.length === 0) {
+      const back = inverse(before.text, trial.change);
+      this.#history.record({ done: trial.change, back });
+      return { change: trial.change, ran: first, refused };
+    }
+    this.#take(before);
+    const done = this.#edit(this.#tableEdits(where, wish));
+    return isRefused(done) ? done : { ...done, refused };
+  }
+
+  #tableEdits(where: TablePlace, wish: TableWish): Edits {
+    if (where.kind === 'here') return tableHereEdit(this.#notebook, this.#cell(where.cell), wish);
+    const place = this.#part(where.part);
+    const after = where.after === null ? null : this.#cell(where.after);
+    const name = where.name.trim();
+    const edits = addTableEdit(this.#notebook, place, after, name, wish);
+    return withNewCell(this.#known(), place.key, name, edits);
   }
 
   pasteRows(
@@ -599,7 +674,7 @@ export class Estimate implements EstimateDoor, TableDoor {
     return {
       notebook: this.#notebook,
       vocabulary: this.#workings.vocabulary,
-      atFault: (id: CellId) => this.state(id).reading.problems.length > 0,
+      atFault: (saying: Saying) => isAtFault(this.#workings, saying),
     };
   }
 
@@ -618,11 +693,4 @@ export class Estimate implements EstimateDoor, TableDoor {
 
 function aboveTheParts(what: string): Finding {
   return refused('not-a-part', `What stands above the first part ${what}.`, '', null);
-}
-
-/** Labels of what is counted don't matter beside a hard unit. */
-function alikeMeasures(a: Measure, b: Measure): boolean {
-  if (a.kind !== 'amount' || b.kind !== 'amount') return a.kind === b.kind || a.kind === 'open';
-  if (a.dimension === b.dimension) return true;
-  return isHard(a.dimension) && hardPart(a.dimension) === hardPart(b.dimension);
 }

@@ -1,5 +1,5 @@
 // Where the owner looks: everything in an estimate that is at fault, open, set by hand, counted twice or unproved.
-import type { CellState, Outcome } from '../engine/outcome.ts';
+import type { CellState, Glance, Outcome } from '../engine/outcome.ts';
 import type { Reading } from '../language/reading.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Holds } from '../quantity/form.ts';
@@ -21,6 +21,7 @@ export interface Findable {
   /** Where each section starts in the text. */
   readonly starts: readonly number[];
   state(cell: CellId): CellState;
+  glance(cell: CellId): Glance;
   /** The cells of a table, row by row. */
   rows(cell: CellId): readonly (readonly CellId[])[] | null;
   /** Is there a cell of this name for a formula of this part? */

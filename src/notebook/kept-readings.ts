@@ -39,8 +39,8 @@ export interface NewNames {
   readonly names: readonly string[];
   /** How a text is to be written under the new names; null where it stays. Asked under the old ones. */
   rewrite(saying: Saying): string | null;
-  /** Cells whose formulas can't be read now: their reading is not protected. */
-  atFault(cell: CellId): boolean;
+  /** What can't be read now: its reading is not protected. */
+  atFault(saying: Saying): boolean;
   /** The texts to look at; every one of the notebook unless told otherwise. */
   readonly sayings?: Iterable<Saying>;
   /** Where a text stands afterwards, when that is another cell or part: it is moved, or it is a copy. */
@@ -86,7 +86,7 @@ export function keptReadings(wish: NewNames): readonly Rewritten[] | Finding {
   try {
     for (const { saying, later, text, named, mentions, unread } of before) {
       const same = (candidate: string): boolean => namedIn(candidate, later, vocabulary) === named;
-      if (same(text) || unread || (saying.where !== 'picture' && wish.atFault(saying.cell))) {
+      if (same(text) || unread || (saying.where !== 'picture' && wish.atFault(saying))) {
         if (text !== saying.text) rewritten.push({ saying, text, mended: [] });
         continue;
       }

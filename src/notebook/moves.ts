@@ -137,7 +137,7 @@ function readingsAfterMove(known: Known, cell: Cell, to: Part) {
     vocabulary,
     ...broughtTo(known, cell, to),
     names: [cell.name],
-    atFault: (id) => known.atFault(id),
+    atFault: (saying) => known.atFault(saying),
     later: (saying) => (saying.cell === cell.id ? { ...saying, part: to.key } : saying),
     rewrite(saying) {
       const spots = withPartSaid(saying, known, cell, from).map((spot): Splice => ({

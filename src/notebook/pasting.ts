@@ -13,6 +13,8 @@ export const MOST_PASTED = 20_000;
 export function pastedText(text: string): PastedText {
   const between = text.includes('\t') ? 'tab' : 'comma';
   const mark = between === 'tab' ? '\t' : ',';
+  // Where blanks follow the commas between cells, one inside a figure parts its thousands.
+  const spaced = between === 'comma' && /,[ \u00a0]/.test(text);
   const rows: string[][] = [];
   let row: string[] = [];
   let cell = '';
@@ -37,7 +39,7 @@ export function pastedText(text: string): PastedText {
     } else if (char === '"' && cell.trim() === '' && closes(text, i, mark)) {
       cell = '';
       quoted = true;
-    } else if (char === mark) endCell();
+    } else if (char === mark && !(spaced && partsThousands(text, i))) endCell();
     else if (char === '\n' || char === '\r') {
       if (char === '\r' && text.charAt(i + 1) === '\n') i++;
       endRow();
@@ -45,6 +47,11 @@ export function pastedText(text: string): PastedText {
   }
   endRow();
   return { rows, between };
+}
+
+/** `1,200`, `$12,500.00` */
+function partsThousands(text: string, at: number): boolean {
+  return /\d/.test(text.charAt(at - 1)) && /^,\d{3}(?!\d)/.test(text.slice(at, at + 5));
 }
 
 /** Does a quote that opens here close right before a mark or the end of a line? `6" x 4"` opens none. */

@@ -15,6 +15,7 @@ import {
 } from './edits.ts';
 import { type Rewritten, keptReadings } from './kept-readings.ts';
 import {
+  type Saying,
   cellOf,
   inPlaceOf,
   mentionsIn,
@@ -33,7 +34,7 @@ import type { NotebookText } from './notebook-text.ts';
 export interface Known {
   readonly notebook: NotebookText;
   readonly vocabulary: Vocabulary;
-  atFault(cell: CellId): boolean;
+  atFault(saying: Saying): boolean;
 }
 
 export function renameEdit(known: Known, part: Part, cell: Cell, name: string): Edits {
@@ -52,7 +53,7 @@ export function renameEdit(known: Known, part: Part, cell: Cell, name: string): 
     bring: swap(clean),
     takeBack: swap(cell.name),
     names: [clean],
-    atFault: (id) => known.atFault(id),
+    atFault: (saying) => known.atFault(saying),
     rewrite(saying) {
       if (!saying.text.toLowerCase().includes(firstWord(cell.name))) return null;
       const splices = mentionsIn(saying.text, saying, vocabulary)
@@ -89,7 +90,7 @@ export function renamePartEdit(known: Known, part: Part, name: string): Edits {
       vocabulary.setParts(parts.map((p) => (p.key === part.key ? { key: p.key, name: clean } : p))),
     takeBack: () => vocabulary.setParts(parts),
     names: [clean],
-    atFault: (id) => known.atFault(id),
+    atFault: (saying) => known.atFault(saying),
     rewrite(saying) {
       if (!saying.text.toLowerCase().includes(firstWord(part.name))) return null;
       const spots = mentionsIn(saying.text, saying, vocabulary)
@@ -120,8 +121,16 @@ export function renamePartEdit(known: Known, part: Part, name: string): Edits {
   ];
 }
 
-/** The edit with the texts that have to be written anew, and a word about those that were mended. */
-export function withTexts(known: Known, texts: readonly Rewritten[], edit: Edit): Edit {
+/**
+ * The edit with the texts that have to be written anew, and a word about those that were mended. `columnsOf` tells
+ * where a column of a table stands afterwards.
+ */
+export function withTexts(
+  known: Known,
+  texts: readonly Rewritten[],
+  edit: Edit,
+  columnsOf: (table: CellId) => (column: number) => number = () => (column) => column,
+): Edit {
   const splices = [...edit.splices];
   const cells = new Map<CellId, MeantCell>(edit.cells);
   const mended: string[] = [];
@@ -133,6 +142,7 @@ export function withTexts(known: Known, texts: readonly Rewritten[], edit: Edit)
       const table = tableOf(cell);
       const now = meant.table ?? meantOf(table);
       const { row, column } = saying.at;
+      const later = columnsOf(cell.id)(column);
       const changed = { columns: now.columns.map((c) => [...c] as const), rows: [...now.rows] };
       if (row === null) {
         const { formulaSpot, name } = table.columns[column];
@@ -141,11 +151,11 @@ export function withTexts(known: Known, texts: readonly Rewritten[], edit: Edit)
           to: cell.spot.from + formulaSpot.to,
         };
         splices.push({ ...spot, insert: asTableCell(text) });
-        changed.columns[column] = [now.columns[column]?.[0] ?? name, text];
+        changed.columns[later] = [now.columns[later]?.[0] ?? name, text];
       } else {
         const wish = { row, column, text };
         splices.push(...rowSplices(known.notebook.text, cell, table, table.rows[row], [wish]));
-        changed.rows[row] = (now.rows[row] ?? []).map((was, k) => (k === column ? text : was));
+        changed.rows[row] = (now.rows[row] ?? []).map((was, k) => (k === later ? text : was));
       }
       cells.set(cell.id, { ...meant, table: changed });
     } else if (saying.where === 'formula') {

@@ -1,5 +1,5 @@
 // Where the owner looks in a table: rows at fault, columns that measure two things, blanks, and what was set in a row.
-import type { CellState } from '../engine/outcome.ts';
+import type { Glance } from '../engine/outcome.ts';
 import type { CellId } from '../language/tree.ts';
 import { describe } from '../quantity/describe.ts';
 import { withoutNounsAbove } from '../quantity/dimension.ts';
@@ -9,7 +9,7 @@ import { remarkText } from './remarks.ts';
 
 /** What these findings ask of an estimate. */
 interface Asked {
-  state(cell: CellId): CellState;
+  glance(cell: CellId): Glance;
   rows(cell: CellId): readonly (readonly CellId[])[] | null;
   isName(text: string, part: string): boolean;
 }
@@ -31,7 +31,7 @@ export function tableFindings(asked: Asked, cell: Cell, table: Table): readonly 
   const clashes = new Set<number>();
   rows.forEach((ids, row) => {
     ids.forEach((id, k) => {
-      const state = asked.state(id);
+      const state = asked.glance(id);
       const place = { row, column: k };
       const { outcome, holds } = state;
       const own = table.rows[row]?.texts[k] ?? '';

@@ -1,5 +1,6 @@
 // Putting the parts of a template at the end of a notebook, each under a name of its own.
 import type { NamedCell, PartName } from '../language/reading.ts';
+import { isAtFault } from './at-fault.ts';
 import type { Finding, Splice } from './document.ts';
 import { type Edits, NOTHING, isRefused, refused } from './edits.ts';
 import { type Rewritten, keptReadings } from './kept-readings.ts';
@@ -126,7 +127,7 @@ function besideNames(template: NotebookText, notebook: NotebookText): NotebookTe
   );
   const texts = keptReadings({
     ...known,
-    atFault: (id) => known.atFault(id),
+    atFault: (saying) => known.atFault(saying),
     bring() {
       vocabulary.setParts([...parts, ...own]);
       for (const cell of cells) vocabulary.add(cell);
@@ -154,7 +155,7 @@ function knownOf(notebook: NotebookText, further: readonly string[]): Known {
   return {
     notebook,
     vocabulary: workings.vocabulary,
-    atFault: (id) => workings.state(id).reading.problems.length > 0,
+    atFault: (saying) => isAtFault(workings, saying),
   };
 }
 
@@ -187,7 +188,7 @@ function readingsKept(
     },
     names: [...parts, ...cells].map((thing) => thing.name),
     rewrite: () => null,
-    atFault: (id) => known.atFault(id),
+    atFault: (saying) => known.atFault(saying),
   });
 }
 

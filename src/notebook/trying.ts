@@ -58,18 +58,18 @@ function readsAsMeant(before: NotebookText, now: NotebookText, edit: Edit): bool
   const oldCells = old.flatMap((s) => s.cells).filter((c) => c.id !== edit.removes);
   const known = new Set(oldCells.map((c) => c.id));
   const kept: Cell[] = [];
-  const added: AddedCell[] = [];
+  const added: { part: string; cell: Cell }[] = [];
   for (const section of fresh) {
     for (const cell of section.cells) {
       if (known.has(cell.id)) kept.push(cell);
-      else added.push({ part: section.name, name: cell.name, formula: cell.formula });
+      else added.push({ part: section.name, cell });
     }
   }
   return (
     kept.length === oldCells.length &&
     kept.every((cell, i) => saysSame(oldCells[i], cell, edit.cells)) &&
     added.length === edit.adds.length &&
-    added.every((cell, i) => isSame(cell, edit.adds[i])) &&
+    added.every(({ part, cell }, i) => isAsAdded(part, cell, edit.adds[i])) &&
     sameProse(old, fresh, edit.prose)
   );
 }
@@ -117,8 +117,13 @@ function unshared(
   return [before.slice(first, before.length - tail), now.slice(first, now.length - tail)];
 }
 
-function isSame(a: AddedCell, b: AddedCell): boolean {
-  return a.part === b.part && nameKey(a.name) === nameKey(b.name) && a.formula === b.formula;
+function isAsAdded(part: string, cell: Cell, meant: AddedCell): boolean {
+  return (
+    part === meant.part &&
+    nameKey(cell.name) === nameKey(meant.name) &&
+    cell.formula === meant.formula &&
+    (meant.table === undefined || sameTable(null, cell.table, meant.table))
+  );
 }
 
 function saysSame(old: Cell, now: Cell, meant: ReadonlyMap<CellId, MeantCell>): boolean {

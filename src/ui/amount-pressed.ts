@@ -1,12 +1,13 @@
 // What pressing a cell's number does, wherever it is drawn.
 import type { Cell } from '../notebook/document.ts';
+import { firstPlace } from './row-places.ts';
 import type { Session } from './session.ts';
 import { tapeUnder } from './tape-reading.ts';
 
 /** A given's number opens the tape under it; pressed again, or where nothing slides, it is written. */
 export function pressAmount(session: Session, cell: Cell): void {
   // A table has no formula of its own: its rows are written where they stand.
-  if (cell.table) session.choose(cell.id);
+  if (cell.table) session.bringRow(firstPlace(session.door, cell.id), 'goes');
   else if (session.trial?.cell !== cell.id && tapeUnder(session.door, cell))
     session.openTape(cell.id);
   else writeAmount(session, cell);

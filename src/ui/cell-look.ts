@@ -146,7 +146,13 @@ export const cellLook = css`
   .note.hand b {
     color: var(--keel);
   }
+  .lay {
+    margin: 0.2rem 0.5rem 0.6rem calc(var(--value) + 0.9rem);
+  }
   @media screen and (max-width: 760px) {
+    .lay {
+      margin: 0.2rem 0 0.6rem;
+    }
     :host {
       padding: 0 0.25rem;
     }

@@ -35,7 +35,8 @@ export function said(
     >`;
   }
   const { reading } = draft;
-  const waits = reading.waitsFor.map((id) => session.cell(id)?.name ?? '').join(', ');
+  const names = reading.waitsFor.map((id) => session.cell(id)?.name ?? '');
+  const waits = names.filter((name) => name !== '').join(', ');
   const other = session.asides.otherwise(draft);
   const small = [
     problems.length === 0 && waits ? `waiting for ${waits}` : '',

@@ -15,6 +15,8 @@ import type { SheetName } from './job-header.ts';
 import { keys } from './keys-list.ts';
 import { look } from './look.ts';
 import type { Session } from './session.ts';
+import { isOfRow, placeOf } from './row-places.ts';
+import { columnNamed, removingColumn } from './column-sheet.ts';
 import { goesInto, movingTo } from './moving-sheet.ts';
 import './go-to.ts';
 import type { PaperSheet } from './paper-sheet.ts';
@@ -22,7 +24,7 @@ import './paper-sheet.ts';
 import { sheetsLook } from './sheets-look.ts';
 
 /** Sheets about one cell. */
-export type CellSheet = 'removing' | 'moving' | 'goes-into';
+export type CellSheet = 'removing' | 'removing-column' | 'moving' | 'goes-into';
 /** Mends are looked for when the sheet is drawn; further down one goes there for them. */
 const MOST_WITH_MENDS = 40;
 
@@ -38,6 +40,8 @@ export class JobSheets extends LitElement {
   @property({ attribute: false }) desk!: Desk;
   @property() open: SheetName | CellSheet | '' = '';
   @property({ attribute: false }) about: CellId | null = null;
+  /** Of a table: which column it is about. */
+  @property({ type: Number }) column = 0;
   @state() private kept: readonly KeptEntry[] = [];
   /** The notebook that was asked once to be removed. */
   @state() private leaving: string | null = null;
@@ -84,6 +88,11 @@ export class JobSheets extends LitElement {
         }
       </paper-sheet>
       ${this.#aboutCell('removing', `Remove ${this.#name()}?`, (id) => this.#remove(id))}
+      ${this.#aboutCell(
+        'removing-column',
+        `Remove ${columnNamed(this.session, this.about, this.column)}?`,
+        (id) => removingColumn(this.session, id, this.column, this.#away),
+      )}
       ${this.#aboutCell('moving', `Move ${this.#name()}`, (id) =>
         movingTo(this.session, id, this.#away),
       )}
@@ -131,7 +140,7 @@ export class JobSheets extends LitElement {
       </ul>`;
   }
 
-  #goTo({ message, cell, part }: Finding): TemplateResult {
+  #goTo({ message, cell, part, place: at }: Finding): TemplateResult {
     const { session } = this;
     const found = cell === null ? null : session.cell(cell);
     const place = [found?.name, session.part(found?.part ?? part ?? '')?.name]
@@ -141,7 +150,8 @@ export class JobSheets extends LitElement {
     return html`<button
       @click=${() => {
         this.#away();
-        session.bring(cell);
+        const id = at && session.door.rows(cell)?.[at.row]?.[at.column];
+        session.bring(id ?? cell);
       }}
     >
       ${message}<span class="where">${place}</span>
@@ -280,14 +290,21 @@ export class JobSheets extends LitElement {
     inside: (id: CellId) => TemplateResult,
   ): TemplateResult {
     const { open, about } = this;
-    const here = open === sheet && about !== null && this.session.cell(about) !== null;
+    const here = open === sheet && about !== null && this.#stands(about);
     return html`<paper-sheet heading=${heading} ?open=${open === sheet} @away=${this.#away}>
       ${here ? inside(about) : nothing}
     </paper-sheet>`;
   }
 
   #name(): string {
-    return this.about === null ? '' : (this.session.cell(this.about)?.name ?? '');
+    const { about, session } = this;
+    return about === null || !this.#stands(about) ? '' : session.door.state(about).input.name;
+  }
+
+  /** On the page, by itself or in a row of its table. */
+  #stands(id: CellId): boolean {
+    const { door } = this.session;
+    return isOfRow(id) ? placeOf(door, id) !== null : this.session.cell(id) !== null;
   }
 
   #emptyPart = (): void => {

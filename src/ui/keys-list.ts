@@ -11,6 +11,7 @@ const KEYS: readonly (readonly [string, string])[] = [
   ],
   ['F2', 'rename the cell'],
   ['Insert', 'add a cell below'],
+  ['L', 'lay out a table below the cell, or in the cell where nothing stands in it yet'],
   ['D', 'duplicate the cell; on the heading of a part, the part'],
   ['Alt ↑, Alt ↓', 'move the cell one place, on into the next part; on a heading, the part'],
   ['M', 'move the cell to another part'],
@@ -32,12 +33,30 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['Ctrl Space', 'or ↓, while a formula is written: names and units that go on from here'],
 ];
 
+/** In a table, into which Enter goes from its name. */
+const TABLE_KEYS: readonly (readonly [string, string])[] = [
+  [
+    '↑ ↓ ← →',
+    'from cell to cell, and up into the header; Ctrl Home and Ctrl End to its ends, Esc back to its name',
+  ],
+  [
+    'Enter',
+    'write the cell, or just type; in it, Enter keeps, Tab and Shift Tab go on and back, Ctrl Enter goes on in the row below',
+  ],
+  ['Insert', 'add a row below; on the header a column after this one, with Shift before it'],
+  ['Alt ↑, Alt ↓', 'move the row'],
+  ['Alt ←, Alt →', 'on the header: move the column'],
+  ['Ctrl Delete', 'remove the row; on the header the column, and what names it is said first'],
+  ['F2', 'on the header: rename the column; Enter there changes what it works'],
+];
+
 export function keys(): TemplateResult {
-  return html`<dl>
-    ${KEYS.map(
-      ([key, does]) =>
-        html`<dt>${key}</dt>
-          <dd>${does}</dd>`,
-    )}
-  </dl>`;
+  return html`<dl>${KEYS.map(line)}</dl>
+    <h3>In a table</h3>
+    <dl>${TABLE_KEYS.map(line)}</dl>`;
+}
+
+function line([key, does]: readonly [string, string]): TemplateResult {
+  return html`<dt>${key}</dt>
+    <dd>${does}</dd>`;
 }

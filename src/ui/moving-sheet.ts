@@ -2,6 +2,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { CellId } from '../language/tree.ts';
 import { moveBy, moveToPart } from './moving.ts';
+import { standingOn } from './row-places.ts';
 import type { Session } from './session.ts';
 import { valueSaid } from './value-words.ts';
 
@@ -40,7 +41,7 @@ export function movingTo(session: Session, id: CellId, away: () => void): Templa
 
 /** Everything that names it, and below it what those go into. */
 export function goesInto(session: Session, id: CellId, away: () => void): TemplateResult {
-  const direct = session.door.state(id).goesInto.filter((one) => session.cell(one));
+  const direct = session.door.state(id).goesInto.filter((one) => isOnPage(session, one));
   if (direct.length === 0) return html`<p>It goes into nothing else yet.</p>`;
   const further = furtherInto(session, id, direct);
   return html`<ul>
@@ -64,9 +65,8 @@ export function goesInto(session: Session, id: CellId, away: () => void): Templa
 const MOST_FURTHER = 60;
 
 function line(session: Session, id: CellId, away: () => void): TemplateResult {
-  const cell = session.cell(id);
-  const where = session.part(cell?.part ?? '')?.name ?? '';
   const { input } = session.door.state(id);
+  const where = session.part(input.part)?.name ?? '';
   return html`<li>
     <button
       @click=${() => {
@@ -74,7 +74,7 @@ function line(session: Session, id: CellId, away: () => void): TemplateResult {
         session.bring(id);
       }}
     >
-      ${cell?.name ?? ''}
+      ${input.name}
       <span class="where">${[where, input.formula].filter(Boolean).join(' · ')}</span>
     </button>
     <span>${valueSaid(session.door, id) ?? ''}</span>
@@ -91,8 +91,13 @@ function furtherInto(session: Session, id: CellId, direct: readonly CellId[]): r
       if (found.has(next)) continue;
       found.add(next);
       left.push(next);
-      if (session.cell(next)) further.push(next);
+      if (isOnPage(session, next)) further.push(next);
     }
   }
   return further;
+}
+
+function isOnPage(session: Session, id: CellId): boolean {
+  const cell = standingOn(session.door, id);
+  return cell !== null && session.cell(cell) !== null;
 }

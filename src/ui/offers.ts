@@ -62,6 +62,11 @@ export class Offers implements ReactiveController {
     this.#set(completionsAt(text, caret, this.#names, this.#units, wanted, sense));
   }
 
+  /** These in place of all of what is typed: the words that stand in a column already. */
+  put(candidates: readonly Candidate[], typed: string): void {
+    this.#set(candidates.map((candidate) => ({ candidate, from: 0, to: typed.length })));
+  }
+
   close(): void {
     this.#set([]);
   }

@@ -1,8 +1,10 @@
 // What keys do on the page: on a chosen row, on the rod, and anywhere for undoing.
 // While something is written its own editor takes the keys first.
 import type { CellId } from '../language/tree.ts';
+import { isBlank } from '../notebook/new-table.ts';
 import { duplicate, moveBy, movePartBy } from './moving.ts';
 import type { RodView } from './rod-scale.ts';
+import { firstPlace } from './row-places.ts';
 import type { Session } from './session.ts';
 import { tapeUnder } from './tape-reading.ts';
 
@@ -23,7 +25,8 @@ export function rowKey(session: Session, id: CellId, key: string, on: 'name' | '
     case 'Enter': {
       if (on !== 'name') return 'nothing';
       // A table has no formula; its rows are written where they stand.
-      session.write({ kind: cell.table ? 'name' : lineOf(session, id), cell: id });
+      if (cell.table) session.bringRow(firstPlace(session.door, id), 'goes');
+      else session.write({ kind: lineOf(session, id), cell: id });
       return 'done';
     }
     case 'F2':
@@ -51,6 +54,14 @@ export function rowKey(session: Session, id: CellId, key: string, on: 'name' | '
       return 'go-to';
     case 'Insert':
       session.write({ kind: 'new-cell', part: cell.part, after: id });
+      return 'done';
+    case 'l':
+    case 'L':
+      session.write(
+        isBlank(cell)
+          ? { kind: 'table-here', cell: id }
+          : { kind: 'new-table', part: cell.part, after: id },
+      );
       return 'done';
     case 'Delete':
       return 'remove';

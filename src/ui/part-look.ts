@@ -76,6 +76,9 @@ export const partLook = css`
     margin: 0.2rem 0.5rem 0.4rem calc(var(--value) + 1.4rem);
     max-width: 22rem;
   }
+  .new.table {
+    max-width: 44rem;
+  }
   .add {
     display: flex;
     flex-wrap: wrap;

@@ -32,15 +32,51 @@ export function cellCalled(notebook: Notebook, part: string, name: string): Cell
   );
 }
 
-/** The cell that was moved, else the first that reads otherwise than before or was not there. */
+/**
+ * The cell that was moved; else the first that has another name or was not there, or whose table has other columns;
+ * else the first that reads otherwise. What was written anew because of a name is not where it changed.
+ */
 export function firstOther(before: Notebook, now: Notebook): CellId | null {
   const moved = movedCell(before, now);
   if (moved !== null) return moved;
-  const other = allCells(now).find((cell) => {
-    const was = cellOf(before, cell.id);
-    return !was || says(was) !== says(cell);
+  const all = allCells(now).map((cell) => [cell, cellOf(before, cell.id)] as const);
+  const first =
+    all.find(([cell, was]) => !was || was.name !== cell.name) ??
+    all.find(([cell, was]) => headsOf(was) !== headsOf(cell)) ??
+    all.find(([cell, was]) => !was || says(was) !== says(cell));
+  return first?.[0].id ?? null;
+}
+
+/** Where in a table that stood before and stands now something is other than it was; row -1 is its header. */
+export function firstOtherPlace(
+  before: Notebook,
+  now: Notebook,
+  id: CellId,
+): { readonly row: number; readonly column: number } | null {
+  const cell = cellOf(now, id);
+  const was = cellOf(before, id);
+  if (!cell?.table || !was?.table || cell.name !== was.name) return null;
+  const [old, fresh] = [was.table, cell.table];
+  if (old.source === fresh.source) return null;
+  const lastColumn = fresh.columns.length - 1;
+  const column = fresh.columns.findIndex((c, k) => {
+    const other = old.columns[k];
+    return other?.name !== c.name || other.formula !== c.formula;
   });
-  return other?.id ?? null;
+  if (column >= 0 || old.columns.length !== fresh.columns.length) {
+    return { row: -1, column: column < 0 ? lastColumn : column };
+  }
+  const row = fresh.rows.findIndex((r, i) => r.texts.join('\0') !== old.rows[i]?.texts.join('\0'));
+  // The last row came or went.
+  if (row < 0) return { row: fresh.rows.length - 1, column: 0 };
+  const texts = old.rows[row]?.texts ?? [];
+  const sameMany = old.rows.length === fresh.rows.length;
+  const other = fresh.rows[row]?.texts.findIndex((text, k) => text !== texts[k]) ?? 0;
+  return { row, column: sameMany ? Math.max(0, other) : 0 };
+}
+
+function headsOf(cell: Cell | null): string {
+  return cell?.table?.columns.map(({ name }) => name).join('\0') ?? '';
 }
 
 /** Where the same cells stand otherwise: the one that left its place, or the first of the part that did. */
@@ -74,6 +110,11 @@ function movedOf<T>(before: readonly T[], now: readonly T[]): T | null {
   return before[first + 1] === is ? was : is;
 }
 
-function says({ name, formula, remarks }: Cell): string {
-  return [name, formula, ...remarks.map(({ word, text }) => `${word}: ${text}`)].join('\n');
+function says({ name, formula, remarks, table }: Cell): string {
+  return [
+    name,
+    formula,
+    table?.source ?? '',
+    ...remarks.map(({ word, text }) => `${word}: ${text}`),
+  ].join('\n');
 }

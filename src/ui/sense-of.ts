@@ -2,6 +2,7 @@
 // and of the notebook, and remembered for as long as the text stays as it is.
 import type { CellId } from '../language/tree.ts';
 import type { Cell } from '../notebook/document.ts';
+import type { Draft } from '../notebook/estimate.ts';
 import type { Measure } from '../quantity/measure.ts';
 import type { Nouns } from '../quantity/nouns.ts';
 import { REFERENCE_TABLES } from '../reference/tables.ts';
@@ -11,26 +12,63 @@ import { fitOf } from './fitting.ts';
 import { clausesAfter, phrasesFirst, spacedOf } from './phrases-offered.ts';
 import { allCells } from './reading-order.ts';
 import type { Door } from './session.ts';
+import type { Place } from './table-words.ts';
 import { type Line, type WantedHere, leftMeasure, wantedAt } from './wanted-here.ts';
 
 /** Cells that fit worse than any: they wait for this one, so naming them would go around in a circle. */
 const CIRCLE = 9;
 
+/** What is asked about the place in which a formula stands. */
+interface Standing {
+  readonly part: string;
+  readonly line: Line;
+  readonly draft: (text: string) => Draft;
+  /** Cells that wait for this one. */
+  readonly circle: ReadonlySet<CellId>;
+}
+
 export function senseOf(door: Door, cell: Cell, nouns: Nouns): (text: string) => Sense {
-  const circle = followersOf(door, cell.id);
-  const line: Line = cell.money?.line === 'cost' ? 'cost' : 'plain';
+  return senseAt(door, nouns, {
+    part: cell.part,
+    line: cell.money?.line === 'cost' ? 'cost' : 'plain',
+    draft: (text) => door.draft(cell.id, text),
+    circle: followersOf(door, cell.id),
+  });
+}
+
+/** In a row of a table, or in what a column works: as it would be worked in that row. */
+export function senseInRow(
+  door: Door,
+  cell: Cell,
+  { row, column }: Place,
+  nouns: Nouns,
+): (text: string) => Sense {
+  const id = door.rows(cell.id)?.[row]?.[column];
+  return senseAt(door, nouns, {
+    part: cell.part,
+    line: 'plain',
+    draft: (text) => door.draftInRow(cell.id, row, column, text),
+    circle: id === undefined ? new Set() : followersOf(door, id),
+  });
+}
+
+function senseAt(
+  door: Door,
+  nouns: Nouns,
+  { part, line, draft, circle }: Standing,
+): (text: string) => Sense {
   const tables = lazily(() => tablesOf(door));
-  const choices = (name: string): readonly string[] | null => choicesOf(door, cell.part, name);
+  const choices = (name: string): readonly string[] | null => choicesOf(door, part, name);
   const drafts = new Map<string, Measure | null>();
   const measured = (text: string): Measure | null => {
     const known = drafts.get(text);
     if (known !== undefined) return known;
-    const measure = door.draft(cell.id, text).reading.checked?.holds.measure ?? null;
+    const measure = draft(text).reading.checked?.holds.measure ?? null;
     if (drafts.size > 200) drafts.clear();
     drafts.set(text, measure);
     return measure;
   };
-  const worked = { shown: (text: string) => door.draft(cell.id, text).shown?.text ?? null };
+  const worked = { shown: (text: string) => draft(text).shown?.text ?? null };
   const first = lazily(() => phrasesFirst(worked));
   return (text) => {
     const wantedHere = new Map<number, WantedHere>();
@@ -88,11 +126,14 @@ const GIVES_LENGTH: ReadonlySet<string> = new Set([
 /** A slot for one of these is filled with an amount or a name. */
 const NO_PHRASE: ReadonlySet<WantedHere['kind']> = new Set(['rate', 'pack', 'share', 'count']);
 
+/** A cell that all rows of a long table wait for is followed so far: names are only put in order by it. */
+const MOST_FOLLOWED = 2000;
+
 /** All cells that need this one, and those that need them. */
 function followersOf(door: Door, id: CellId): ReadonlySet<CellId> {
   const found = new Set<CellId>();
   const left = [id];
-  for (let one = left.pop(); one !== undefined; one = left.pop()) {
+  for (let one = left.pop(); one !== undefined && found.size < MOST_FOLLOWED; one = left.pop()) {
     for (const next of door.state(one).goesInto) {
       if (found.has(next)) continue;
       found.add(next);

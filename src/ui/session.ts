@@ -4,7 +4,9 @@ import type { CellId } from '../language/tree.ts';
 import type { Working } from '../explain/step.ts';
 import type { Applied, Draft, EstimateDoor, MovedValues, TableDoor } from '../notebook/estimate.ts';
 import type { Cell, Finding, Notebook, Part } from '../notebook/document.ts';
-import { allCells, cellCalled, cellOf, firstOther } from './reading-order.ts';
+import type { NotPasted } from '../notebook/paste-edit.ts';
+import { allCells, cellCalled, cellOf, firstOther, firstOtherPlace } from './reading-order.ts';
+import { type RowPlace, placeOf, standingIn } from './row-places.ts';
 import { mendsIn, problemFrom, problemsBy, toldOtherwise } from './problems.ts';
 import { Trial } from './trial.ts';
 
@@ -33,6 +35,9 @@ export type Writing =
     }
   | { readonly kind: 'remark'; readonly cell: CellId; readonly word: string }
   | { readonly kind: 'new-cell'; readonly part: string; readonly after: CellId | null }
+  | { readonly kind: 'new-table'; readonly part: string; readonly after: CellId | null }
+  /** A table in a cell that holds nothing yet; `typed` is what was pasted into its line. */
+  | { readonly kind: 'table-here'; readonly cell: CellId; readonly typed?: string }
   | { readonly kind: 'prose'; readonly part: string; readonly place: number }
   | { readonly kind: 'new-prose'; readonly part: string; readonly after: CellId | null }
   | { readonly kind: 'part-name'; readonly part: string }
@@ -47,6 +52,12 @@ export type Happening =
   | { readonly kind: 'chosen' }
   /** A cell was asked for: it is to be brought into view, and given the keyboard unless that is elsewhere. */
   | { readonly kind: 'bring'; readonly cell: CellId; readonly keyboard: 'goes' | 'stays' }
+  /** A place in a table was asked for: as above, or to be written at once. Row -1 is its header. */
+  | {
+      readonly kind: 'bring-row';
+      readonly at: RowPlace;
+      readonly keyboard: 'goes' | 'stays' | 'writes';
+    }
   /** A part was asked for: its heading is to be brought into view. */
   | { readonly kind: 'bring-part'; readonly part: string }
   | { readonly kind: 'writing' }
@@ -72,6 +83,9 @@ export class Session {
   #door: Door;
   #asides: Asides;
   #chosen: CellId | null = null;
+  /** Where in the table of the chosen cell the keyboard is, if it is there. */
+  #within: RowPlace | null = null;
+  readonly #notTaken = new Map<CellId, readonly NotPasted[]>();
   /** Where the chosen cell stands in reading order: what stands there next is chosen when it goes. */
   #place = -1;
   #writing: Writing | null = null;
@@ -97,6 +111,14 @@ export class Session {
   }
   get chosen(): CellId | null {
     return this.#chosen;
+  }
+  /** The chosen cell of a row, with its place; null where a cell is chosen and none of its rows. */
+  get within(): RowPlace | null {
+    return this.#within;
+  }
+  /** What the working is of: the row's cell where one is chosen, else the chosen cell. */
+  get worked(): CellId | null {
+    return this.#within?.id ?? this.#chosen;
   }
   get writing(): Writing | null {
     return this.#writing;
@@ -136,6 +158,8 @@ export class Session {
     this.#asides = asides;
     this.#problems = problemsBy(door);
     this.#chosen = null;
+    this.#within = null;
+    this.#notTaken.clear();
     this.#writing = null;
     this.#trial = null;
     this.#quiet();
@@ -143,7 +167,8 @@ export class Session {
   }
 
   choose(cell: CellId | null): void {
-    if (cell === this.#chosen) return;
+    if (cell === this.#chosen && !this.#within) return;
+    this.#within = null;
     const before = this.#chosen;
     if (this.#trial && this.#trial.cell !== cell) this.leaveTape();
     this.#chosen = cell;
@@ -152,10 +177,40 @@ export class Session {
     this.#happen({ kind: 'chosen' });
   }
 
-  /** Chooses a cell and brings it into view. */
+  /** Chooses a cell of a row of the table that this cell holds. */
+  chooseInRow(cell: CellId, row: number, column: number): void {
+    const id = this.#door.rows(cell)?.[row]?.[column];
+    if (id === undefined || this.#within?.id === id) return;
+    if (this.#chosen !== cell) this.choose(cell);
+    this.#within = { cell, row, column, id };
+    this.#happen({ kind: 'chosen' });
+  }
+
+  /** Chooses a cell, or a cell of a row, and brings it into view. What is not on the page stays where it is. */
   bring(cell: CellId): void {
+    const at = placeOf(this.#door, cell);
+    if (at) {
+      this.bringRow(at, 'goes');
+      return;
+    }
+    if (!this.cell(cell)) return;
     this.choose(cell);
     this.#happen({ kind: 'bring', cell, keyboard: 'goes' });
+  }
+
+  bringRow(at: RowPlace, keyboard: 'goes' | 'stays' | 'writes'): void {
+    this.choose(at.cell);
+    this.chooseInRow(at.cell, at.row, at.column);
+    this.#happen({ kind: 'bring-row', at, keyboard });
+  }
+
+  /** What was pasted into a table and not taken, until it is put away. */
+  notTaken(cell: CellId): readonly NotPasted[] {
+    return this.#notTaken.get(cell) ?? [];
+  }
+
+  setNotTaken(cell: CellId, told: readonly NotPasted[]): void {
+    this.#notTaken.set(cell, told);
   }
 
   /** Brings the heading of a part into view and gives it the keyboard. */
@@ -335,9 +390,15 @@ export class Session {
     this.#writing = null;
     this.#changed(done.ran);
     this.tell({ text: `${word}: ${done.change.say}`, lasts: 'plain' });
-    const cell =
-      firstOther(before, this.#door.notebook) ?? (this.#chosen === chosen ? null : this.#chosen);
+    const now = this.#door.notebook;
+    const cell = firstOther(before, now) ?? (this.#chosen === chosen ? null : this.#chosen);
     if (cell === null) return;
+    const place = firstOtherPlace(before, now, cell);
+    if (place) {
+      const id = this.#door.rows(cell)?.[place.row]?.[place.column] ?? null;
+      this.bringRow({ cell, ...place, id }, 'stays');
+      return;
+    }
     this.choose(cell);
     this.#happen({ kind: 'bring', cell, keyboard: 'stays' });
   }
@@ -345,6 +406,8 @@ export class Session {
   #changed(ran: readonly CellId[]): void {
     const gone = this.#chosen !== null && !this.cell(this.#chosen);
     if (gone) this.#chosen = null;
+    // Rows come, go and move: the cell is the same one wherever it stands now.
+    this.#within = this.#within && standingIn(this.#door, this.#within);
     const problems = problemsBy(this.#door);
     this.#redraw([...ran, ...toldOtherwise(this.#problems, problems)]);
     this.#problems = problems;

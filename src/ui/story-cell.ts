@@ -13,6 +13,7 @@ import { rangeEnds } from './range-ends.ts';
 import type { Session } from './session.ts';
 import { formulaShown } from './formula-shown.ts';
 import { DOES_NOT_HOLD, isOpen, spoken, valueSaid } from './value-words.ts';
+import './lay-table.ts';
 import './story-formula.ts';
 import './story-line.ts';
 import './story-tape.ts';
@@ -106,6 +107,16 @@ export class StoryCell extends LitElement {
       ${
         session.trial?.cell === cell.id
           ? html`<story-tape .session=${session} .cell=${cell}></story-tape>`
+          : nothing
+      }
+      ${
+        writing?.kind === 'table-here'
+          ? html`<lay-table
+              class="lay"
+              .session=${session}
+              .here=${cell.id}
+              .typed=${writing.typed ?? ''}
+            ></lay-table>`
           : nothing
       }
       ${this.#notes(state, kind, chosen)}

@@ -6,6 +6,7 @@ import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { Cell } from '../notebook/document.ts';
 import type { Draft } from '../notebook/estimate.ts';
+import { isBlank } from '../notebook/new-table.ts';
 import type { Dimension } from '../quantity/dimension.ts';
 import type { Holds } from '../quantity/form.ts';
 import { typedOver } from '../notebook/ranges.ts';
@@ -123,6 +124,7 @@ export class StoryFormula extends LitElement {
             @keyup=${this.#moved}
             @pointerup=${this.#moved}
             @focus=${this.#moved}
+            @paste=${this.#pasted}
             @compositionend=${() => this.#offer('unasked')}
             @scroll=${() => (this.mirror.scrollLeft = this.input.scrollLeft)}
             @click=${this.#closeList}
@@ -172,8 +174,33 @@ export class StoryFormula extends LitElement {
       <button class="act" @mousedown=${stay} @click=${() => this.#leave(0)}>
         Leave<kbd>Esc</kbd>
       </button>
+      ${
+        this.#mayBeTable()
+          ? html`<button class="act" @mousedown=${stay} @click=${() => this.#layOut()}>
+              Lay out a table here<kbd>Alt L</kbd>
+            </button>`
+          : nothing
+      }
     `;
   }
+
+  /** Nothing stands in the cell and nothing is written yet. */
+  #mayBeTable(): boolean {
+    return this.what === 'formula' && isBlank(this.cell) && /^\??$/.test(this.text.trim());
+  }
+
+  #layOut(typed = ''): void {
+    this.#left = true;
+    this.session.write({ kind: 'table-here', cell: this.cell.id, typed });
+  }
+
+  /** Rows of a sheet, pasted where nothing stands yet, are a table. */
+  #pasted = (event: ClipboardEvent): void => {
+    const text = event.clipboardData?.getData('text/plain') ?? '';
+    if (!this.#mayBeTable() || !/\t/.test(text) || !/\S[\r\n]+\S/.test(text)) return;
+    event.preventDefault();
+    this.#layOut(text);
+  };
 
   #moved = (): void => {
     this.caret = this.input.selectionStart ?? this.text.length;
@@ -204,6 +231,10 @@ export class StoryFormula extends LitElement {
       const fix = fixes[Number(digit) - 1];
       if (fix) this.#write(fix.formula);
       return fix !== undefined;
+    }
+    if (event.altKey && event.code === 'KeyL' && this.#mayBeTable()) {
+      this.#layOut();
+      return true;
     }
     switch (event.key) {
       case ' ':

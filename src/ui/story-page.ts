@@ -50,8 +50,9 @@ export class StoryPage extends LitElement {
   @property({ attribute: false }) desk!: Desk;
   @state() private sheet: SheetName | CellSheet | '' = '';
   @state() private sheetsHere = false;
-  /** The cell that the sheet is about. */
+  /** The cell that the sheet is about, and of a table the column. */
   @state() private about: CellId | null = null;
+  #column = 0;
   @state() private guide: 'away' | 'open' = 'away';
   @state() private guideHere = false;
   /** On narrow screens the working is a sheet from below. */
@@ -158,6 +159,7 @@ export class StoryPage extends LitElement {
         ></story-rod>
         <div
           class="parts"
+          @about=${({ detail }: CustomEvent<About>) => this.#lay(detail.sheet, detail.cell, detail.column)}
           @grip=${({ detail }: CustomEvent<{ gripped: Gripped; event: PointerEvent }>) =>
             this.#dragging.start(detail.gripped, detail.event)}
         >
@@ -212,6 +214,7 @@ export class StoryPage extends LitElement {
               .desk=${desk}
               open=${this.sheet}
               .about=${this.about}
+              column=${this.#column}
               @away=${this.#sheetAway}
             ></job-sheets>`
           : nothing
@@ -233,8 +236,10 @@ export class StoryPage extends LitElement {
     const { session } = this;
     const cell = session.chosen === null ? null : session.cell(session.chosen);
     if (!cell) return html`<span>Working</span>`;
-    const shown = valueSaid(session.door, cell.id) ?? '';
-    return html`<span class="heard">Working of </span><b>${cell.name}</b> <span>${shown}</span>`;
+    const id = session.worked ?? cell.id;
+    const { name } = session.door.state(id).input;
+    const shown = valueSaid(session.door, id) ?? '';
+    return html`<span class="heard">Working of </span><b>${name}</b> <span>${shown}</span>`;
   }
 
   #happened(happening: Happening): void {
@@ -262,6 +267,9 @@ export class StoryPage extends LitElement {
         this.workingUp = false;
         this.#places.bring(happening.cell, happening.keyboard);
         break;
+      case 'bring-row':
+        this.workingUp = false;
+        break;
       case 'bring-part':
         this.workingUp = false;
         this.#places.bringPart(happening.part);
@@ -274,6 +282,7 @@ export class StoryPage extends LitElement {
     switch (writing?.kind) {
       case 'formula':
       case 'by-hand':
+      case 'table-here':
       case 'name':
         this.#opens(writing.cell);
         break;
@@ -281,6 +290,7 @@ export class StoryPage extends LitElement {
         this.workingUp = true;
         break;
       case 'new-cell':
+      case 'new-table':
       case 'new-prose':
         this.workingUp = false;
         break;
@@ -307,8 +317,9 @@ export class StoryPage extends LitElement {
   }
 
   /** Lays a sheet about one cell over the page. */
-  #lay(sheet: CellSheet, cell: CellId): void {
+  #lay(sheet: CellSheet, cell: CellId, column = 0): void {
     this.workingUp = false;
+    this.#column = column;
     this.about = cell;
     this.sheet = sheet;
   }

@@ -14,6 +14,7 @@ import { partLook } from './part-look.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Session } from './session.ts';
 import { cellSaysOtherwise } from './story-cell.ts';
+import './lay-table.ts';
 import './story-line.ts';
 import './story-prose.ts';
 import './story-table.ts';
@@ -103,7 +104,7 @@ export class StoryPart extends LitElement {
                 )}
               </div>`,
           )}
-          ${this.#newCell(null)}${this.#newProse(null)}
+          ${this.#newCell(null)}${this.#newTable(null)}${this.#newProse(null)}
         </div>
         ${left > 0 ? html`<div ${styled({ height: `${left * BLOCK_HEIGHT}px` })}></div>` : nothing}
         ${
@@ -115,6 +116,12 @@ export class StoryPart extends LitElement {
                   @click=${() => this.session.write({ kind: 'new-cell', part: part.key, after: null })}
                 >
                   Add a cell to ${part.name}
+                </button>
+                <button
+                  class="plain"
+                  @click=${() => this.session.write({ kind: 'new-table', part: part.key, after: null })}
+                >
+                  Lay out a table
                 </button>
                 <button class="plain" @click=${() => this.#writeProse()}>Write a note</button>
                 <span class="whole">
@@ -224,7 +231,7 @@ export class StoryPart extends LitElement {
             .cell=${block.cell}
           ></story-cell>
           ${block.cell.table ? this.#table(block.cell.id) : nothing} ${this.#picture(block.cell)}
-          ${this.#newCell(block.cell.id)}${this.#newProse(block.cell.id)}`;
+          ${this.#newCell(block.cell.id)}${this.#newTable(block.cell.id)}${this.#newProse(block.cell.id)}`;
       case 'heading':
         return html`<div role="listitem" data-block class="deeper">
           <h3 class="level-${Math.min(6, block.level)}">${block.text}</h3>
@@ -271,6 +278,19 @@ export class StoryPart extends LitElement {
         @leave=${() => this.session.write(null)}
       ></story-line>
     </div>`;
+  }
+
+  #newTable(after: CellId | null): unknown {
+    const { writing } = this.session;
+    if (writing?.kind !== 'new-table' || writing.part !== this.content.key) return nothing;
+    if (writing.after !== after) return nothing;
+    return html`<lay-table
+      class="new table"
+      role="listitem"
+      .session=${this.session}
+      in=${this.content.key}
+      .below=${after}
+    ></lay-table>`;
   }
 
   /** Prose comes after the chosen cell where that stands in this part, or at its end. */

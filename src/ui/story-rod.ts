@@ -10,6 +10,7 @@ import { isNothing, money, sumOf } from './money-words.ts';
 import { rodLook } from './rod-look.ts';
 import { type RodMark, type RodView, foldOf, onPage, onRod, spread } from './rod-scale.ts';
 import { styled } from './styled.ts';
+import { nameBeside, standingOn } from './row-places.ts';
 import type { Session } from './session.ts';
 import { valueSaid } from './value-words.ts';
 
@@ -92,7 +93,7 @@ export class StoryRod extends LitElement {
       const y = this.#yOf(id);
       return y === null ? [] : [{ what: id, at: onRod(y, this.view) }];
     });
-    const shown = placed.length <= room ? placed : placed.slice(0, room);
+    const shown = placed.slice(0, room);
     return spread(shown, LABEL, this.view.height);
   }
 
@@ -107,7 +108,7 @@ export class StoryRod extends LitElement {
           ${styled({ top: `${shown - LABEL / 2}px` })}
           @click=${() => this.session.bring(what)}
         >
-          <span>${this.session.cell(what)?.name ?? ''}</span>
+          <span>${nameBeside(door, what, this.session.within)}</span>
           <span class="value">${valueSaid(door, what) ?? '?'}</span>
         </div>`,
     );
@@ -190,11 +191,13 @@ export class StoryRod extends LitElement {
   }
 
   #chosenState() {
-    const { chosen, door } = this.session;
-    return chosen === null ? null : door.state(chosen);
+    const { worked, door } = this.session;
+    return worked === null ? null : door.state(worked);
   }
 
-  #yOf(id: CellId): number | null {
+  /** A row's cell has its mark where its table has it. */
+  #yOf(of: CellId): number | null {
+    const id = standingOn(this.session.door, of);
     return this.marks.find((mark) => mark.kind !== 'part' && mark.id === id)?.y ?? null;
   }
 

@@ -13,6 +13,7 @@ import { look } from './look.ts';
 import { duplicate } from './moving.ts';
 import { styled } from './styled.ts';
 import './cell-remarks.ts';
+import { type RowPlace, firstPlace } from './row-places.ts';
 import type { Session } from './session.ts';
 import { tapeUnder } from './tape-reading.ts';
 import { valueSaid } from './value-words.ts';
@@ -32,6 +33,7 @@ const OPEN_AT_ONCE = 4;
 export interface About {
   readonly sheet: CellSheet;
   readonly cell: CellId;
+  readonly column?: number;
 }
 
 @customElement('story-working')
@@ -50,8 +52,8 @@ export class StoryWorking extends LitElement {
   }
 
   protected override willUpdate(): void {
-    if (this.#for === this.session.chosen) return;
-    this.#for = this.session.chosen;
+    if (this.#for === this.session.worked) return;
+    this.#for = this.session.worked;
     this.opened = new Map();
   }
 
@@ -64,6 +66,7 @@ export class StoryWorking extends LitElement {
         or assumed.
       </p>`;
     }
+    if (session.within?.id) return this.#ofRow(session.within, session.within.id, cell);
     const working = session.asides.working(cell.id);
     return html`
       <section aria-label="Working of ${cell.name}">
@@ -81,6 +84,46 @@ export class StoryWorking extends LitElement {
         }
       </section>
     `;
+  }
+
+  /** Of a cell in a row: its own working, with the way to it and to its table. */
+  #ofRow(at: RowPlace, id: CellId, held: Cell): TemplateResult {
+    const { session } = this;
+    const { door } = session;
+    const working = session.asides.working(id);
+    const { name } = door.state(id).input;
+    const own = held.table?.rows[at.row]?.texts[at.column] ?? '';
+    const isSetHere = own !== '' && held.table?.columns[at.column]?.formula !== null;
+    return html`<section aria-label="Working of ${name}">
+      <header>
+        <p class="small">Working of</p>
+        <h2 tabindex="-1">${name}</h2>
+        <p class="answer">${valueSaid(door, id) ?? working?.shown ?? ''}</p>
+        <div class="tools">
+          <button
+            class="act"
+            @click=${() => {
+              this.#say('away');
+              session.bringRow(at, 'writes');
+            }}
+          >
+            Change
+          </button>
+          ${
+            isSetHere
+              ? html`<button
+                  class="act"
+                  @click=${() => session.apply((d) => d.setRowCell(at.cell, at.row, at.column, ''))}
+                >
+                  Leave it to its column
+                </button>`
+              : nothing
+          }
+          <button class="plain" @click=${() => session.bring(at.cell)}>All of ${held.name}</button>
+        </div>
+      </header>
+      ${working ? this.#flight(working) : nothing}
+    </section>`;
   }
 
   #flight(working: Working): TemplateResult {
@@ -247,7 +290,7 @@ export class StoryWorking extends LitElement {
 
   /** Where what it goes into goes into more in its turn. */
   #further(into: readonly GoesInto[]): TemplateResult | typeof nothing {
-    const { chosen, door } = this.session;
+    const { worked: chosen, door } = this.session;
     const more = into.some(({ cell }) => door.state(cell).goesInto.length > 0);
     if (chosen === null || !more) return nothing;
     return html`<button class="plain" @click=${() => this.#about('goes-into', chosen)}>
@@ -261,6 +304,11 @@ export class StoryWorking extends LitElement {
 
   #write(kind: 'formula' | 'by-hand' | 'name', cell: Cell): void {
     this.#say('away');
+    // A table has no formula: its rows are written where they stand.
+    if (cell.table && kind !== 'name') {
+      this.session.bringRow(firstPlace(this.session.door, cell.id), 'goes');
+      return;
+    }
     this.session.bring(cell.id);
     this.session.write({ kind, cell: cell.id });
   }

@@ -8,6 +8,8 @@ export const tableLook = css`
   }
   .scroll {
     overflow: auto;
+    /* Rows that come and go above those in sight leave these where they are. */
+    overflow-anchor: none;
     max-height: min(75vh, 44rem);
     max-width: 100%;
     width: fit-content;
@@ -29,6 +31,14 @@ export const tableLook = css`
   }
   .texts {
     text-align: left;
+  }
+  .room td {
+    padding: 0;
+    border: 0;
+    cursor: auto;
+  }
+  .room td:hover {
+    background: none;
   }
   thead th {
     position: sticky;
@@ -82,7 +92,8 @@ export const tableLook = css`
       background: var(--wash);
     }
   }
-  td:focus-visible {
+  td:focus-visible,
+  th:focus-visible {
     outline-offset: -2px;
   }
   .worked {
@@ -131,55 +142,42 @@ export const tableLook = css`
     padding: 0.1rem 0.4rem;
     cursor: auto;
   }
-  input {
-    width: 100%;
-    min-width: 9rem;
-    padding: 0.1rem 0.35rem;
-    border: 1px solid var(--graphite);
-    border-radius: 2px;
-    background: var(--lifted);
-  }
   @media (pointer: coarse) {
     td {
       height: 2.75rem;
     }
-    input {
-      font-size: 1rem;
-      min-height: 2.5rem;
-    }
-  }
-  .said {
-    display: grid;
-    max-width: 26ch;
-    padding: 0.2rem 0;
-    font-size: var(--small);
-    white-space: normal;
-  }
-  .said q {
-    quotes: none;
-  }
-  .read {
-    color: var(--pencil);
-  }
-  .problem {
-    display: grid;
-    gap: 0.25rem;
-    justify-items: start;
-    max-width: 30ch;
-    padding-left: 0.5rem;
-    border-left: 2px solid var(--keel);
-    font-size: var(--small);
-    white-space: normal;
-  }
-  .problem b {
-    color: var(--keel);
-    font-weight: 600;
   }
   .under {
     display: flex;
     flex-wrap: wrap;
     gap: 0.1rem 1rem;
     align-items: baseline;
+  }
+  .finding {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.1rem 0.75rem;
+    align-items: baseline;
+    margin-top: 0.25rem;
+    font-size: var(--small);
+  }
+  .finding label {
+    display: flex;
+    gap: 0.5rem;
+    align-items: baseline;
+  }
+  .finding input {
+    width: 12rem;
+    padding: 0.1rem 0.35rem;
+    border: 1px solid var(--rule);
+    border-radius: 2px;
+    background: var(--lifted);
+  }
+  @media (pointer: coarse) {
+    .finding input {
+      font-size: 1rem;
+      min-height: 2.5rem;
+    }
   }
   .refused {
     margin: 0.4rem 0;
@@ -216,7 +214,8 @@ export const tableLook = css`
     .number {
       position: static;
     }
-    .under {
+    .under,
+    .finding {
       display: none;
     }
   }

@@ -12,6 +12,10 @@ export interface Place {
   readonly column: number;
 }
 
+export function isAt(one: Place, other: Place): boolean {
+  return one.row === other.row && one.column === other.column;
+}
+
 interface RowCellShown {
   readonly text: string;
   readonly look: 'value' | 'open' | 'blank' | 'waits' | 'fault';

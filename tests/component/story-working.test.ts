@@ -110,4 +110,40 @@ describe('the working', () => {
     button(element, 'Remove').click();
     expect(asked).toEqual([{ sheet: 'removing', cell: idOf(session, 'Waste') }]);
   });
+
+  test('of a cell in a row goes down to its row and outside it, and leads to its table', async () => {
+    const session = sessionOn(`# Kestrel Court
+
+## Landing
+
+- Thickness: 4 in
+  - from: chosen
+- Slab bays:
+
+  | bay   | length | width | volume: length by width by thickness |
+  |-------|--------|-------|--------------------------------------|
+  | north | 6 ft   | 4 ft  |                                      |
+  | south | 6 ft   | 3 ft  | 7 cubic feet                         |
+
+  - from: drawing 2, invented
+- Total: total of volume in slab bays
+`);
+    const bays = idOf(session, 'Slab bays');
+    session.chooseInRow(bays, 0, 3);
+    const element = await drawn('story-working', { session });
+    expect(wordsOf(found(element, 'header'))).toContain('Slab bays: north: volume 8 cubic feet');
+    expect(wordsOf(element)).toContain('6 ft × 4 ft × 4 in = 8 cubic feet');
+    expect(wordsOf(found(element, '.into'))).toContain('Goes into Total .');
+    expect(await axeFindings(element)).toEqual([]);
+    session.chooseInRow(bays, 1, 3);
+    await settled(element);
+    button(element, 'Leave it to its column').click();
+    await settled(element);
+    expect(wordsOf(found(element, '.answer'))).toBe('6 cubic feet');
+    expect(cellOf(session, 'Slab bays').table?.rows[1]?.texts[3]).toBe('');
+    button(element, 'All of Slab bays').click();
+    await settled(element);
+    expect(wordsOf(found(element, 'h2'))).toBe('Slab bays');
+    expect(session.within).toBeNull();
+  });
 });

@@ -254,6 +254,7 @@ export const REFUSALS: ReadonlySet<string> = new Set([
   'not-a-remark',
   'no-such-remark',
   'not-a-part',
+  'not-blank',
   'not-read-back',
   'name-changes-reading',
   'no-parts',

@@ -103,14 +103,18 @@ describe('an edit of a table writes what it changes and nothing else', () => {
 
   it('adds and takes away a column', () => {
     const estimate = new Estimate(JOB);
-    done(estimate.addColumn(bays(estimate), 'area', 'length by width'));
+    done(estimate.addColumn(bays(estimate), null, 'area', 'length by width'));
     expect(estimate.notebook.text).toContain('thickness | area: length by width |');
     const rows = estimate.rows(bays(estimate)) ?? [];
     expect(rows.map((row) => estimate.shown(row[4])?.text)).toEqual(['48 sq ft', '34 sq ft']);
     done(estimate.removeColumn(bays(estimate), 4));
     expect(estimate.notebook.text).toBe(JOB);
-    expect(estimate.addColumn(bays(estimate), 'Length', null)).toMatchObject({ code: 'same-name' });
-    expect(estimate.addColumn(bays(estimate), '4 ft', null)).toMatchObject({ code: 'not-a-name' });
+    expect(estimate.addColumn(bays(estimate), null, 'Length', null)).toMatchObject({
+      code: 'same-name',
+    });
+    expect(estimate.addColumn(bays(estimate), null, '4 ft', null)).toMatchObject({
+      code: 'not-a-name',
+    });
   });
 
   it('renames a column wherever it is named', () => {
@@ -130,12 +134,14 @@ describe('an edit of a table writes what it changes and nothing else', () => {
     expect(estimate.findings().map((f) => f.code)).not.toContain('unknown-column');
   });
 
-  it('refuses a name for a column that would change how a row reads', () => {
+  it('a name that a row takes from outside is written with its part when a column is called so, and that is told', () => {
     const estimate = new Estimate(JOB);
-    expect(estimate.renameColumn(bays(estimate), 0, 'thickness')).toMatchObject({
-      code: 'name-changes-reading',
-    });
-    expect(estimate.notebook.text).toBe(JOB);
+    const { change } = done(estimate.renameColumn(bays(estimate), 0, 'thickness'));
+    expect(change.say).toBe(
+      'Rename bay in Slab bays to thickness; now written "Landing thickness" in Slab bays',
+    );
+    expect(estimate.notebook.text).toContain('| volume: length by width by Landing thickness |');
+    expect(estimate.shown(named(estimate, 'Concrete').id)?.text).toBe('0.9259 cubic yards');
   });
 
   it('renames the table, and cells that its rows name', () => {

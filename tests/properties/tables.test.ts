@@ -61,10 +61,15 @@ type Step =
   | { readonly kind: 'cell'; readonly row: number; readonly column: number; readonly text: string }
   | { readonly kind: 'add'; readonly row: number; readonly texts: readonly string[] }
   | { readonly kind: 'remove' | 'drop-column'; readonly at: number }
-  | { readonly kind: 'move'; readonly from: number; readonly to: number }
+  | { readonly kind: 'move' | 'move-column'; readonly from: number; readonly to: number }
   | { readonly kind: 'formula'; readonly column: number; readonly text: string | null }
   | { readonly kind: 'rename'; readonly column: number; readonly name: string }
-  | { readonly kind: 'column'; readonly name: string; readonly text: string | null }
+  | {
+      readonly kind: 'column';
+      readonly after: number;
+      readonly name: string;
+      readonly text: string | null;
+    }
   | { readonly kind: 'paste'; readonly row: number; readonly column: number; readonly text: string }
   | { readonly kind: 'outside'; readonly name: string; readonly text: string }
   | { readonly kind: 'call'; readonly name: string; readonly text: string }
@@ -79,7 +84,11 @@ const step: fc.Arbitrary<Step> = fc.oneof(
     texts: fc.array(texts, { maxLength: 5 }),
   }),
   fc.record({ kind: fc.constantFrom('remove' as const, 'drop-column' as const), at: spot }),
-  fc.record({ kind: fc.constant('move' as const), from: spot, to: spot }),
+  fc.record({
+    kind: fc.constantFrom('move' as const, 'move-column' as const),
+    from: spot,
+    to: spot,
+  }),
   fc.record({
     kind: fc.constant('formula' as const),
     column: spot,
@@ -88,6 +97,7 @@ const step: fc.Arbitrary<Step> = fc.oneof(
   fc.record({ kind: fc.constant('rename' as const), column: spot, name: names }),
   fc.record({
     kind: fc.constant('column' as const),
+    after: spot,
     name: names,
     text: fc.option(formulas, { nil: null }),
   }),
@@ -191,6 +201,9 @@ function take(estimate: Estimate, step: Step): void {
       case 'move':
         if (rows.length > 0) estimate.moveRow(cell.id, row(step.from), row(step.to));
         return;
+      case 'move-column':
+        estimate.moveColumn(cell.id, column(step.from), column(step.to));
+        return;
       case 'formula':
         estimate.setColumnFormula(cell.id, column(step.column), step.text);
         return;
@@ -198,7 +211,7 @@ function take(estimate: Estimate, step: Step): void {
         estimate.renameColumn(cell.id, column(step.column), step.name);
         return;
       case 'column':
-        estimate.addColumn(cell.id, step.name, step.text);
+        estimate.addColumn(cell.id, column(step.after) - 1, step.name, step.text);
         return;
       case 'paste':
         estimate.pasteRows(cell.id, row(step.row), column(step.column), step.text);
