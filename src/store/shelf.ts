@@ -1,7 +1,8 @@
 // Where notebooks are kept between visits: small verbs over one database of the browser.
-import { type UseStore, createStore, promisifyRequest } from 'idb-keyval';
+import { type UseStore, promisifyRequest } from 'idb-keyval';
 import type { KeptIdentities } from '../versions/identities.ts';
 import { type Committed, commit } from './commit.ts';
+import { database } from './database.ts';
 import {
   type KeptEntry,
   type KeptNotebook,
@@ -38,7 +39,7 @@ export type Keeping =
 export class Shelf {
   readonly #store: UseStore;
 
-  constructor(store: UseStore = createStore('storyrod', 'kept')) {
+  constructor(store: UseStore = database()) {
     this.#store = store;
   }
 

@@ -1,10 +1,11 @@
 // Where the versions of a notebook are kept in the browser, beside the notebook itself: snapshots, each written once and
 // never again, and the logs and change orders, which are only added to. Read when somebody asks for versions.
-import { type UseStore, createStore, promisifyRequest } from 'idb-keyval';
+import { type UseStore, promisifyRequest } from 'idb-keyval';
 import type { Plain } from '../versions/canonical.ts';
 import type { Job } from '../versions/job.ts';
 import type { Snapshot } from '../versions/snapshot.ts';
 import { commit } from './commit.ts';
+import { database } from './database.ts';
 import { SNAPSHOT_1, VERSIONS_1 } from './job-shapes.ts';
 import { type Taken, taken } from './shapes.ts';
 import { type Keeping, SNAPSHOT, VERSIONS, revisionOf } from './shelf.ts';
@@ -32,7 +33,7 @@ export const NO_VERSIONS: Versions = {
 export class VersionsShelf {
   readonly #store: UseStore;
 
-  constructor(store: UseStore = createStore('storyrod', 'kept')) {
+  constructor(store: UseStore = database()) {
     this.#store = store;
   }
 
