@@ -2,13 +2,16 @@
 import index from '../templates/index.json';
 import demo from '../templates/kestrel-court.md?raw';
 import { Estimate } from './notebook/estimate.ts';
-import { aloneOn } from './store/alone.ts';
+import { Journal } from './store/journal.ts';
 import { Shelf } from './store/shelf.ts';
 import { Desk } from './ui/desk.ts';
 import './ui/story-page.ts';
 
-/** How long a change waits for the next one before it is kept. */
-const KEPT_AFTER = 350;
+/**
+ * In milliseconds: how long a change waits for others before it is kept, how long after a failure it is tried again, and
+ * how long another tab may take to answer.
+ */
+const WAITS = { soon: 300, again: 5000, answer: 1500 };
 
 const texts = import.meta.glob<string>('../templates/*.md', { query: '?raw', import: 'default' });
 
@@ -17,12 +20,14 @@ const desk = await Desk.laid({
   shelf: new Shelf(),
   now: () => Date.now(),
   newId: () => freshId(),
-  later: (call) => {
-    const timer = setTimeout(call, KEPT_AFTER);
+  later: (call, wait) => {
+    const timer = setTimeout(call, WAITS[wait]);
     return () => clearTimeout(timer);
   },
   channel: () => ('BroadcastChannel' in globalThis ? new BroadcastChannel('storyrod') : null),
-  alone: aloneOn(navigator.locks),
+  // A page that came over plain HTTP has none.
+  locks: navigator.locks as LockManager | undefined,
+  journal: new Journal(slips(), freshId()),
   templates: index.parts.map((file) => ({ file, read: () => textOf(file) })),
   demo: () => Promise.resolve(demo),
   guide: () => textOf(index.guide),
@@ -34,6 +39,15 @@ document.body.append(page);
 
 function textOf(file: string): Promise<string> {
   return texts[`../templates/${file}`]?.() ?? Promise.reject(new Error(`no template ${file}`));
+}
+
+/** Asking alone throws where keeping is forbidden. */
+function slips(): Storage | null {
+  try {
+    return localStorage;
+  } catch {
+    return null;
+  }
 }
 
 /** Without a secure address there is no randomUUID; these are only told apart within one browser. */

@@ -31,12 +31,12 @@ const SLIP = 'storyrod/unkept/';
 
 export class Journal {
   readonly #slips: Slips | null;
-  readonly #page: string;
+  /** Tells this page from the others. */
+  readonly page: string;
 
-  /** `page` tells this page's slips from those of other pages. */
   constructor(slips: Slips | null, page: string) {
     this.#slips = slips;
-    this.#page = page;
+    this.page = page;
   }
 
   /** False where there is no room for it, or no such place. */
@@ -78,7 +78,7 @@ export class Journal {
   }
 
   #keyOf(id: string): string {
-    return `${SLIP}${id}/${this.#page}`;
+    return `${SLIP}${id}/${this.page}`;
   }
 
   #keys(start: string): readonly string[] {

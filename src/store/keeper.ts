@@ -16,7 +16,7 @@ export type KeeperState =
   /** Another page kept this notebook later than this one knew of: nothing is written until the person says what to do. */
   | { readonly kind: 'behind' };
 
-/** What pages tell each other. */
+/** What pages tell each other when one has kept a notebook. */
 interface Told {
   readonly id: string;
   readonly revision: number;
@@ -24,7 +24,7 @@ interface Told {
 
 /** As far as a BroadcastChannel is needed here. */
 export interface Channel {
-  postMessage(message: Told): void;
+  postMessage(message: unknown): void;
   addEventListener(kind: 'message', listener: (event: { readonly data: unknown }) => void): void;
   close(): void;
 }
@@ -37,6 +37,8 @@ export interface KeeperSettings {
   readonly later: (call: () => void, wait: 'soon' | 'again') => () => void;
   readonly channel: Channel | null;
   readonly changed: (state: KeeperState) => void;
+  /** Another page kept this notebook, and nothing waits here: it can be followed. */
+  readonly moved: () => void;
 }
 
 export class Keeper {
@@ -60,6 +62,22 @@ export class Keeper {
 
   get state(): KeeperState {
     return this.#state;
+  }
+
+  /** The last revision that this page knows of. */
+  get revision(): number {
+    return this.#revision;
+  }
+
+  /** Whether something is not kept yet. */
+  get waits(): boolean {
+    return this.#waiting !== null;
+  }
+
+  /** The page shows what another one kept by now. */
+  follow(revision: number, keptAt: number): void {
+    this.#revision = revision;
+    this.#say({ kind: 'kept', at: keptAt });
   }
 
   /** Keeps this soon; a later one takes its place. */
@@ -149,7 +167,12 @@ export class Keeper {
 
   #hear(data: unknown): void {
     if (!isTold(data) || data.id !== this.id || data.revision <= this.#revision) return;
+    if (this.#waiting === null) {
+      this.#settings.moved();
+      return;
+    }
     this.#waitNoMore();
+    this.#note();
     this.#say({ kind: 'behind' });
   }
 

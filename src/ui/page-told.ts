@@ -1,4 +1,4 @@
-// What the page tells the person: that another tab kept this notebook, or what has just happened.
+// What the page tells the person: that another tab writes in this notebook or kept it, or what has just happened.
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Desk } from './desk.ts';
 
@@ -17,6 +17,17 @@ export function told(desk: Desk): TemplateResult {
               Follow what the other kept
             </button>
             <button class="act" @click=${() => void desk.keepAsCopy()}>Keep mine as a copy</button>
+          </p>`
+        : nothing
+    }
+    ${
+      desk.role === 'follows'
+        ? html`<p>
+            <span
+              >This notebook is open in another tab too, which writes in it. This tab follows
+              it.</span
+            >
+            <button class="act" @click=${() => void desk.takeOver()}>Write here instead</button>
           </p>`
         : nothing
     }

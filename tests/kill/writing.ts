@@ -144,6 +144,7 @@ async function write(id: string): Promise<never> {
     },
     channel: new BroadcastChannel('killed'),
     changed: () => undefined,
+    moved: () => undefined,
   });
   for (let count = (countIn(text) ?? 0) + 1; ; count++) {
     edit(estimate, count);
