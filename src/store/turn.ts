@@ -15,7 +15,7 @@ export interface TurnSettings {
   readonly page: string;
   /** Calls back when an answer is no longer waited for. */
   readonly patience: (call: () => void) => () => void;
-  readonly changed: (role: Role) => void;
+  readonly changed: (role: Role) => unknown;
   /** Another page wants to write here: stop, and keep all that waits. False where it can't be kept. */
   readonly handOver: () => Promise<boolean>;
 }

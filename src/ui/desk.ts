@@ -56,6 +56,7 @@ export class Desk {
   readonly #settings: DeskSettings;
   #keeper: Keeper | null = null;
   #turn: Turn | null = null;
+  #turning: Promise<void> = Promise.resolve();
   /** Slips that are in the way once what they hold is kept. */
   #slips: string[] = [];
   #text = '';
@@ -291,7 +292,7 @@ export class Desk {
       channel,
       page: journal.page,
       patience: (call) => later(call, 'answer'),
-      changed: (role) => void this.#turned(role),
+      changed: (role) => (this.#turning = this.#turned(role)),
       handOver: async () => {
         await keeper.flush();
         return keeper.state.kind !== 'not-kept';
@@ -323,7 +324,9 @@ export class Desk {
 
   /** Writes here from now on; the page that does so far follows. */
   async takeOver(): Promise<void> {
-    if ((await this.#turn?.takeOver()) !== 'refused') return;
+    const taken = await this.#turn?.takeOver();
+    await this.#turning;
+    if (taken !== 'refused') return;
     const text =
       'The other tab can’t keep what was changed there and does not let go of it: look there first.';
     this.session.tell({ text, lasts: 'stays' });
