@@ -1,7 +1,7 @@
 // Where notebooks are kept between visits: small verbs over one database of the browser.
 import { type UseStore, promisifyRequest } from 'idb-keyval';
 import type { KeptIdentities } from '../versions/identities.ts';
-import { type Committed, commit } from './commit.ts';
+import { type Commit, type Committed, commit } from './commit.ts';
 import { database } from './database.ts';
 import {
   type KeptEntry,
@@ -62,17 +62,8 @@ export class Shelf {
    * Rejects when the browser can't write: what was kept before is then still there.
    */
   async keep(notebook: KeptText, expected: number, keptAt: number): Promise<Keeping> {
-    const { id, title, text, identities } = notebook;
     const revision = expected + 1;
-    const kept: KeptNotebook = { v: 2, id, title, text, identities, revision, keptAt };
-    const entry: KeptEntry = { v: 1, id, title, revision, keptAt };
-    const done = await commit(this.#store, {
-      expect: { key: NOTEBOOK + id, holds: (found) => revisionOf(found) === expected },
-      puts: [
-        [NOTEBOOK + id, kept],
-        [ENTRY + id, entry],
-      ],
-    });
+    const done = await commit(this.#store, keptText(notebook, expected, keptAt));
     return done.kind === 'done'
       ? { kind: 'kept', revision }
       : { kind: 'behind', revision: revisionOf(done.found) };
@@ -109,6 +100,24 @@ export class Shelf {
   #get(key: string): Promise<unknown> {
     return this.#store('readonly', (s) => promisifyRequest<unknown>(s.get(key)));
   }
+}
+
+/** What is written of a notebook, and what has to stand there before. */
+export function keptText(
+  { id, title, text, identities }: KeptText,
+  expected: number,
+  keptAt: number,
+): Required<Pick<Commit, 'puts' | 'expect'>> {
+  const revision = expected + 1;
+  const kept: KeptNotebook = { v: 2, id, title, text, identities, revision, keptAt };
+  const entry: KeptEntry = { v: 1, id, title, revision, keptAt };
+  return {
+    expect: { key: NOTEBOOK + id, holds: (found) => revisionOf(found) === expected },
+    puts: [
+      [NOTEBOOK + id, kept],
+      [ENTRY + id, entry],
+    ],
+  };
 }
 
 /** 0 where nothing is kept; of what a later version kept, too, so that it is never written over. */
