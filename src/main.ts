@@ -2,6 +2,7 @@
 import index from '../templates/index.json';
 import demo from '../templates/kestrel-court.md?raw';
 import { Estimate } from './notebook/estimate.ts';
+import { type Has, askToStay, sayLacks } from './store/ground.ts';
 import { Journal } from './store/journal.ts';
 import { Shelf } from './store/shelf.ts';
 import { Desk } from './ui/desk.ts';
@@ -28,6 +29,8 @@ const desk = await Desk.laid({
   // A page that came over plain HTTP has none.
   locks: navigator.locks as LockManager | undefined,
   journal: new Journal(slips(), freshId()),
+  askToStay: () => askToStay(navigator.storage as StorageManager | undefined),
+  lacks: sayLacks(has()),
   templates: index.parts.map((file) => ({ file, read: () => textOf(file) })),
   demo: () => Promise.resolve(demo),
   guide: () => textOf(index.guide),
@@ -39,6 +42,16 @@ document.body.append(page);
 
 function textOf(file: string): Promise<string> {
   return texts[`../templates/${file}`]?.() ?? Promise.reject(new Error(`no template ${file}`));
+}
+
+function has(): Has {
+  return {
+    secure: isSecureContext,
+    database: 'indexedDB' in globalThis,
+    locks: 'locks' in navigator,
+    channel: 'BroadcastChannel' in globalThis,
+    storage: 'storage' in navigator,
+  };
 }
 
 /** Asking alone throws where keeping is forbidden. */

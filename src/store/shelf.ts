@@ -12,11 +12,13 @@ import {
   takenLast,
   takenNotebook,
   takenPlace,
+  takenSaved,
 } from './shapes.ts';
 
 const NOTEBOOK = 'notebook/';
 const ENTRY = 'entry/';
 const PLACE = 'place/';
+const SAVED = 'saved/';
 const LAST = 'last';
 export const VERSIONS = 'versions/';
 /** Of each snapshot: `snapshot/`, the notebook's id, `/`, its seal. */
@@ -74,7 +76,7 @@ export class Shelf {
     const snapshots = await this.#store('readonly', (s) =>
       promisifyRequest<IDBValidKey[]>(s.getAllKeys(range)),
     );
-    const own = [NOTEBOOK, ENTRY, PLACE, VERSIONS].map((key) => key + id);
+    const own = [NOTEBOOK, ENTRY, PLACE, SAVED, VERSIONS].map((key) => key + id);
     return commit(this.#store, { puts: [], drops: [...own, ...snapshots.map(String)] });
   }
 
@@ -85,6 +87,16 @@ export class Shelf {
 
   async keepPlace(id: string, place: Omit<KeptPlace, 'v'>): Promise<void> {
     await commit(this.#store, { puts: [[PLACE + id, { v: 1, ...place }]] });
+  }
+
+  /** The revision that was saved as a file last; 0: none was. */
+  async saved(id: string): Promise<number> {
+    const saved = takenSaved(await this.#get(SAVED + id));
+    return saved.kind === 'taken' ? saved.value.revision : 0;
+  }
+
+  async keepSaved(id: string, revision: number, at: number): Promise<void> {
+    await commit(this.#store, { puts: [[SAVED + id, { v: 1, revision, at }]] });
   }
 
   /** The id of the notebook that was open last. */

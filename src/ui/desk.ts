@@ -2,6 +2,7 @@
 // Clock, ids and everything of the browser that is not drawn come in from outside.
 import type { Change, Splice } from '../notebook/document.ts';
 import { LONGEST_TEXT, refusal } from '../notebook/read-notebook.ts';
+import { type Standing, type Unsaved, sayUnsaved } from '../store/ground.ts';
 import type { Journal, Slip } from '../store/journal.ts';
 import { type Channel, Keeper, type KeeperState } from '../store/keeper.ts';
 import type { Shelf } from '../store/shelf.ts';
@@ -35,6 +36,10 @@ export interface DeskSettings {
   readonly channel: () => Channel | null;
   readonly locks: Locks | undefined;
   readonly journal: Journal;
+  /** Asks the browser to hold on to what is kept. */
+  readonly askToStay: () => Promise<Standing>;
+  /** What does not work in this browser, in sentences. */
+  readonly lacks: readonly string[];
   readonly templates: readonly Template[];
   /** What a newcomer finds on the desk. */
   readonly demo: () => Promise<string>;
@@ -57,6 +62,11 @@ export class Desk {
   #keeper: Keeper | null = null;
   #turn: Turn | null = null;
   #turning: Promise<void> = Promise.resolve();
+  /** Null: the browser was not asked yet. */
+  #standing: Standing | null = null;
+  #asked = false;
+  /** The revision that is in a file, too. */
+  #saved = 0;
   /** Slips that are in the way once what they hold is kept. */
   #slips: string[] = [];
   #text = '';
@@ -110,6 +120,29 @@ export class Desk {
 
   get keeping(): KeeperState {
     return this.#keeper?.state ?? { kind: 'kept', at: null };
+  }
+
+  /** Whether the browser promised to hold on to what is kept; null: it was not asked yet. */
+  get standing(): Standing | null {
+    return this.#standing;
+  }
+
+  get lacks(): readonly string[] {
+    return this.#settings.lacks;
+  }
+
+  /** What is in this browser and in no file, once it is worth a word. */
+  get unsaved(): Unsaved | null {
+    return sayUnsaved((this.#keeper?.revision ?? 0) - this.#saved, this.#standing);
+  }
+
+  /** All that stands here is in a file now. */
+  async savedAsFile(): Promise<void> {
+    const { shelf, now } = this.#settings;
+    await this.#keeper?.flush();
+    this.#saved = this.#keeper?.revision ?? 0;
+    this.#said();
+    await shelf.keepSaved(this.openId, this.#saved, now()).catch(() => undefined);
   }
 
   /** Whether this page writes in the notebook or follows one that does. */
@@ -274,6 +307,7 @@ export class Desk {
     const { shelf, journal, now, later, locks } = this.#settings;
     const before = this.#keeper;
     this.#place = place === undefined ? await shelf.place(id).catch(() => null) : place;
+    const saved = await shelf.saved(id).catch(() => 0);
     const channel = this.#settings.channel();
     const keeper = new Keeper(id, revision, keptAt, {
       shelf,
@@ -281,7 +315,9 @@ export class Desk {
       now,
       later,
       channel,
-      changed: (state) => this.#keptSo(state),
+      changed: (state) => {
+        if (keeper === this.#keeper) this.#keptSo(state);
+      },
       moved: () => {
         turn.another();
         void this.catchUp();
@@ -301,6 +337,7 @@ export class Desk {
     this.#turn?.close();
     this.#turn = turn;
     this.#keeper = keeper;
+    this.#saved = saved;
     this.session.hold(null);
     void before?.close();
     open?.();
@@ -385,8 +422,17 @@ export class Desk {
   #keptSo(state: KeeperState): void {
     const { session } = this;
     if (state.kind === 'behind' && session.notice?.lasts === 'plain') session.tell(null);
-    if (state.kind === 'kept')
+    if (state.kind === 'kept') {
       for (const key of this.#slips.splice(0)) this.#settings.journal.drop(key);
+      if (!this.#asked) void this.#askToStay();
+    }
+    this.#said();
+  }
+
+  /** Once there is something to keep: some browsers ask the person in turn. */
+  async #askToStay(): Promise<void> {
+    this.#asked = true;
+    this.#standing = await this.#settings.askToStay();
     this.#said();
   }
 
