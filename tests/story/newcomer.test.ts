@@ -70,7 +70,7 @@ test('the working opens in place, from money down to the sources of the givens i
       .filter({ hasText: demo.sourceOf(given) })
       .first();
     for (let opened = 0; !(await stated.isVisible()); opened++) {
-      expect(opened).toBeLessThan(60);
+      expect(opened).toBeLessThan(30);
       await openOne(working);
     }
     expect(tidy(await stated.innerText())).toContain(`${given} ${demo.shown(given)}`);
