@@ -92,3 +92,10 @@ export function centsFor(cost: Cost): bigint {
 export function hoursText(minutes: string): string {
   return new Dec(minutes).div(60).toDecimalPlaces(2, Dec.ROUND_HALF_UP).toFixed();
 }
+
+/** As it can be typed and is read as the same minutes: `7:20`, `7.3333`. */
+export function hoursTyped(minutes: string): string {
+  const exact = new Dec(minutes);
+  if (!exact.isInteger()) return exact.div(60).toFixed();
+  return `${exact.div(60).floor().toFixed()}:${exact.mod(60).toFixed().padStart(2, '0')}`;
+}
