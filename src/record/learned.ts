@@ -59,6 +59,29 @@ export function learn(
   };
 }
 
+export type Built =
+  | { readonly kind: 'amount'; readonly shown: Shown }
+  | { readonly kind: 'refused'; readonly why: string };
+
+/** What somebody says was built, `deck area` or `224 sq ft`, read as a new cell at the end of a part would read it. */
+export function builtAmount(text: string, part: string, formula: string): Built {
+  const trial = new Estimate(text);
+  const before = new Set(cellIds(trial));
+  for (const name of ['Built by the record', 'Built by the record, tried']) {
+    const added = trial.addCell(part, null, name, formula);
+    if (!('change' in added)) continue;
+    const cell = cellIds(trial).find((id) => !before.has(id));
+    if (cell === undefined) throw new Error('the new cell is not there');
+    const shown = trial.shown(cell);
+    if (shown) return { kind: 'amount', shown };
+    const { outcome } = trial.state(cell);
+    return refused(
+      outcome.kind === 'fault' ? outcome.report.headline : 'What was built has no value yet.',
+    );
+  }
+  return refused('That can’t be read here.');
+}
+
 /** Where it is written: over a given of the notebook, or as a new one at the end of a part. */
 export type Into =
   | { readonly kind: 'given'; readonly cell: CellId }

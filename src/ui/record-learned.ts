@@ -2,9 +2,16 @@
 // Properties: `book`, `session`.
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import type { Cell } from '../notebook/document.ts';
+import type { Cell, Part } from '../notebook/document.ts';
 import { type Said, hoursText } from '../record/entry.ts';
-import { type Into, type Learning, learn, learnedChange } from '../record/learned.ts';
+import {
+  type Built,
+  type Into,
+  type Learning,
+  builtAmount,
+  learn,
+  learnedChange,
+} from '../record/learned.ts';
 import { look } from './look.ts';
 import { allCells } from './reading-order.ts';
 import type { RecordBook } from './record-book.ts';
@@ -26,6 +33,7 @@ export class RecordLearned extends LitElement {
   @state() private into = NEW;
   @state() private name = '';
   @state() private said = '';
+  #tried: { readonly of: readonly string[]; readonly built: Built } | null = null;
 
   protected override render(): TemplateResult {
     const worked = this.#hours();
@@ -128,23 +136,26 @@ export class RecordLearned extends LitElement {
   #learned(entries: readonly Said[], part: string): Learning | null {
     const { door } = this.session;
     if (this.built.trim() === '') return null;
-    const cell = this.#beside(part);
-    if (!cell) return null;
-    const { shown, outcome } = door.draft(cell.id, this.built);
-    if (!shown) {
-      const why =
-        outcome.kind === 'fault' ? outcome.report.headline : 'What was built has no value yet.';
-      return { kind: 'refused', why };
-    }
-    return learn(entries, shown, door.notebook.title || 'this job');
+    const built = this.#amount(part);
+    if (built.kind === 'refused') return built;
+    return learn(entries, built.shown, door.notebook.title || 'this job');
   }
 
-  /** A cell where the quantity is read: names of its part come first. */
-  #beside(name: string): Cell | undefined {
-    const { notebook } = this.session.door;
-    const key = notebook.parts.find((part) => part.name === name)?.key;
-    const cells = allCells(notebook).filter(({ table }) => table === null);
-    return cells.findLast(({ part }) => part === key) ?? cells.at(-1);
+  /** Worked anew only where it would come out otherwise: it takes a whole notebook. */
+  #amount(part: string): Built {
+    const { text } = this.session.door.notebook;
+    const of = [text, part, this.built];
+    if (!this.#tried || this.#tried.of.some((one, i) => one !== of[i])) {
+      const key = this.#place(part)?.key ?? '';
+      this.#tried = { of, built: builtAmount(text, key, this.built) };
+    }
+    return this.#tried.built;
+  }
+
+  /** The part of the notebook, or its last where the hours are not of one. */
+  #place(name: string): Part | undefined {
+    const { parts } = this.session.door.notebook;
+    return parts.find((part) => part.name === name) ?? parts.at(-1);
   }
 
   /** What can be built with hours: amounts of the part, no money and no rates. */
@@ -173,7 +184,7 @@ export class RecordLearned extends LitElement {
   #write(learning: Extract<Learning, { readonly kind: 'learned' }>, part: string): void {
     const { door } = this.session;
     const { notebook } = door;
-    const place = notebook.parts.find(({ name }) => name === part) ?? notebook.parts.at(-1);
+    const place = this.#place(part);
     const into: Into =
       this.into === NEW
         ? { kind: 'new', part: place?.key ?? '', name: this.name.trim() || 'Hours as built' }

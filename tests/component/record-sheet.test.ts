@@ -166,7 +166,7 @@ test('rows of a sheet are looked through first; what can’t be read stays with 
   area.dispatchEvent(new InputEvent('input'));
   await framesOf(page);
   expect(wordsOf(sheet())).toContain(
-    'row 3, part Landng "Landng" is no part of this notebook. Nearest here: Landing.',
+    'row 3 , part Landng "Landng" is no part of this notebook. Nearest here: Landing.',
   );
   await press('Put in 1 line, $259.20');
   await expect.poll(async () => (await kept()).length).toBe(1);
@@ -199,7 +199,7 @@ test('the estimate stands against it, with a warning past the chosen amount', as
   done.dispatchEvent(new Event('change'));
   await expect
     .poll(() => wordsOf(sheet()))
-    .toContain('Over by more than $100.00 : the whole job $240.00, Landing $240.00');
+    .toContain('Over by more than $100.00 : the whole job $240.00 , Landing $240.00');
   expect(has('svg[aria-label^="Landing: estimate $739.20, spent $540.00"]')).toBe(true);
 });
 

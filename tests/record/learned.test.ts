@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { Estimate } from '../../src/notebook/estimate.ts';
 import { sourceOf } from '../../src/notebook/remarks.ts';
-import { type Into, learn, learnedChange } from '../../src/record/learned.ts';
+import { type Into, builtAmount, learn, learnedChange } from '../../src/record/learned.ts';
 import { cellNamed } from '../notebook/cells.ts';
 import { said } from './records.ts';
 
@@ -57,6 +57,20 @@ describe('hours per unit as built', () => {
     for (const unit of ['', '%', '$', '$ per bag', 'hour per sq ft'])
       expect(learned('x', unit, '4')).toContain('counts and measures nothing');
   });
+});
+
+test('what was built is read as a cell of the part would read it', () => {
+  const said = (formula: string) => {
+    const built = builtAmount(TEXT, 'part-1', formula);
+    return built.kind === 'amount' ? built.shown.text : `no: ${built.why}`;
+  };
+  expect(['slab area', 'slab area less 8 sq ft', '40 balusters', '?', 'blue'].map(said)).toEqual([
+    '48 sq ft',
+    '40 sq ft',
+    '40 balusters',
+    'no: What was built has no value yet.',
+    'no: No cell is called "blue".',
+  ]);
 });
 
 describe('written back', () => {
