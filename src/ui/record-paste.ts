@@ -101,7 +101,8 @@ export class RecordPaste extends LitElement {
           ({ row, column, text, why }: NotTaken) =>
             html`<li>
               <span class="where">row ${row}, ${column}</span>
-              ${text === '' ? nothing : html`<b>${text.slice(0, 80)}</b>`} ${why}
+              ${text === '' || why.includes(text) ? nothing : html`<b>${text.slice(0, 80)}</b>`}
+              ${why}
             </li>`,
         )}
       </ul>

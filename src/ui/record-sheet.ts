@@ -79,7 +79,7 @@ export class RecordSheet extends LitElement {
         page may have written it.
       </p>`;
     if (!book) return nothing;
-    const added = (): void => this.requestUpdate();
+    const added = this.#added;
     // All of them stay, so that what is half written is still there when one comes back.
     return html`${this.#notCounted(book)}
       <record-entries
@@ -116,9 +116,14 @@ export class RecordSheet extends LitElement {
     const book = await RecordBook.opened(this.desk).catch(() => null);
     this.unreadable = book === null;
     this.book = book;
-    await this.updateComplete;
-    this.renderRoot.querySelector('record-entries')?.requestUpdate();
   }
+
+  /** The book is the same, what stands in it is not: everything that shows it is drawn again. */
+  #added = (): void => {
+    this.requestUpdate();
+    for (const leaf of this.renderRoot.querySelectorAll<LitElement>('.inside > *'))
+      if ('requestUpdate' in leaf) leaf.requestUpdate();
+  };
 
   #away = (): void => {
     if (this.open) this.dispatchEvent(new CustomEvent('away'));

@@ -166,7 +166,7 @@ test('rows of a sheet are looked through first; what can’t be read stays with 
   area.dispatchEvent(new InputEvent('input'));
   await framesOf(page);
   expect(wordsOf(sheet())).toContain(
-    'row 3 , part Landng "Landng" is no part of this notebook. Nearest here: Landing.',
+    'row 3 , part "Landng" is no part of this notebook. Nearest here: Landing.',
   );
   await press('Put in 1 line, $259.20');
   await expect.poll(async () => (await kept()).length).toBe(1);
@@ -178,6 +178,8 @@ test('rows of a sheet are looked through first; what can’t be read stays with 
   expect(wordsOf(sheet())).toContain(
     '1 line with the same day, part, words and money is in the record already.',
   );
+  await press('What happened');
+  expect(wordsOf(found(sheet(), '.entries'))).toContain('Bags Landing , material $259.20');
 });
 
 test('the estimate stands against it, with a warning past the chosen amount', async () => {
