@@ -7,7 +7,7 @@ import type { CostKind } from '../language/tree.ts';
 import { COST_KINDS } from '../notebook/recap.ts';
 import type { Against, AgainstPart, Figures, Warning } from '../record/against.ts';
 import { type Budget, type ByKind, eachKind } from '../record/budget.ts';
-import type { PartNamed } from '../record/entry.ts';
+import { OUTSIDE, type PartNamed } from '../record/entry.ts';
 import { readMoney, readPercent } from '../record/fields.ts';
 import { sharesOf } from '../record/shares.ts';
 import { moneyText } from '../versions/cents.ts';
@@ -55,7 +55,8 @@ export class RecordAgainst extends LitElement {
             <th scope="col">Done, %</th>
           </tr>
         </thead>
-        ${held.parts.map((part) => this.#part(part, currency))} ${this.#whole(held)}
+        ${held.parts.filter(hasMoney).map((part) => this.#part(part, currency))}
+        ${this.#whole(held)}
       </table>
       <p class="small">
         In the end: what was spent ÷ the share done, where a share is told and money was spent; at
@@ -131,7 +132,9 @@ export class RecordAgainst extends LitElement {
       <tr class="part">
         <th scope="rowgroup">
           ${part.name}${
-            inEstimate ? nothing : html`<span class="where">not in the estimate</span>`
+            inEstimate || part.name === OUTSIDE.name
+              ? nothing
+              : html`<span class="where">not in the estimate</span>`
           }${incomplete ? html`<span class="where">so far; lines without a value are left out</span>` : nothing}
         </th>
         ${figures(whole, currency)}
@@ -237,6 +240,11 @@ function share({ spent, estimate }: Shares, kind: CostKind): TemplateResult | ty
   if (!spent && !estimate) return nothing;
   const before = estimate ? `(${estimate[kind]} %)` : '';
   return html`<span class="where">${spent ? `${spent[kind]} %` : ''} ${before}</span>`;
+}
+
+/** A part that costs nothing, as one of rates and sums does, says nothing here. */
+function hasMoney({ kinds, incomplete }: AgainstPart): boolean {
+  return incomplete || COST_KINDS.some((kind) => isThere(kinds[kind]));
 }
 
 function isThere({ estimate, actual, forecast }: Figures): boolean {

@@ -451,6 +451,7 @@ export const recordLook = css`
     }
     .entry button {
       grid-area: 3 / 2;
+      justify-self: end;
     }
     .note,
     details {
