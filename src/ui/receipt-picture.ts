@@ -58,7 +58,9 @@ function drawn(picture: ImageBitmap, side: number, care: number): Promise<Blob |
 function urlOf(blob: Blob): Promise<string> {
   return new Promise((resolve, reject) => {
     const reader = new FileReader();
-    reader.addEventListener('load', () => resolve(String(reader.result)));
+    reader.addEventListener('load', () => {
+      if (typeof reader.result === 'string') resolve(reader.result);
+    });
     reader.addEventListener('error', () => reject(reader.error ?? new Error('not read')));
     reader.readAsDataURL(blob);
   });

@@ -51,10 +51,10 @@ function strip(figures: Figures, most: bigint, label: string): TemplateResult {
   </svg>`;
 }
 
-function hatched(): TemplateResult {
+function hatched(): unknown {
   return svg`<defs><pattern id="to-go" patternUnits="userSpaceOnUse" width="6" height="6">
     <path d="M0 6 L6 0 M-1.5 1.5 L1.5 -1.5 M4.5 7.5 L7.5 4.5" fill="none" stroke="currentColor" stroke-width="0.9" />
-  </pattern></defs>` as unknown as TemplateResult;
+  </pattern></defs>`;
 }
 
 function swatch(what: 'estimate' | 'actual' | 'to-go' | 'over'): TemplateResult {

@@ -113,6 +113,8 @@ export class RecordSheet extends LitElement {
   }
 
   async #read(): Promise<void> {
+    // Nothing goes into the record of the notebook that was open before.
+    if (this.book?.id !== this.desk.openId) this.book = null;
     const book = await RecordBook.opened(this.desk).catch(() => null);
     this.unreadable = book === null;
     this.book = book;

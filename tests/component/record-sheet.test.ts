@@ -4,6 +4,7 @@ import { page as browserPage, userEvent } from 'vitest/browser';
 import '../../src/ui/record-sheet.ts';
 import '../../src/ui/story-page.ts';
 import { takenRecords } from '../../src/store/record-shapes.ts';
+import { RecordBook } from '../../src/ui/record-book.ts';
 import type { Desk } from '../../src/ui/desk.ts';
 import { browserOf } from './desk.ts';
 import {
@@ -96,6 +97,26 @@ async function line(fields: Readonly<Record<string, string>>): Promise<void> {
 }
 
 describe('a line', () => {
+  test('that is half written is still there when the record was put away and laid out again', async () => {
+    await fill('what', 'Pour');
+    field('what').focus();
+    await userEvent.keyboard('{Escape}');
+    await expect.poll(() => sheet().open).toBe(false);
+    await lay();
+    expect(field('what').value).toBe('Pour');
+  });
+
+  test('put in on two pages at once stands in both records', async () => {
+    await line({ part: 'Landing', kind: 'fee', what: 'Permit', amount: '85' });
+    const mine = await RecordBook.opened(desk);
+    const says = mine?.stands.entries[0]?.says;
+    if (!mine || !says) throw new Error('no record');
+    const sameBook = await RecordBook.opened(desk);
+    const entry = { record: 'entry', says } as const;
+    expect(await Promise.all([mine.add([entry]), sameBook?.add([entry])])).toEqual([null, null]);
+    expect(await kept()).toHaveLength(3);
+  });
+
   test('is put in with Enter, kept at once with its notebook, and the keyboard is where the next begins', async () => {
     await line({ part: 'Landing', kind: 'material', what: '40 bags', amount: '259.20' });
     expect((await kept())[0]).toMatchObject({

@@ -51,7 +51,7 @@ describe('in a job file', () => {
 const broken = (change: (says: Record<string, Plain>) => void): readonly Plain[] => {
   const copy = JSON.parse(JSON.stringify(RECORDS[0])) as { says: Record<string, Plain> };
   change(copy.says);
-  return [copy as unknown as Plain];
+  return [copy];
 };
 
 describe('a saved entry is refused', () => {
