@@ -104,7 +104,7 @@ export class RecordAgainst extends LitElement {
     return html`<div class=${found.length > 0 ? 'warned' : 'calm'} role="status">
       <p>
         The job comes to <strong>${of(whole.forecast)}</strong>, ${said}: ${of(whole.actual)} spent,
-        ${of(whole.toGo)} to go.
+        ${of(whole.toGo)} to go; held against ${budget.name}.
       </p>
       ${
         found.length === 0
