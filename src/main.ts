@@ -14,6 +14,7 @@ const texts = import.meta.glob<string>('../templates/*.md', { query: '?raw', imp
 const desk = await Desk.laid({
   estimate: (text) => new Estimate(text),
   shelf: new Shelf(),
+  versions: async () => new (await import('./store/versions-shelf.ts')).VersionsShelf(),
   now: () => Date.now(),
   newId: () => freshId(),
   later: (call) => {
