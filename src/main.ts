@@ -1,6 +1,5 @@
 // The page in the browser: puts the floors together and hands in the clock, ids and tabs.
 import index from '../templates/index.json';
-import demo from '../templates/kestrel-court.md?raw';
 import { Estimate } from './notebook/estimate.ts';
 import { type Has, askToStay, sayLacks } from './store/ground.ts';
 import { Journal } from './store/journal.ts';
@@ -19,6 +18,7 @@ const texts = import.meta.glob<string>('../templates/*.md', { query: '?raw', imp
 const desk = await Desk.laid({
   estimate: (text) => new Estimate(text),
   shelf: new Shelf(),
+  versions: async () => new (await import('./store/versions-shelf.ts')).VersionsShelf(),
   now: () => Date.now(),
   newId: () => freshId(),
   later: (call, wait) => {
@@ -32,7 +32,7 @@ const desk = await Desk.laid({
   askToStay: () => askToStay(navigator.storage as StorageManager | undefined),
   lacks: sayLacks(has()),
   templates: index.parts.map((file) => ({ file, read: () => textOf(file) })),
-  demo: () => Promise.resolve(demo),
+  demo: () => textOf(index.demo),
   guide: () => textOf(index.guide),
 });
 

@@ -13,6 +13,7 @@ export const FLOORS = [
   'notebook',
   'explain',
   'versions',
+  'record',
   'store',
   'ui',
 ] as const;
