@@ -5,10 +5,12 @@ import { type Commit, type Committed, commit } from './commit.ts';
 import { database } from './database.ts';
 import {
   type KeptEntry,
+  type KeptHalf,
   type KeptNotebook,
   type KeptPlace,
   type Taken,
   takenEntry,
+  takenHalf,
   takenLast,
   takenNotebook,
   takenPlace,
@@ -19,6 +21,7 @@ const NOTEBOOK = 'notebook/';
 const ENTRY = 'entry/';
 const PLACE = 'place/';
 const SAVED = 'saved/';
+const HALF = 'half/';
 const LAST = 'last';
 export const VERSIONS = 'versions/';
 /** Of each snapshot: `snapshot/`, the notebook's id, `/`, its seal. */
@@ -76,7 +79,7 @@ export class Shelf {
     const snapshots = await this.#store('readonly', (s) =>
       promisifyRequest<IDBValidKey[]>(s.getAllKeys(range)),
     );
-    const own = [NOTEBOOK, ENTRY, PLACE, SAVED, VERSIONS].map((key) => key + id);
+    const own = [NOTEBOOK, ENTRY, PLACE, SAVED, HALF, VERSIONS].map((key) => key + id);
     return commit(this.#store, { puts: [], drops: [...own, ...snapshots.map(String)] });
   }
 
@@ -97,6 +100,21 @@ export class Shelf {
 
   async keepSaved(id: string, revision: number, at: number): Promise<void> {
     await commit(this.#store, { puts: [[SAVED + id, { v: 1, revision, at }]] });
+  }
+
+  /** The line that somebody was in the middle of when this notebook was left. */
+  async half(id: string): Promise<KeptHalf | null> {
+    const half = takenHalf(await this.#get(HALF + id));
+    return half.kind === 'taken' ? half.value : null;
+  }
+
+  /** Null: nobody is any more. */
+  async keepHalf(id: string, half: Omit<KeptHalf, 'v'> | null): Promise<void> {
+    const key = HALF + id;
+    await commit(
+      this.#store,
+      half ? { puts: [[key, { v: 1, ...half }]] } : { puts: [], drops: [key] },
+    );
   }
 
   /** The id of the notebook that was open last. */

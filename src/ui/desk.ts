@@ -19,6 +19,7 @@ import {
   withNew,
 } from '../versions/identities.ts';
 import { asidesOf } from './asides.ts';
+import { HalfWritten } from './half-written.ts';
 import { allCells } from './reading-order.ts';
 import { type Door, Session } from './session.ts';
 
@@ -61,6 +62,8 @@ const EMPTY = '# New estimate\n\n## First part\n\n- First size: ?\n  - from: to 
 export class Desk {
   readonly session: Session;
   readonly templates: readonly Template[];
+  /** The line that is being written, as far as it got. */
+  readonly half: HalfWritten;
   readonly #settings: DeskSettings;
   #keeper: Keeper | null = null;
   #turn: Turn | null = null;
@@ -115,6 +118,8 @@ export class Desk {
     this.templates = settings.templates;
     const door = settings.estimate(text);
     this.session = new Session(door, asidesOf(door));
+    const { shelf, later } = settings;
+    this.half = new HalfWritten(this.session, { shelf, later, id: () => this.openId });
     this.#text = text;
     this.#identities = identitiesOf(door, id, identities);
     this.session.listen((happening) => {
@@ -291,6 +296,7 @@ export class Desk {
     this.session.leaveTape();
     const place = this.placeNow(scroll);
     const kept = this.#keeper?.leave();
+    void this.half.flush();
     await this.#settings.shelf.keepPlace(this.openId, place).catch(() => undefined);
     await kept;
   }
@@ -368,7 +374,9 @@ export class Desk {
     this.#said();
     await shelf.keepLast(id).catch(() => undefined);
     await turn.begin();
-    if (turn === this.#turn && turn.role === 'writes') await this.#findAgain();
+    if (turn !== this.#turn || turn.role !== 'writes') return;
+    await this.#findAgain();
+    await this.half.tellLeft();
   }
 
   /** Shows what another page kept, where nothing waits here. */

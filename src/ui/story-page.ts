@@ -84,6 +84,8 @@ export class StoryPage extends LitElement {
     document.addEventListener('keydown', this.#key);
     // Before whatever is being written takes its keys: one goes on from anywhere.
     document.addEventListener('keydown', this.#goToKey, true);
+    this.addEventListener('input', this.#typed);
+    this.addEventListener('focusout', this.#lineLeft);
     window.addEventListener('pagehide', this.#leaving);
     window.addEventListener('beforeunload', this.#unloading);
     document.addEventListener('visibilitychange', this.#hidden);
@@ -95,6 +97,8 @@ export class StoryPage extends LitElement {
     this.#narrow.removeEventListener('change', this.#turned);
     document.removeEventListener('keydown', this.#key);
     document.removeEventListener('keydown', this.#goToKey, true);
+    this.removeEventListener('input', this.#typed);
+    this.removeEventListener('focusout', this.#lineLeft);
     window.removeEventListener('pagehide', this.#leaving);
     window.removeEventListener('beforeunload', this.#unloading);
     document.removeEventListener('visibilitychange', this.#hidden);
@@ -351,6 +355,23 @@ export class StoryPage extends LitElement {
     if (this.desk.keeping.kind === 'kept') return;
     event.preventDefault();
     this.#leaving();
+  };
+
+  /** In a line that is being written; what is looked for in a table is nobody's work. */
+  #typed = (event: Event): void => {
+    const path = event.composedPath();
+    const [line] = path;
+    const within = (tag: string): boolean =>
+      path.some((at) => at instanceof HTMLElement && at.tagName === tag);
+    // The guide has a notebook of its own, in which nothing is kept.
+    if (within('GUIDE-PAGE') || (this.session.writing === null && !within('TABLE-LINE'))) return;
+    if (line instanceof HTMLInputElement || line instanceof HTMLTextAreaElement)
+      this.desk.half.typed(line.value);
+  };
+
+  /** A row's line is gone with the keyboard, unless the person only went to another window. */
+  #lineLeft = (): void => {
+    if (this.session.writing === null && document.hasFocus()) this.desk.half.done();
   };
 
   #hidden = (): void => {

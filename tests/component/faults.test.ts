@@ -78,7 +78,7 @@ const WRITES: readonly (readonly [string, readonly Step[], () => Promise<unknown
   ['a job from a file', PUTS(5), () => versions.bring(whole, 2)],
   [
     'what is removed',
-    ['connect', 'begin', 'delete 1', 'delete 3', 'delete 6', 'end'],
+    ['connect', 'begin', 'delete 1', 'delete 3', 'delete 7', 'end'],
     () => shelf.remove('a'),
   ],
   [
@@ -111,7 +111,7 @@ describe('a write that breaks', () => {
       ['a snapshot', 'put 3'],
       ['a job from a file', 'put 6'],
       // One snapshot more is there by now.
-      ['what is removed', 'delete 8'],
+      ['what is removed', 'delete 9'],
       ['where one left off', 'put 2'],
     ] as const) {
       faulty.at = later;

@@ -51,6 +51,35 @@ describe('a browser that is killed', () => {
     await after.context.close();
     expect(after.complaints).toEqual([]);
   });
+
+  test('had kept the line that was being written, but for the last half second', async () => {
+    const before = await opened();
+    const page = await before.tab();
+    await choose(page, 'Waste');
+    await page.keyboard.press('Enter');
+    await page.getByRole('combobox', { name: 'Formula of Waste' }).fill('15% of');
+    // Nobody is told when a line is noted: half a second is what it may take.
+    await page.waitForTimeout(600);
+    await kill(before);
+
+    const after = await opened();
+    const again = await after.tab();
+    await expect.poll(() => toldOn(again)).toContain('is not in the notebook: 15% of');
+    expect(await shownOf(again, 'Waste')).not.toContain('15');
+    await again.getByRole('button', { name: 'Go on with it' }).click();
+    const line = again.getByRole('combobox', { name: 'Formula of Waste' });
+    expect(await line.inputValue()).toBe('15% of');
+    await line.fill('15%');
+    await again.keyboard.press('Enter');
+    await kept(again);
+    expect(await shownOf(again, 'Waste')).toBe('15%');
+    await again.reload();
+    await stands(again);
+    expect(await shownOf(again, 'Waste')).toBe('15%');
+    expect(await toldOn(again)).toBe('');
+    await after.context.close();
+    expect(after.complaints).toEqual([]);
+  });
 });
 
 /** The whole browser at once, as when the power fails for it. */

@@ -1,0 +1,108 @@
+// The line that somebody is in the middle of: kept as it is typed, and told at the next visit where the page went before
+// it was done. It changes nothing by itself.
+import type { KeptHalf } from '../store/shapes.ts';
+import type { Shelf } from '../store/shelf.ts';
+import type { Session } from './session.ts';
+
+export interface HalfSettings {
+  readonly shelf: Shelf;
+  readonly later: (call: () => void, wait: 'soon') => () => void;
+  /** The open notebook. */
+  readonly id: () => string;
+}
+
+type Half = Omit<KeptHalf, 'v'>;
+
+export class HalfWritten {
+  readonly #session: Session;
+  readonly #settings: HalfSettings;
+  #waiting: Half | null = null;
+  #callOff: (() => void) | null = null;
+  /** Whether one is kept, or was told and not put away yet. */
+  #kept = false;
+  #working: Promise<void> = Promise.resolve();
+
+  constructor(session: Session, settings: HalfSettings) {
+    this.#session = session;
+    this.#settings = settings;
+    session.listen(({ kind }) => {
+      if (kind === 'opened') {
+        this.#waitNoMore();
+        this.#kept = false;
+      }
+      if (kind === 'changed' || (kind === 'writing' && session.writing === null)) this.done();
+      if (kind === 'told' && session.notice === null && session.writing === null) this.done();
+    });
+  }
+
+  /** These words stand in the line by now. */
+  typed(words: string): void {
+    const session = this.#session;
+    const { writing } = session;
+    const id = writing && 'cell' in writing ? writing.cell : session.chosen;
+    const cell = id === null ? null : session.cell(id);
+    this.#waiting = {
+      part: cell ? (session.part(cell.part)?.name ?? '') : '',
+      cell: cell?.name ?? null,
+      what: writing?.kind ?? 'row',
+      words,
+    };
+    this.#callOff ??= this.#settings.later(() => void this.flush(), 'soon');
+  }
+
+  /** Keeps at once what still waits. */
+  flush(): Promise<void> {
+    const half = this.#waiting;
+    this.#waitNoMore();
+    if (half) this.#keep(half);
+    return this.#working;
+  }
+
+  /** The line is done, one way or the other. */
+  done(): void {
+    this.#waitNoMore();
+    if (this.#kept) this.#keep(null);
+  }
+
+  /** Tells what was left when the page went. */
+  async tellLeft(): Promise<void> {
+    const session = this.#session;
+    const { shelf, id } = this.#settings;
+    const half = await shelf.half(id()).catch(() => null);
+    if (!half || half.words.trim() === '' || session.writing !== null) return;
+    this.#kept = true;
+    const where = half.cell === null ? '' : ` at ${half.cell}`;
+    const text = `This was being written${where} when the page went, and is not in the notebook: ${half.words}`;
+    const go = this.#goOn(half);
+    const told = session.notice?.lasts === 'stays' ? `${session.notice.text} ${text}` : text;
+    const act = go && { say: 'Go on with it', go };
+    session.tell({ text: told, lasts: 'stays', ...(act ? { act } : {}) });
+  }
+
+  /** Null where the line can't be opened again with these words in it. */
+  #goOn({ part, cell, what, words }: KeptHalf): (() => void) | null {
+    const session = this.#session;
+    if (what !== 'formula' && what !== 'by-hand' && what !== 'name') return null;
+    const id = cell === null ? null : session.called(part, cell);
+    // Over a range, what opens a line takes the place of one of its ends.
+    if (id === null || session.cell(id)?.table || session.door.state(id).range) return null;
+    return () => {
+      session.bring(id);
+      session.write({ kind: what, cell: id, typed: words });
+      this.typed(words);
+    };
+  }
+
+  #keep(half: Half | null): void {
+    const { shelf, id } = this.#settings;
+    const notebook = id();
+    this.#kept = half !== null;
+    this.#working = this.#working.then(() => shelf.keepHalf(notebook, half).catch(() => undefined));
+  }
+
+  #waitNoMore(): void {
+    this.#callOff?.();
+    this.#callOff = null;
+    this.#waiting = null;
+  }
+}

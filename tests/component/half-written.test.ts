@@ -1,0 +1,79 @@
+// The line that somebody was in the middle of: told at the next visit, gone once it is done.
+import { describe, expect, test } from 'vitest';
+import type { Desk } from '../../src/ui/desk.ts';
+import { browserOf } from './desk.ts';
+import { idOf } from './drawn.ts';
+
+async function begun() {
+  const browser = browserOf();
+  const desk = await browser.page();
+  desk.session.apply((door) => door.setFormula(idOf(desk.session, 'Thickness'), '5 in'));
+  await expect.poll(() => desk.keeping.kind).toBe('kept');
+  desk.session.write({ kind: 'formula', cell: idOf(desk.session, 'Waste') });
+  desk.half.typed('12');
+  desk.half.typed('12% o');
+  return { desk, next: () => browser.page() };
+}
+
+const told = ({ session }: Desk) => session.notice?.text ?? null;
+
+describe('a line that was left half-written', () => {
+  test('is told where it was, changes nothing, and can be gone on with', async () => {
+    const { desk, next } = await begun();
+    await desk.leave(0);
+    const { session } = await next();
+    expect(session.notice?.text).toMatch(/at Waste .* is not in the notebook: 12% o$/);
+    expect(session.door.shown(idOf(session, 'Waste'))?.text).toBe('10%');
+    session.notice?.act?.go();
+    const cell = idOf(session, 'Waste');
+    expect(session.writing).toEqual({ kind: 'formula', cell, typed: '12% o' });
+  });
+
+  test('is kept without anybody leaving', async () => {
+    const { desk, next } = await begun();
+    await expect.poll(() => desk.half.flush().then(next).then(told)).toMatch(/12% o$/);
+  });
+
+  test('is told until it is put away', async () => {
+    const { desk, next } = await begun();
+    await desk.leave(0);
+    expect(told(await next())).toMatch(/12% o$/);
+    const again = await next();
+    expect(told(again)).toMatch(/12% o$/);
+    again.session.tell(null);
+    await again.half.flush();
+    expect(told(await next())).toBeNull();
+  });
+
+  test('is forgotten once it is done, one way or the other', async () => {
+    const { desk, next } = await begun();
+    await desk.half.flush();
+    desk.session.write(null);
+    await desk.half.flush();
+    expect(told(await next())).toBeNull();
+  });
+
+  test('of a cell that was only to come is told, too', async () => {
+    const { desk, next } = await begun();
+    await desk.leave(0);
+    desk.session.write(null);
+    desk.session.write({
+      kind: 'new-cell',
+      part: desk.session.door.notebook.parts[0].key,
+      after: null,
+    });
+    desk.half.typed('Rail length');
+    await desk.leave(0);
+    const { session } = await next();
+    expect(session.notice?.text).toMatch(/is not in the notebook: Rail length$/);
+    expect(session.notice?.act).toBeUndefined();
+  });
+
+  test('goes with its notebook', async () => {
+    const { shelf } = browserOf().settings;
+    await shelf.keepHalf('a', { part: 'P', cell: 'A', what: 'formula', words: '3 ft' });
+    expect(await shelf.half('a')).toMatchObject({ words: '3 ft' });
+    await shelf.remove('a');
+    expect(await shelf.half('a')).toBeNull();
+  });
+});
