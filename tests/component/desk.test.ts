@@ -124,7 +124,10 @@ describe('a desk', () => {
 function ownLocks(): Locks {
   const test = crypto.randomUUID();
   const request = (name: string, ...told: unknown[]): Promise<unknown> =>
-    Reflect.apply(navigator.locks.request, navigator.locks, [`${test} ${name}`, ...told]);
+    Reflect.apply(Reflect.get(navigator.locks, 'request'), navigator.locks, [
+      `${test} ${name}`,
+      ...told,
+    ]);
   return { request } as Locks;
 }
 
