@@ -26,6 +26,6 @@ const outcome = await program.killed({ kills, seed, honest: true, say });
 for (const fault of outcome.faults) say(fault);
 for (const [phase, count] of outcome.phases) say(`killed at ${phase}: ${count}`);
 say(`at least ${outcome.fewest} acknowledged writes between kills`);
-say(program.lastLine(outcome));
+say(`${outcome.kills} kills, ${outcome.acknowledged} acknowledged writes, ${outcome.lost} lost`);
 await reader.close();
 process.exit(outcome.lost > 0 || outcome.faults.length > 0 ? 1 : 0);

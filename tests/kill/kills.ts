@@ -225,8 +225,3 @@ function chanceFrom(seed: number): () => number {
     return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
   };
 }
-
-/** The line that a run ends with. */
-export function lastLine({ kills, acknowledged, lost }: Killed): string {
-  return `${kills} kills, ${acknowledged} acknowledged writes, ${lost} lost`;
-}
