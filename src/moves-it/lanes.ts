@@ -12,6 +12,9 @@ export type Lane = Float64Array;
 /** What two doubles may differ by, against their size, and be the same. */
 const NOISE = 1e-12;
 
+/** … and of large ones that are rounded no more than this, lest a part of one is taken for noise. */
+const MOST_NOISE = 1e-5;
+
 type Two = (out: Lane, a: Lane, b: Lane, many: number) => void;
 type One = (out: Lane, a: Lane, many: number) => void;
 
@@ -174,7 +177,7 @@ export function order(a: number, b: number): number {
 
 /** Half is away from zero. */
 function whole(a: number, way: Way): number {
-  const noise = Math.abs(a) * NOISE;
+  const noise = Math.min(Math.abs(a) * NOISE, MOST_NOISE);
   switch (way) {
     case 'up':
       return Math.ceil(a - noise);
