@@ -100,8 +100,8 @@ function matterOf(
     points: places.map((at, i) => point(at, results[i])),
     jumps: jumps.map(({ at, before, after }) => ({
       at: tidy(at * own.factor),
-      before: tidy(before * factor),
-      after: tidy(after * factor),
+      before: narrowed(before * factor),
+      after: narrowed(after * factor),
     })),
     more,
   };
@@ -143,6 +143,11 @@ function wholePlaces(from: number, to: number): readonly number[] {
     return Array.from({ length: high - low + 1 }, (_, i) => low + i);
   }
   return evenPlaces(low, high).map((place) => Math.round(place));
+}
+
+/** A jump is only narrowed down: right beside it a slope has gone on by so little. */
+function narrowed(value: number): number {
+  return Number(value.toPrecision(9));
 }
 
 /** Without the last digits of doubles, which are noise. */

@@ -87,7 +87,7 @@ function inOneGo(
       for (let i = 0; i < many; i++) values[from + i] = lane[i] * factor;
     }
   }
-  return kept.map(({ cell, unit, factor, values }) => ({ cell, unit, factor, ...sampleOf(values) }));
+  return kept.map(({ lane: _, values, ...each }) => ({ ...each, ...sampleOf(values) }));
 }
 
 /** Puts the next draws into the lanes of the givens. */

@@ -8,6 +8,7 @@ export interface ShownUnit {
   readonly unit: string;
   /** A held number times this is the number in `unit`. */
   readonly factor: number;
+  readonly exactFactor: Dec;
 }
 
 /** Null of what is no number. */
@@ -18,7 +19,8 @@ export function shownUnit(asked: Asked, { outcome, holds }: CellState): ShownUni
   for (const probe of [outcome.value, new Dec(1), new Dec('1e-3'), new Dec(1000), new Dec(1e6)]) {
     const shown = asked.say(probe, holds);
     if (probe.isZero() || shown.unit !== unit) continue;
-    return { unit, factor: new Dec(shown.exact).div(probe).toNumber() };
+    const exactFactor = new Dec(shown.exact).div(probe);
+    return { unit, factor: exactFactor.toNumber(), exactFactor };
   }
-  return { unit: '', factor: 1 };
+  return { unit, factor: 1, exactFactor: new Dec(1) };
 }
