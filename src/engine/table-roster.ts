@@ -53,6 +53,8 @@ export class TableRoster {
     const brought = new Map<ReferenceTable, CellId>();
     const shapeOf = (wanted: ReferenceTable): TableShape | null => {
       let id = brought.get(wanted);
+      // In the middle of working nothing new may come in for a mend that is only tried.
+      if (id === undefined && vocabulary.tries) return null;
       if (id === undefined) brought.set(wanted, (id = this.#bring(wanted)));
       return vocabulary.table(id) ?? null;
     };

@@ -2,10 +2,19 @@
 import { heldAmount } from '../quantity/amount.ts';
 import { type Form, type Holds, NONE_WRITTEN, type Term, withUnit } from '../quantity/form.ts';
 import { Fraction, NUMBER, ONE, OPEN, SHARE } from '../quantity/measure.ts';
-import { LENGTH, MONEY } from '../quantity/dimension.ts';
+import { LENGTH, MONEY, TIME } from '../quantity/dimension.ts';
 import { grouped } from '../quantity/number-text.ts';
 import { type Unit, unitByKey } from '../quantity/units.ts';
-import { type WrittenNumber, expectDecimal, expectNumber, seesNumberWord } from './numbers.ts';
+import { sortBefore } from './asides.ts';
+import {
+  type WrittenNumber,
+  expectDecimal,
+  expectNumber,
+  isNumberWord,
+  seesNumberWord,
+} from './numbers.ts';
+import { goesOnWithLabel, labelAt, skipThing, takeLabel } from './outlines.ts';
+import { cutFrom } from './phrases.ts';
 import type { Fix } from '../words/report.ts';
 import { LEAVE_OPEN } from './problems.ts';
 import type { Reader, WrittenIn } from './reader.ts';
@@ -26,26 +35,18 @@ export function expectAmount(r: Reader): Formula {
   // `7 3/4 in max`, `3 in deep`: said for the reader.
   if (MOST_OR_LEAST.has(r.token.text) && r.token.kind === 'word') r.take(1, 'unread');
   if (amount.kind === 'amount' && isLength(amount.holds)) {
+    const labelled = labelAt(r, 0) > 0;
+    takeLabel(r);
+    if (labelled) skipThing(r);
     const noun = r.vocabulary.nounAt(r.tokens, r.at);
-    if (noun && !r.seesAt(noun.length, 'every'))
+    if (noun && !goesOnWithLabel(r) && !r.seesAt(noun.length, 'every') && cutFrom(r, 0) === 0)
       return refuseNounAfterUnit(r, before, amount, noun);
     return joinedByX(r, amount, from);
   }
   return amount;
 }
 
-const MOST_OR_LEAST: ReadonlySet<string> = new Set([
-  'max',
-  'min',
-  'maximum',
-  'minimum',
-  'deep',
-  'wide',
-  'long',
-  'high',
-  'tall',
-  'thick',
-]);
+const MOST_OR_LEAST: ReadonlySet<string> = new Set(['max', 'min', 'maximum', 'minimum']);
 
 /** One written amount and no more: what packs and stock lengths are made of. */
 export function writtenAmount(r: Reader): Formula {
@@ -72,7 +73,8 @@ export function writtenAmount(r: Reader): Formula {
   }
   if (r.sees(':') && !r.token.gap && r.peek(1).kind === 'number') {
     const unit = r.vocabulary.unitAt(r.tokens, r.at + 2);
-    return unit ? clock(r, number, from, start) : ratio(r, number, from, start);
+    const isTime = unit?.unit.dimension === TIME;
+    return isTime ? clock(r, number, from, start) : ratio(r, number, from, start);
   }
   if (r.sees('in') && r.peek(1).kind === 'number') {
     const slope = maybeSlope(r, number, from, start);
@@ -94,6 +96,14 @@ export function writtenAmount(r: Reader): Formula {
       from,
       start,
     );
+  }
+  const sort = sortBefore(r, 0);
+  const sorted = sort > 0 ? r.vocabulary.nounAt(r.tokens, r.at + sort) : null;
+  if (sorted) {
+    // `8 barrow loads`
+    r.at += sort + sorted.length;
+    const term: Term = { kind: 'noun', noun: sorted.noun, count: null };
+    return withTails(r, number, [term], null, from, start);
   }
   if (number.value === null) {
     return finish(
@@ -142,7 +152,10 @@ function money(r: Reader, from: number, start: number): Formula {
 function share(r: Reader, number: WrittenNumber, from: number, start: number): Formula {
   r.at++;
   let label: string | null = null;
-  if (SHARE_LABELS.has(r.token.text) && r.token.kind === 'word') {
+  if (r.sees('sales', 'tax')) {
+    label = 'sales tax';
+    r.at += 2;
+  } else if (SHARE_LABELS.has(r.token.text) && r.token.kind === 'word') {
     label = r.token.text;
     r.at++;
   } else if (r.sees('for')) {
@@ -333,10 +346,12 @@ function compound(
 ): Formula {
   const hyphen =
     r.sees('-') && !r.token.gap && r.peek(1).kind === 'number' && !r.peek(1).gap ? 1 : 0;
-  const next = r.peek(hyphen);
-  if (number.whole && next.kind === 'number' && number.value) {
+  const and = hyphen === 0 ? andInches(r, unit) : 0;
+  const next = r.peek(hyphen + and);
+  const goesOn = next.kind === 'number' || (next.kind === 'word' && isNumberWord(next.text));
+  if (number.whole && goesOn && number.value) {
     const before = r.at;
-    r.at += hyphen;
+    r.at += hyphen + and;
     const more = expectNumber(r);
     if (!more) return { kind: 'hole', spot: r.since(from) };
     const mark = r.sees('"') ? { length: 1, unit: unitByKey('in') } : null;
@@ -361,6 +376,74 @@ function compound(
   return withTails(r, number, [unitTerm(unit)], null, from, start);
 }
 
+/** `12 feet and 6 inches`: the `and` between feet and inches under twelve. 0: there is none. */
+function andInches(r: Reader, unit: Unit): number {
+  if (!r.joinsInches || unit.key !== 'ft' || !r.sees('and') || r.peek(1).kind !== 'number')
+    return 0;
+  const { text } = r.peek(1);
+  if (!/^\d+$/.test(text) || Number(text) > 11) return 0;
+  for (let i = 2; i < 6; i++) {
+    if (r.vocabulary.unitAt(r.tokens, r.at + i)?.unit.key === 'in' || r.seesAt(i, '"')) return 1;
+    if (r.peek(i).kind !== 'number' && r.peek(i).text !== '/') return 0;
+  }
+  return 0;
+}
+
+/** `20' sticks` after a division: so much in each. Null where no noun follows the amount. */
+export function maybePerNoun(r: Reader): Amount | null {
+  if (r.token.kind !== 'number') return null;
+  const { from } = r.token;
+  const { at } = r;
+  const marks = r.marks.length;
+  const amount = writtenAmount(r);
+  const sort = sortBefore(r, 0);
+  const noun = r.vocabulary.nounAt(r.tokens, r.at + sort);
+  const written = r.writtenIn;
+  const plainForm = written?.kind === 'form' && written.form.under.length === 0;
+  const [over] = plainForm ? written.form.over : [];
+  const hard = over?.kind === 'unit' && over.unit.dimension !== MONEY;
+  if (r.problem || amount.kind !== 'amount' || !noun || !plainForm || !hard || !amount.value) {
+    r.goBack(at, marks, r.brackets);
+    return null;
+  }
+  r.at += sort + noun.length;
+  const form: Form = {
+    over: written.form.over,
+    under: [{ kind: 'noun', noun: noun.noun, count: null }],
+  };
+  const value = amount.value.div(oneOfThese(written));
+  r.marks.length = marks;
+  r.writtenIn = { kind: 'form', form, larger: written.larger };
+  const say = amount.say + sayUnder(r, form);
+  return finish(r, { ...heldIn(value, form, written.larger), label: null, say }, from, at);
+}
+
+/** `350 per box` beside screws: so many of them in each. Null where no rate stands here. */
+export function maybeManyPer(r: Reader, noun: string): Amount | null {
+  if (r.token.kind !== 'number' || !r.seesAt(1, 'per')) return null;
+  const term = termAfter(r, 2);
+  if (!term || (term.term.kind === 'noun' && term.term.noun === noun)) return null;
+  const { from } = r.token;
+  const start = r.at;
+  const number = expectNumber(r);
+  if (!number?.value) return null;
+  return withNoun(r, number, noun, term, from, start);
+}
+
+function withNoun(
+  r: Reader,
+  number: WrittenNumber,
+  noun: string,
+  term: { term: Term; length: number },
+  from: number,
+  start: number,
+): Amount {
+  r.at = start + term.length;
+  const form: Form = { over: [{ kind: 'noun', noun, count: null }], under: [term.term] };
+  const say = sayOver(r, number, form) + sayUnder(r, form);
+  return built(r, number, form, say, from, start, NONE_WRITTEN);
+}
+
 /** `per bag`, `/cy`, `per 1000 sq ft per inch`, `each`: whatever makes a rate of it. */
 function withTails(
   r: Reader,
@@ -373,13 +456,13 @@ function withTails(
 ): Formula {
   const under: Term[] = [];
   for (;;) {
-    if (r.sees('each') || r.sees('ea')) {
+    if (r.sees('each') || r.sees('ea') || r.sees('apiece')) {
       r.at++;
       under.push({ kind: 'noun', noun: 'each', count: null });
       continue;
     }
-    if (under.length === 0 && isMoney(over) && (r.sees('a') || r.sees('an'))) {
-      // `$50 an hour`
+    if (under.length === 0 && (r.sees('a') || r.sees('an'))) {
+      // `$50 an hour`, `8 hours a day`
       const term = termAfter(r, 1);
       if (term && !r.seesAt(term.length, 'every')) {
         r.at += term.length;
@@ -589,6 +672,9 @@ function joinedByX(r: Reader, first: Formula, from: number): Formula {
       r.marks.length -= 1;
       break;
     }
+    const labelled = labelAt(r, 0) > 0;
+    takeLabel(r);
+    if (labelled) skipThing(r);
     left = { kind: 'binary', op: 'by', opSpot, left, right, spot: r.since(from) };
   }
   return left;

@@ -1,16 +1,20 @@
 // Level 3: clauses, with or without a comma. Each closes the sum to its left and works on it.
-import { seesAmount, termAfter } from './amounts.ts';
+import { likeWritten, seesAmount, termAfter } from './amounts.ts';
+import { noteLength, trailAt } from './asides.ts';
 import { forClause } from './for-clause.ts';
-import { seesMarginAfter } from './levels.ts';
+import { seesMarginAfter, seesOperator } from './levels.ts';
 import { heldAmount } from '../quantity/amount.ts';
+import { AREA, type Dimension, VOLUME, hardPart } from '../quantity/dimension.ts';
 import { type Form, type Term, writtenUnits } from '../quantity/form.ts';
 import { Fraction } from '../quantity/measure.ts';
 import { unitByKey } from '../quantity/units.ts';
 import { nearNames } from '../words/near.ts';
 import { IN_UNITS } from './problems.ts';
-import { stockOf } from './phrases.ts';
+import { stockAfter, stockOf } from './phrases.ts';
 import type { Reader } from './reader.ts';
-import type { Formula, Way } from './tree.ts';
+import { roughDimension } from './rough.ts';
+import type { Formula, InUnits, Way } from './tree.ts';
+import { tablePhraseAt } from './table-phrases.ts';
 import { expectSlot, seesSlot } from './values.ts';
 import { OPERATOR_WORDS } from './words.ts';
 
@@ -20,9 +24,15 @@ export function maybeClause(r: Reader, of: Formula): Formula | null {
   const but = r.sees('but') || r.sees(',', 'but');
   const comma = (r.sees(',') ? 1 : 0) + (but ? 1 : 0);
   const first = r.peek(comma);
-  if (first.kind !== 'word' || !OPENERS.has(first.text)) return null;
+  if (first.kind !== 'word') return null;
+  if (!OPENERS.has(first.text)) return comma === 1 && !but ? unitAlone(r, of) : null;
+  if (comma <= 1 && trailAt(r, comma) > 0) return null;
   if (seesRounding(r, comma)) return rounded(r, of, comma);
   if (r.seesAt(comma, 'marked', 'up')) return markedUp(r, of, comma);
+  // `labour at least $3,500`: without an `is` it is no comparison.
+  const least = comma === 0 && r.conditions === 0 && tablePhraseAt(r, 1) === null;
+  if (least && r.sees('at', 'least')) return limited(r, of, 0, 'not-less', 2);
+  if (least && r.sees('at', 'most')) return limited(r, of, 0, 'not-more', 2);
   for (const [words, side] of comma > 0 ? ALL_LIMITS : LIMITS) {
     if (r.seesAll(comma, words)) return limited(r, of, comma, side, words.length);
   }
@@ -30,10 +40,14 @@ export function maybeClause(r: Reader, of: Formula): Formula | null {
   if (shareOf) {
     r.at += comma;
     r.take(shareOf.length, 'phrase');
-    return { kind: 'what-share', of, whole: expectSlot(r), spot: r.since(of.spot.from) };
+    return wholeAlone(r, of, expectSlot(r));
   }
-  if (r.seesAt(comma, 'as')) return asNoun(r, of, comma);
+  if (r.seesAt(comma, 'as')) return asClause(r, of, comma);
   if (r.seesAt(comma, 'in')) return inClause(r, of, comma);
+  const to = toUnits(r, comma);
+  if (to > 0) return inUnitsAfter(r, of, to);
+  const cut = stockAfter(r, comma);
+  if (cut > 0 && (comma === 0 || !r.seesAt(comma, 'from'))) return cutFromStock(r, of, comma + cut);
   if (r.seesAt(comma, 'for')) return forClause(r, of, comma);
   if (comma === 0 && r.sees('at') && seesMarginAfter(r)) return forClause(r, of, comma);
   return null;
@@ -49,6 +63,9 @@ const LIMITS: readonly (readonly [readonly string[], 'not-less' | 'not-more'])[]
   [['not', 'above'], 'not-more'],
   [['not', 'over'], 'not-more'],
   [['capped', 'at'], 'not-more'],
+  [['up', 'to', 'a', 'maximum', 'of'], 'not-more'],
+  [['with', 'a', 'minimum', 'of'], 'not-less'],
+  [['with', 'a', 'maximum', 'of'], 'not-more'],
 ];
 
 /** After a comma these can only be limits; without one they could compare. */
@@ -63,6 +80,11 @@ const LIMITS_AFTER_COMMA: typeof LIMITS = [
   [['maximum'], 'not-more'],
   [['at', 'most'], 'not-more'],
 ];
+
+/** Does a limit stand there that begins as a sum does: `with a minimum of`? */
+export function limitsAt(r: Reader, ahead: number): boolean {
+  return LIMITS.some(([words]) => words[0] === 'with' && r.seesAll(ahead, words));
+}
 
 export const SHARE_OF: readonly (readonly string[])[] = [
   ['as', 'a', 'share', 'of'],
@@ -91,7 +113,145 @@ const OPENERS: ReadonlySet<string> = new Set([
   'in',
   'for',
   'at',
+  'into',
+  'converted',
+  'convert',
+  'expressed',
+  'shown',
+  'cut',
+  'ripped',
+  'sawn',
+  'made',
+  'taken',
+  'from',
+  'out',
 ]);
+
+/** `labour as a percentage of materials + labour`: of the first alone, or of the sum? */
+function wholeAlone(r: Reader, of: Formula, whole: Formula): Formula {
+  const share: Formula = { kind: 'what-share', of, whole, spot: r.since(of.spot.from) };
+  if (r.problem || !seesOperator(r, 0)) return share;
+  const rest = { from: whole.spot.from, to: r.endOfBracket() };
+  const tail = r.slice({ from: r.token.from, to: rest.to }).trim();
+  return r.fail({
+    code: 'two-readings',
+    spots: [{ from: r.token.from, to: rest.to }],
+    about: `"${tail}" could belong to what the share is of, or go on with the share itself. Brackets or a comma say which.`,
+    fixes: [
+      r.fix('Of all of it', rest, `(${r.slice(rest).trimEnd()})`),
+      r.fix('Go on with the share', { from: whole.spot.to, to: r.token.from }, ', '),
+    ],
+  });
+}
+
+/** `, cy`: a unit alone after a comma is what to show it in. */
+function unitAlone(r: Reader, of: Formula): Formula | null {
+  const term = termAfter(r, 1);
+  if (term?.term.kind !== 'unit' || (r.nameAt(1)?.length ?? 0) >= term.length - 1) return null;
+  const next = r.peek(term.length);
+  const ends = next.kind === 'end' || /^[),.?]$/.test(next.text) || OPENERS.has(next.text);
+  return ends ? inUnitsAfter(r, of, 1) : null;
+}
+
+/** `to cubic yards`, `converted to feet`, `into pounds`: how many tokens stand before the unit; 0 for none. */
+function toUnits(r: Reader, comma: number): number {
+  let ahead = comma;
+  if (['converted', 'convert', 'expressed', 'shown'].includes(r.peek(ahead).text)) ahead++;
+  if (!['to', 'into', 'in', 'as'].includes(r.peek(ahead).text)) return 0;
+  if (r.peek(ahead + 1).kind !== 'word') return 0;
+  const term = termAfter(r, ahead + 1);
+  return term?.term.kind === 'unit' ? ahead + 1 : 0;
+}
+
+function inUnitsAfter(r: Reader, of: Formula, ahead: number): Formula {
+  r.take(ahead, 'phrase');
+  return unitsHere(r, of);
+}
+
+/** The form that stands here, to show the value in. */
+function unitsHere(r: Reader, of: Formula): Formula {
+  const formFrom = r.token.from;
+  const term = r.sees(r.vocabulary.sign) ? currency(r) : termAfter(r, 0);
+  if (!term) return unknownUnit(r);
+  r.take(term.length, 'phrase');
+  const form: { over: Term[]; under: Term[] } = { over: [term.term], under: [] };
+  while (r.sees('per') || (r.sees('/') && !r.token.gap)) {
+    const under = termAfter(r, 1);
+    if (!under) break;
+    r.take(under.length, 'phrase');
+    form.under.push(under.term);
+  }
+  const formSpot = r.since(formFrom);
+  const shown: Formula = { kind: 'in-units', of, form, formSpot, spot: r.since(of.spot.from) };
+  return atThenShown(r, shown) ?? shown;
+}
+
+/** `300 sq ft by 3 in, in tons at stone density`: worked at that rate first, then shown. Null: it measures that already. */
+function atThenShown(r: Reader, shown: InUnits): Formula | null {
+  const [over, ...more] = shown.form.over;
+  if (!(r.sees('at') || r.sees('@')) || over?.kind !== 'unit' || more.length > 0) return null;
+  if (shown.form.under.length > 0 || seesMarginAfter(r)) return null;
+  const measure = roughDimension(r, shown.of);
+  if (!measure || hardPart(measure) === over.unit.dimension) return null;
+  if (loosely(over.unit.key, hardPart(measure))) return null;
+  const opSpot = r.take(1, 'operator');
+  const right = expectSlot(r);
+  const spot = r.since(shown.spot.from);
+  const of: Formula = { kind: 'binary', op: 'at', opSpot, left: shown.of, right, spot };
+  return { ...shown, of, spot };
+}
+
+/** Yards of an area or a volume are square or cubic yards. */
+function loosely(key: string, measure: Dimension): boolean {
+  return key === 'yd' && (measure === AREA || measure === VOLUME);
+}
+
+/** `410 ft of decking cut from 16 ft boards`: a run, bought in lengths. */
+function cutFromStock(r: Reader, of: Formula, ahead: number): Formula {
+  r.take(ahead, 'phrase');
+  return inPacks(r, of, r.token.from);
+}
+
+/** `as a percentage`, `as a deposit`, `as cubic yards`, `as boards`. */
+function asClause(r: Reader, of: Formula, comma: number): Formula {
+  const article =
+    r.seesAt(comma + 1, 'a') || r.seesAt(comma + 1, 'an') || r.seesAt(comma + 1, 'the') ? 1 : 0;
+  const ahead = comma + 1 + article;
+  const percent = ['%', 'percent', 'percentage', 'share'].includes(r.peek(ahead).text);
+  if (percent && !r.seesAt(ahead + 1, 'of')) return asPercent(r, of, ahead + 1);
+  if (article > 0) {
+    const note = noteLength(r, ahead);
+    if (note > 0) {
+      r.take(ahead + note, 'unread');
+      return of;
+    }
+  }
+  const to = toUnits(r, comma);
+  return to > 0 ? inUnitsAfter(r, of, to) : asNoun(r, of, comma);
+}
+
+/** `labour / (labour + materials) as %`: what share the one is of the other. */
+function asPercent(r: Reader, of: Formula, words: number): Formula {
+  const { from } = r.token;
+  if (of.kind === 'what-share' || of.kind === 'part-of') {
+    r.take(words, 'unread');
+    return of;
+  }
+  if (of.kind === 'binary' && of.op === 'over') {
+    r.take(words, 'phrase');
+    const spot = r.since(of.spot.from);
+    return { kind: 'what-share', of: of.left, whole: of.right, spot };
+  }
+  r.take(words, 'phrase');
+  return r.fail({
+    code: 'phrase-slot',
+    spots: [r.since(from)],
+    phrase: 'as a percent of',
+    wanted: 'the whole',
+    like: '$42 as a percent of $60',
+    fixes: [r.fix('Leave it open for now', r.afterLast(), ' of ?')],
+  });
+}
 
 /** `rounded …`, `round up …`, `rnd up`, and `nearest $50` alone. */
 function seesRounding(r: Reader, comma: number): boolean {
@@ -128,13 +288,19 @@ function rounded(r: Reader, of: Formula, comma: number): Formula {
       if (way === 'nearest') way = 'up';
       r.take(1, 'phrase');
     } else if (r.sees('nearest')) r.take(1, 'phrase');
-    step = expectStep(r);
+    step = stepIn(r, of, expectStep(r));
   }
   return { kind: 'rounded', of, way, step, opSpot, spot: r.since(of.spot.from) };
 }
 
+/** `in cy, to the nearest 1/4`: a bare step is one of what it is shown in. */
+function stepIn(r: Reader, of: Formula, step: Formula | null): Formula | null {
+  if (of.kind !== 'in-units' || step?.kind !== 'amount' || !step.bare) return step;
+  return likeWritten(r, step, { kind: 'form', form: of.form, larger: [] });
+}
+
 /** An amount, a name, a bracket, a unit alone for one of it (`the next cubic yard`), or `whole bags`. */
-function expectStep(r: Reader): Formula | null {
+export function expectStep(r: Reader): Formula | null {
   if (r.sees('whole')) {
     r.take(1, 'phrase');
     if (r.sees('number') || r.sees('numbers')) r.take(1, 'phrase');
@@ -161,7 +327,7 @@ const STEP_FRACTION: ReadonlyMap<string, string> = new Map(
 );
 
 /** A unit or noun alone: one of it, or so much of one. */
-function oneOf(r: Reader, much = '1'): Formula {
+export function oneOf(r: Reader, much = '1'): Formula {
   const found = termAfter(r, 0);
   if (!found) return expectSlot(r);
   const spot = r.take(found.length, 'amount');
@@ -245,16 +411,7 @@ function inClause(r: Reader, of: Formula, comma: number): Formula {
   }
   if (!term) return unknownUnit(r);
   if (term.term.kind === 'noun' && !r.seesAt(term.length, 'per')) return packOfWhat(r, term);
-  r.take(term.length, 'phrase');
-  const form: { over: Term[]; under: Term[] } = { over: [term.term], under: [] };
-  while (r.sees('per') || (r.sees('/') && !r.token.gap)) {
-    const under = termAfter(r, 1);
-    if (!under) break;
-    r.take(under.length, 'phrase');
-    form.under.push(under.term);
-  }
-  const formSpot = r.since(formFrom);
-  return { kind: 'in-units', of, form, formSpot, spot: r.since(of.spot.from) };
+  return unitsHere(r, of);
 }
 
 function currency(r: Reader): { term: Term; length: number } | null {

@@ -2,6 +2,7 @@
 import { isNegativeChoice, maybeChoice } from './choices.ts';
 import { readPicked, readSum } from './levels.ts';
 import type { Reader } from './reader.ts';
+import { tablePhraseAt } from './table-phrases.ts';
 import type { Formula, Relation } from './tree.ts';
 import { byFirstWord } from './words.ts';
 
@@ -13,7 +14,9 @@ export function readComparison(r: Reader): Formula {
   if (r.problem) return left;
   if (r.sees('is', 'between')) {
     const opSpot = r.take(2, 'operator');
-    const low = readSum(r);
+    r.separating++;
+    const low = besideRelation(r, readSum);
+    r.separating--;
     if (!r.maybe('and')) {
       return r.fail({
         code: 'phrase-slot',
@@ -27,14 +30,14 @@ export function readComparison(r: Reader): Formula {
         ],
       });
     }
-    const high = readPicked(r);
+    const high = besideRelation(r, readPicked);
     return { kind: 'between', opSpot, of: left, low, high, spot: r.since(from) };
   }
   const negative = r.sees('is') && isNegativeChoice(r, left, 1);
   const found = negative ? { words: 1, relation: 'is' as const } : relationAt(r);
   if (!found) return left;
   const opSpot = r.take(found.words, 'operator');
-  const right = maybeChoice(r, found.relation, left) ?? readPicked(r);
+  const right = maybeChoice(r, found.relation, left) ?? besideRelation(r, readPicked);
   const relation = (found.relation === 'is' && maybeOrLess(r)) || found.relation;
   return { kind: 'comparison', relation, opSpot, left, right, spot: r.since(from) };
 }
@@ -81,7 +84,56 @@ export const RELATION_WORDS = RELATIONS.map(([words, relation]) => ({
 }));
 const RELATIONS_BY_WORD = byFirstWord(RELATION_WORDS);
 
+/** The other side of a comparison: nothing in it compares once more. */
+function besideRelation(r: Reader, read: (r: Reader) => Formula): Formula {
+  const { conditions } = r;
+  r.conditions = 0;
+  const side = read(r);
+  r.conditions = conditions;
+  return side;
+}
+
+/** In a condition the `is` may be left out: `if materials over $4,000`. */
+const WITHOUT_IS = byFirstWord(
+  RELATION_WORDS.filter(({ words }) => words[0] === 'is' && words.length > 1 && words[1] !== 'not')
+    .map(({ words, relation }) => ({ words: words.slice(1), relation }))
+    .concat([{ words: ['exceeds'], relation: 'more' }]),
+);
+
+/** Does `over` compare here? In a condition with no other word that does. */
+export function overCompares(r: Reader): boolean {
+  if (r.conditions === 0) return false;
+  let depth = 0;
+  for (let i = 1; i < 40; i++) {
+    const { kind, text } = r.peek(i);
+    if (kind === 'end') return true;
+    if (text === '(') depth++;
+    else if (text === ')' && --depth < 0) return true;
+    if (depth > 0) continue;
+    if (text === 'is' || text === 'over' || COMPARES.has(text)) return false;
+    if (ENDS_CONDITION.has(text)) return true;
+  }
+  return false;
+}
+
+const COMPARES: ReadonlySet<string> = new Set(['=', '≠', '>', '<', '≥', '≤', 'equals', 'under']);
+const ENDS_CONDITION: ReadonlySet<string> = new Set([
+  'then',
+  'otherwise',
+  'else',
+  'and',
+  'or',
+  ',',
+]);
+
 function relationAt(r: Reader): { words: number; relation: Relation } | null {
+  if (r.conditions > 0) {
+    const bare = WITHOUT_IS.get(r.token.text)?.find(
+      ({ words }) => r.seesAll(0, words) && !cutsName(r, words.length),
+    );
+    const figure = bare && r.sees('at', 'least') && tablePhraseAt(r, 1) !== null;
+    if (bare && !figure) return { words: bare.words.length, relation: bare.relation };
+  }
   const found = RELATIONS_BY_WORD.get(r.token.text)?.find(
     ({ words }) => r.seesAll(0, words) && !cutsName(r, words.length),
   );

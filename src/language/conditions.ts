@@ -3,7 +3,7 @@ import { maybeClause } from './clauses.ts';
 import { readOr, readPicked, seesOperator } from './levels.ts';
 import type { Reader } from './reader.ts';
 import type { Condition, Formula } from './tree.ts';
-import { expectValue, leftOver } from './values.ts';
+import { expectSlot, expectValue, leftOver, slotEnd } from './values.ts';
 
 type Branch = Condition['branches'][number];
 
@@ -13,11 +13,31 @@ export function readFormula(r: Reader): Formula {
   if (r.sees('if')) return conditionFirst(r, from);
   const sums = r.sums.length;
   const value = readOr(r);
-  if (r.problem || !seesWhere(r)) return value;
+  if (r.problem) return value;
+  const free = butFree(r, value, from);
+  if (free) return free;
+  if (!seesWhere(r)) return value;
   const sum = r.sums.slice(sums).findLast((s) => s.brackets === r.brackets);
   const branches = [branchOf(r, value)];
   return finishCondition(r, from, branches, sum?.spot ?? null, value);
 }
+
+/** `delivery, but free if materials is over $5,000`. Null where no exception is said so. */
+function butFree(r: Reader, value: Formula, from: number): Formula | null {
+  const but = (r.sees(',') ? 1 : 0) + (r.seesAt(r.sees(',') ? 1 : 0, 'but') ? 1 : 0);
+  const free = FREE.has(r.peek(but).text) && r.peek(but).kind === 'word';
+  const end = free ? but + 1 : r.seesAt(but - 1, 'but') ? slotEnd(r, but) : -1;
+  if (end < 0 || !(r.seesAt(end, 'if') || r.seesAt(end, 'when') || r.seesAt(end, 'where')))
+    return null;
+  r.take(but, 'phrase');
+  const special = free ? r.number('0', '0', r.take(1, 'amount')) : expectSlot(r);
+  if (r.problem) return special;
+  const branches = [branchOf(r, special)];
+  if (r.problem) return { kind: 'hole', spot: r.since(from) };
+  return { kind: 'condition', branches, otherwise: value, spot: r.since(from) };
+}
+
+const FREE: ReadonlySet<string> = new Set(['free', 'nothing', 'zero', 'none', 'waived']);
 
 function seesWhere(r: Reader): boolean {
   const comma = r.sees(',') ? 1 : 0;
@@ -31,13 +51,20 @@ function seesOtherwise(r: Reader, ahead: number): boolean {
 function branchOf(r: Reader, value: Formula): Branch {
   r.maybe(',');
   r.take(1, 'phrase');
-  return { value, when: readOr(r) };
+  return { value, when: readWhen(r) };
+}
+
+function readWhen(r: Reader): Formula {
+  r.conditions++;
+  const when = readOr(r);
+  r.conditions--;
+  return when;
 }
 
 function conditionFirst(r: Reader, from: number): Formula {
   const branches: Branch[] = [];
   while (r.maybe('if') && !r.problem) {
-    const when = readOr(r);
+    const when = readWhen(r);
     r.maybe(',');
     r.maybe('then');
     const value = readPicked(r);
@@ -76,7 +103,7 @@ function finishCondition(
   if (!r.maybe('otherwise') && !r.maybe('else')) {
     if (!r.closes) return leftOver(r);
     const end = r.endOfBracket();
-    return askOtherwise(r, r.since(from), { from: end, to: end }, ', otherwise 0');
+    return askOtherwise(r, r.since(from), { from: end, to: end }, ', otherwise 0', first);
   }
   const lastFrom = r.token.from;
   const inBrackets = r.brackets > 0;
@@ -93,13 +120,35 @@ function askOtherwise(
   condition: { from: number; to: number },
   at: { from: number; to: number },
   insert: string,
+  first: Formula | null = null,
 ): Formula {
   const say = insert.startsWith(',') ? 'Otherwise nothing' : 'Otherwise this';
+  const sum =
+    first?.kind === 'binary' && (first.op === 'plus' || first.op === 'minus') ? first : null;
+  const rest = sum ? r.slice({ from: sum.spot.to, to: at.from }) : '';
+  const plain = sum ? r.slice(sum.left.spot) : '';
   return r.fail({
     code: 'missing-otherwise',
     spots: [condition],
-    fixes: [r.fix(say, at, insert)],
+    fixes: [
+      // `materials less 5% if materials is over $4,000`: else without the 5%.
+      ...(sum
+        ? [
+            r.fix(
+              `Otherwise ${plain}`,
+              { from: sum.spot.from, to: at.to },
+              `(${r.slice(sum.spot)})${rest}, otherwise ${asSlot(sum.left, plain)}`,
+            ),
+          ]
+        : []),
+      r.fix(say, at, insert),
+    ],
   });
+}
+
+/** One amount, name or bracket as it stands, anything else in brackets. */
+function asSlot(tree: Formula, words: string): string {
+  return tree.kind === 'name' || tree.kind === 'amount' ? words : `(${words})`;
 }
 
 function goesOn(r: Reader, last: Formula): boolean {

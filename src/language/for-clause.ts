@@ -1,9 +1,13 @@
 // `for a 20% margin`, `for 10% overhead and 15% profit`, `for 11% fee`: shares of the answer.
 // Other words after `for` are a note to the reader when none of them could be meant.
 import { Fraction } from '../quantity/measure.ts';
+import { TIME, countOf } from '../quantity/dimension.ts';
+import { isTime } from './after-amount.ts';
 import { seesAmount, writtenAmount } from './amounts.ts';
+import { noteLength } from './asides.ts';
 import type { Reader } from './reader.ts';
-import type { Formula } from './tree.ts';
+import { roughCount, roughDimension } from './rough.ts';
+import type { Binary, Formula } from './tree.ts';
 import { expectName, expectSlot } from './values.ts';
 import { OPERATOR_WORDS, SHARE_LABELS } from './words.ts';
 
@@ -42,7 +46,68 @@ export function forClause(r: Reader, of: Formula, comma: number): Formula | null
     }
     return { kind: 'for-shares', of, shares, spot: r.since(of.spot.from) };
   }
-  return noteAfterFor(r, of, before, forSpot.from);
+  return timesFor(r, of) ?? noteAfterFor(r, of, before, forSpot.from);
+}
+
+/** `$22.50 per hour for 4 hours`, `two men for three days`, `8 hours for each of two men`. Null where it could be meant otherwise. */
+function timesFor(r: Reader, of: Formula): Formula | null {
+  const { at } = r;
+  const marks = r.marks.length;
+  const opSpot = { from: r.tokens[r.at - 1]?.from ?? 0, to: r.token.from };
+  const each = r.sees('each', 'of') || r.sees('every', 'one', 'of');
+  if (each) r.take(2, 'phrase');
+  if (!seesAmount(r) && !r.nameAt(0)) {
+    r.goBack(at, marks, r.brackets);
+    return null;
+  }
+  const first = expectSlot(r);
+  const right = r.problem ? first : ofHours(r, first);
+  if (!r.problem && of.kind === 'binary' && of.op === 'at' && goTogether(r, of.right, first)) {
+    return refuseTitle(r, of, first);
+  }
+  if (r.problem || !(each || goTogether(r, of, first))) {
+    r.goBack(at, marks, r.brackets);
+    return null;
+  }
+  return { kind: 'binary', op: 'times', opSpot, left: of, right, spot: r.since(of.spot.from) };
+}
+
+/** `labour at $22.50 per hour for 4 hours`: is the first a heading, or worked at that rate? */
+function refuseTitle(r: Reader, of: Binary, hours: Formula): Formula {
+  const [left, rate] = [r.slice(of.left.spot), r.slice(of.right.spot)];
+  const spot = { from: of.left.spot.from, to: hours.spot.to };
+  const long = r.slice(hours.spot);
+  return r.fail({
+    code: 'two-readings',
+    spots: [spot],
+    about: `"${left}" could only say what is done at ${rate}, or be worked at that rate and then multiplied. Write the one that is meant.`,
+    fixes: [
+      r.fix(`${long} at ${rate}`, spot, `${long} at ${rate}`),
+      r.fix('Multiply all of it', spot, `(${left} at ${rate}) times ${long}`),
+    ],
+  });
+}
+
+/** `two days of eight hours` */
+function ofHours(r: Reader, days: Formula): Formula {
+  if (!r.sees('of') || !isTime(r, days) || r.peek(1).kind === 'end') return days;
+  const opSpot = r.take(1, 'operator');
+  const right = expectSlot(r);
+  return { kind: 'binary', op: 'times', opSpot, left: days, right, spot: r.since(days.spot.from) };
+}
+
+/** A rate for so much of what it is per, or people for a time: only multiplying is meant. */
+function goTogether(r: Reader, left: Formula, right: Formula): boolean {
+  const [of, by] = [roughDimension(r, left), roughDimension(r, right)];
+  if (!of || !by) return false;
+  const people = roughCount(r, left) === 'person' || roughCount(r, right) === 'person';
+  if (people && (isTime(r, left) || isTime(r, right))) return true;
+  const [noun] = by.nouns;
+  if (by === TIME) return of.time < 0;
+  if (noun && by === countOf(noun.noun)) {
+    return of.nouns.some((each) => each.noun === noun.noun && each.power < 0);
+  }
+  return false;
 }
 
 function seesPercent(r: Reader): boolean {
@@ -81,6 +146,12 @@ function expectShare(r: Reader): LabelledShare {
 }
 
 function noteAfterFor(r: Reader, of: Formula, before: number, from: number): Formula | null {
+  const things = noteLength(r, 0);
+  // `for the posts`, but not `for a post`: that could be the price of one.
+  if (things > 0 && !/^(?:an?|each|every)$/i.test(r.tokens[r.at - 1]?.text ?? '')) {
+    r.take(things, 'unread');
+    return of;
+  }
   let count = 0;
   for (;;) {
     const token = r.peek(count);

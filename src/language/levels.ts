@@ -1,13 +1,25 @@
 // Levels 1 to 5, loosest first: or, and, not; then picks, clauses, sums and products. Comparisons stand next door.
 // Loops go on to the left, so a chain of ten thousand plus signs needs no stack.
-import { termAfter } from './amounts.ts';
-import { maybeClause } from './clauses.ts';
-import { readComparison } from './comparisons.ts';
+import { maybeManyPer, maybePerNoun, termAfter, writtenAmount } from './amounts.ts';
+import { skipWhatMoneyIsFor } from './asides.ts';
+import { limitsAt, maybeClause } from './clauses.ts';
+import { overCompares, readComparison } from './comparisons.ts';
 import { maybeTogether } from './lists.ts';
+import { LENGTH, MONEY } from '../quantity/dimension.ts';
+import type { Term } from '../quantity/form.ts';
+import { unitByKey } from '../quantity/units.ts';
+import { ARTICLES } from './lexer.ts';
+import { askAreaOver, crossedByLabel, isLayer } from './outlines.ts';
 import { DEEPEST, type Reader } from './reader.ts';
 import { refuseTightRange } from './ranges.ts';
-import type { Arithmetic, Formula } from './tree.ts';
+import { roughCount, roughDimension } from './rough.ts';
+import { tablePhraseAt } from './table-phrases.ts';
+import { maybeRoundedFirst } from './rounded-first.ts';
+import { refuseOneMore, skipCentres, spacedAlong } from './spaced.ts';
+import type { Arithmetic, Formula, Spaced } from './tree.ts';
 import { closedWhole, expectValue } from './values.ts';
+import { WHICH } from './which.ts';
+import { OPERATOR_WORDS, SHARE_LABELS } from './words.ts';
 
 /** or = and { 'or' and } */
 export function readOr(r: Reader): Formula {
@@ -97,23 +109,9 @@ function seesChoosingOr(r: Reader): boolean {
   return r.seesAt(comma, 'or') && r.choosingOrs.has(r.at + comma);
 }
 
-export const WHICH: ReadonlyMap<string, 'greater' | 'less'> = new Map(
-  Object.entries({
-    greater: 'greater',
-    larger: 'greater',
-    bigger: 'greater',
-    more: 'greater',
-    higher: 'greater',
-    less: 'less',
-    lesser: 'less',
-    smaller: 'less',
-    lower: 'less',
-  }),
-);
-
 /** closed = sum { [','] clause | ',' operator … } */
 export function readClosed(r: Reader): Formula {
-  return goOn(r, maybeTogether(r) ?? readSum(r), false);
+  return goOn(r, maybeTogether(r) ?? maybeRoundedFirst(r, readSum) ?? readSum(r), false);
 }
 
 /** Clauses and, after a comma or a clause, further arithmetic; all of it works on what stands before. */
@@ -168,7 +166,28 @@ function sumOperator(r: Reader, ahead: number): Operator | null {
     case 'less':
       return r.seesAt(ahead + 1, 'than') ? null : { op: 'minus', words: 1 };
     case 'with':
-      return r.seesAt(ahead + 1, 'gaps') ? null : { op: 'plus', words: 1 };
+      if (r.seesAt(ahead + 1, 'gaps') || limitsAt(r, ahead)) return null;
+      return { op: 'plus', words: 1 };
+    case 'including':
+    case 'incl':
+    case 'inc':
+      return { op: 'plus', words: 1 };
+    case 'and':
+      return r.seesAt(ahead + 1, 'add') ? { op: 'plus', words: 2 } : null;
+    case 'then':
+      return r.seesAt(ahead + 1, 'add') && r.conditions === 0 ? { op: 'plus', words: 2 } : null;
+    case 'add':
+      return { op: 'plus', words: 1 };
+    case 'after':
+      return isDiscount(r, ahead + 1) ? { op: 'minus', words: 1 } : null;
+    case 'increased':
+    case 'raised':
+      return r.seesAt(ahead + 1, 'by') ? { op: 'plus', words: 2 } : null;
+    case 'reduced':
+    case 'decreased':
+    case 'lowered':
+    case 'discounted':
+      return r.seesAt(ahead + 1, 'by') ? { op: 'minus', words: 2 } : null;
     case 'w':
       return r.seesAt(ahead + 1, '/') && !r.peek(ahead + 1).gap ? { op: 'plus', words: 2 } : null;
     default:
@@ -188,8 +207,15 @@ function sumFrom(r: Reader, first: Formula): Formula {
       const hole = refuseTightRange(r, opSpot);
       if (hole) return hole;
     }
-    const value = expectValue(r);
+    const value = shareSaidAfter(r) ?? expectValue(r);
     if (r.problem) return left;
+    if (found.op === 'plus' && left.kind === 'spaced' && isOneMore(r, left, value)) {
+      return refuseOneMore(r, left, opSpot, value);
+    }
+    if (r.sees('on', 'top') || r.sees('extra') || r.sees('more') || r.sees('again')) {
+      if (r.nameAt(0) === null && r.holdsShare(value)) r.take(r.sees('on') ? 2 : 1, 'unread');
+    }
+    if (!r.sees('margin')) skipWhatMoneyIsFor(r, value);
     if (value.kind === 'amount' && r.holdsShare(value) && r.sees('margin')) {
       if (r.slice(opSpot).toLowerCase() !== 'with') return refuseMargin(r, opSpot, value.spot);
       // `labour with a 20% margin`
@@ -207,6 +233,46 @@ function sumFrom(r: Reader, first: Formula): Formula {
     if (isShare && termOperator(r, 0)) left = termFrom(r, closedWhole(left));
   }
   return left;
+}
+
+/** `materials after 10% discount` */
+function isDiscount(r: Reader, ahead: number): boolean {
+  const article = ARTICLES.has(r.peek(ahead).text) ? 1 : 0;
+  if (r.peek(ahead + article).kind !== 'number') return false;
+  for (let i = ahead + article + 1; i < ahead + 6; i++) if (r.seesAt(i, 'discount')) return true;
+  return false;
+}
+
+/** `plus VAT at 20%`, `plus overhead of 12%`: a share with its name before it. Null where none stands so. */
+function shareSaidAfter(r: Reader): Formula | null {
+  let words = 0;
+  const article = ARTICLES.has(r.token.text) ? 1 : 0;
+  while (words < 2 && saysShare(r, article + words)) words++;
+  const joined = article + words;
+  if (words === 0 || !(r.seesAt(joined, 'at') || r.seesAt(joined, 'of') || r.seesAt(joined, '@')))
+    return null;
+  if (r.peek(joined + 1).kind !== 'number') return null;
+  for (let i = joined + 2; i < joined + 5; i++) {
+    if (r.seesAt(i, '%') || r.seesAt(i, 'percent')) {
+      r.take(joined + 1, 'unread');
+      return writtenAmount(r);
+    }
+  }
+  return null;
+}
+
+/** A label of a share, or a word that is nothing else here: `VAT`. */
+function saysShare(r: Reader, ahead: number): boolean {
+  const { kind, text } = r.peek(ahead);
+  if (kind !== 'word' || OPERATOR_WORDS.has(text)) return false;
+  return SHARE_LABELS.has(text) || /^(vat|gst|hst|pst|sales|tax|oh|ohp|p)$/.test(text);
+}
+
+/** A bare one, or one of the very thing that is set out, after a count with both its ends. */
+function isOneMore(r: Reader, spaced: Spaced, value: Formula): boolean {
+  if (spaced.ends !== 'both' || value.kind !== 'amount' || !value.value?.equals(1)) return false;
+  if (/^[([]/.test(r.slice(spaced.spot))) return false;
+  return value.bare || roughCount(r, value) === spaced.noun;
 }
 
 function refuseMargin(
@@ -265,17 +331,26 @@ function termOperator(r: Reader, ahead: number): Operator | null {
     case 'x':
       return { op: 'by', words: 1 };
     case 'at':
+      if (comparesAt(r, ahead)) return null;
+      return { op: 'at', words: 1 };
     case '@':
       return { op: 'at', words: 1 };
     case 'split':
+      if (sharesOut(r, ahead + 1)) return { op: 'over', words: 2 };
       return r.peek(ahead + 1).kind === 'number' && r.seesAt(ahead + 2, 'ways')
         ? { op: 'over', words: 1 }
         : null;
     case 'divided':
-      return r.seesAt(ahead + 1, 'by') ? { op: 'over', words: 2 } : null;
+      if (r.seesAt(ahead + 1, 'equally') || r.seesAt(ahead + 1, 'evenly')) {
+        return sharesOut(r, ahead + 2) ? { op: 'over', words: 3 } : null;
+      }
+      return r.seesAt(ahead + 1, 'by') || sharesOut(r, ahead + 1) ? { op: 'over', words: 2 } : null;
+    case 'shared':
+      return sharesOut(r, ahead + 1) ? { op: 'over', words: 2 } : null;
+    case 'over':
+      return overCompares(r) && ahead === 0 ? null : { op: 'over', words: 1 };
     case '÷':
     case '/':
-    case 'over':
     case 'per':
       return { op: 'over', words: 1 };
     default:
@@ -283,19 +358,62 @@ function termOperator(r: Reader, ahead: number): Operator | null {
   }
 }
 
+/** `at least` compares or limits, unless it is the least figure of a table's column. */
+function comparesAt(r: Reader, ahead: number): boolean {
+  if (r.seesAt(ahead + 1, 'most')) return true;
+  return r.seesAt(ahead + 1, 'least') && tablePhraseAt(r, ahead + 1) === null;
+}
+
+/** `2 people times 3 days at $180 a day each`: per day and per person, so it multiplies both. */
+function isForEachOne(right: Formula): boolean {
+  return right.kind === 'amount' && / per \S+ each$/.test(right.say);
+}
+
+/** `between 4`, `among the crew`, `into 3` after `split`, `divided` or `shared`. */
+function sharesOut(r: Reader, ahead: number): boolean {
+  return ['between', 'among', 'into', 'by'].includes(r.peek(ahead).text);
+}
+
+/** What is in each, after a division: `20' sticks`, `350 per box`. Null where it is said in full. */
+function inEach(r: Reader, left: Formula, op: Arithmetic): Formula | null {
+  if ((op !== 'over' && op !== 'at') || r.token.kind !== 'number' || r.nameAt(0)) return null;
+  const noun = r.seesAt(1, 'per') ? roughCount(r, left) : null;
+  if (noun !== null) return maybeManyPer(r, noun);
+  return op === 'at' || r.seesAt(1, 'per') ? null : maybePerNoun(r);
+}
+
 /** term = value { operator value } */
 function termFrom(r: Reader, first: Formula): Formula {
   let left = first;
   while (!r.problem) {
-    const found = termOperator(r, 0);
+    const crossed = crossedByLabel(r, left);
+    if (crossed) {
+      left = crossed;
+      continue;
+    }
+    const tight = r.sees('(') && !r.token.gap && left.kind === 'amount' && left.bare;
+    const found: Operator | null = tight ? { op: 'times', words: 0 } : termOperator(r, 0);
     if (!found) return left;
-    if (r.sees('per') && refusesPer(r)) return askPerWhat(r, left);
+    if (r.sees('per') && refusesPer(r)) return perUnit(r, left) ?? askPerWhat(r, left);
     if (found.op === 'at' && seesMarginAfter(r)) return left;
-    const opSpot = r.take(found.words, 'operator');
-    const right = expectValue(r);
+    const here = { from: r.token.from, to: r.token.from };
+    const opSpot = found.words > 0 ? r.take(found.words, 'operator') : here;
+    const right = inEach(r, left, found.op) ?? expectValue(r);
     if (r.sees('ways')) r.take(1, 'phrase');
+    if (found.op === 'over') skipCentres(r);
+    if (found.op === 'at' && !r.problem) {
+      const spaced = roughDimension(r, left) === LENGTH ? spacedAlong(r, left, right) : null;
+      if (spaced) {
+        left = spaced;
+        continue;
+      }
+    }
+    const asked = askAreaOver(r, left, found.op, right);
+    if (asked) return asked;
+    const each = found.op === 'at' && isForEachOne(right);
+    const op = isLayer(r, left, found.op, opSpot, right) ? 'by' : each ? 'times' : found.op;
     const spot = { from: left.spot.from, to: r.since(left.spot.from).to };
-    left = { kind: 'binary', op: found.op, opSpot, left, right, spot };
+    left = { kind: 'binary', op, opSpot, left, right, spot };
   }
   return left;
 }
@@ -320,6 +438,34 @@ function refusesPer(r: Reader): boolean {
     term.length - 1 > (name?.length ?? 0) - 1 &&
     (name?.length ?? 0) <= term.length - 1
   );
+}
+
+/** `materials per sq ft of deck area`, `cost / area per sq ft`: a price per unit asked for. Null: it asks. */
+function perUnit(r: Reader, left: Formula): Formula | null {
+  const found = termAfter(r, 1);
+  if (found?.term.kind !== 'unit' || found.term.count !== null) return null;
+  const { from } = r.token;
+  const money: Term = { kind: 'unit', unit: unitByKey('$'), count: null };
+  const form = { over: [money], under: [found.term] };
+  if (r.seesAt(found.length, 'of')) {
+    if (roughDimension(r, left) !== MONEY) return null;
+    const opSpot = r.take(found.length + 1, 'operator');
+    const right = termFrom(r, expectValue(r));
+    const spot = r.since(left.spot.from);
+    const of: Formula = { kind: 'binary', op: 'over', opSpot, left, right, spot };
+    return { kind: 'in-units', of, form, formSpot: opSpot, spot };
+  }
+  if (left.kind !== 'binary' || left.op !== 'over' || roughDimension(r, left.left) !== MONEY)
+    return null;
+  if (roughDimension(r, left.right) !== found.term.unit.dimension) return null;
+  r.take(found.length, 'phrase');
+  return {
+    kind: 'in-units',
+    of: left,
+    form,
+    formSpot: r.since(from),
+    spot: r.since(left.spot.from),
+  };
 }
 
 function askPerWhat(r: Reader, left: Formula): Formula {

@@ -51,7 +51,8 @@ export function tokensOf(text: string): readonly Token[] {
     const plainTo = endOfPlainWord(text, from);
     if (plainTo > 0) {
       PIECE.lastIndex = plainTo;
-      tokens.push({ kind: 'word', text: text.slice(from, plainTo), from, to: plainTo, gap });
+      const word = spelled(text.slice(from, plainTo));
+      tokens.push({ kind: 'word', text: word, from, to: plainTo, gap });
       gap = false;
       continue;
     }
@@ -125,5 +126,18 @@ export const ARTICLES: ReadonlySet<string> = new Set(['the', 'a', 'an']);
 
 function plainWord(word: string): string {
   const low = word.toLowerCase();
-  return low.includes('’') ? low.replaceAll('’', "'") : low;
+  return spelled(low.includes('’') ? low.replaceAll('’', "'") : low);
+}
+
+/** Words of the trade that two countries spell differently: one word, whoever writes it. */
+const SPELLINGS: ReadonlyMap<string, string> = new Map(
+  `labor labour laborer labourer laborers labourers color colour colors colours gray grey center centre
+   centers centres aluminum aluminium molding moulding moldings mouldings fiber fibre plow plough
+   neighbor neighbour gage gauge`
+    .split(/\s+/)
+    .flatMap((word, i, all) => (i % 2 === 0 ? [[word, all[i + 1] ?? word] as const] : [])),
+);
+
+function spelled(word: string): string {
+  return SPELLINGS.get(word) ?? word;
 }

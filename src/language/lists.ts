@@ -5,15 +5,24 @@ import type { Formula } from './tree.ts';
 import { expectSlot, seesSlot, slotEnd } from './values.ts';
 
 /** Reads a list whose opening (`total of`, with or without an article) stands here. */
-export function expectList(r: Reader, what: 'total' | 'average' | 'greater' | 'less'): Formula {
+export function expectList(
+  r: Reader,
+  what: 'total' | 'average' | 'greater' | 'less',
+  opening = 2,
+): Formula {
   const from = r.token.from;
+  const picks = what === 'greater' || what === 'less';
   r.skipArticle();
-  r.take(2, 'phrase');
+  r.take(opening, 'phrase');
+  if (picks && opening > 2 && !r.maybe('of') && !r.maybe(',')) r.maybe(':');
   const items: Formula[] = [expectItem(r)];
   while (!r.problem) {
     const comma = r.sees(',') ? 1 : 0;
     // After a comma the word may belong to a name: `3 ft, and so on and 2 ft`.
-    const and = r.seesAt(comma, 'and') && !(comma === 1 && r.nameAt(1)) ? 1 : 0;
+    const joins = !(comma === 1 && r.nameAt(1));
+    // `the larger of A or B`
+    const or = picks && r.seesAt(comma, 'or') && !r.choosingOrs.has(r.at + comma);
+    const and = joins && (r.seesAt(comma, 'and') || or) ? 1 : 0;
     if (comma + and === 0) break;
     const before = r.at;
     r.at += comma + and;
@@ -30,11 +39,21 @@ export function expectList(r: Reader, what: 'total' | 'average' | 'greater' | 'l
   }
   if (r.problem) return { kind: 'hole', spot: r.since(from) };
   const spot = r.since(from);
+  if (picks && items.length < 2) return refuseOne(r, spot);
   const list: Formula =
     what === 'total' || what === 'average'
       ? { kind: 'list', what, items, spot }
       : { kind: 'pick', which: what, items, spot };
   return afterList(r, list, items.at(-1));
+}
+
+/** `the lesser of $3,500`: of which others? */
+function refuseOne(r: Reader, spot: { from: number; to: number }): Formula {
+  const wanted = 'at least two to choose from';
+  const like = 'the greater of $85 and $120';
+  const open = r.closes ? [r.fix('Leave it open for now', r.afterLast(), ' and ?')] : [];
+  const phrase = r.slice(spot).split(/\s+of\s/)[0] ?? 'greater';
+  return r.fail({ code: 'phrase-slot', spots: [spot], phrase, wanted, like, fixes: open });
 }
 
 /** `A, B and C together`, `A and B added up`: a total with its items first. Null where that is not said. */

@@ -27,30 +27,52 @@ const VULGAR: ReadonlyMap<string, string> = new Map(
 /** The most digits a number is read with. */
 const MOST_DIGITS = 40;
 
-const NUMBER_WORDS: ReadonlyMap<string, number> = new Map(
-  Object.entries({
-    one: 1,
-    two: 2,
-    three: 3,
-    four: 4,
-    five: 5,
-    six: 6,
-    seven: 7,
-    eight: 8,
-    nine: 9,
-    ten: 10,
-    eleven: 11,
-    twelve: 12,
-    fifteen: 15,
-    twenty: 20,
-    thirty: 30,
-    forty: 40,
-    fifty: 50,
-    sixty: 60,
-    hundred: 100,
-    nothing: 0,
-  }),
-);
+const UP_TO_NINETEEN =
+  'one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen'.split(
+    ' ',
+  );
+const TENS = 'twenty thirty forty fifty sixty seventy eighty ninety'.split(' ');
+
+const NUMBER_WORDS: ReadonlyMap<string, number> = new Map([
+  ...UP_TO_NINETEEN.map((word, i) => [word, i + 1] as const),
+  ...TENS.map((word, i) => [word, (i + 2) * 10] as const),
+  ['hundred', 100],
+  ['dozen', 12],
+  ['nothing', 0],
+]);
+
+/** One to nine after tens: `thirty two`, `thirty-two`. */
+function unitsAfterTens(r: Reader, tens: number): number {
+  if (tens < 20 || tens > 90) return 0;
+  const hyphen = r.sees('-') && !r.token.gap && !r.peek(1).gap ? 1 : 0;
+  const units = NUMBER_WORDS.get(r.peek(hyphen).text) ?? 0;
+  if (r.peek(hyphen).kind !== 'word' || units < 1 || units > 9) return 0;
+  r.at += hyphen + 1;
+  return units;
+}
+
+/** `two hundred`, `three dozen`; `one hundred and twenty`. */
+function manyOf(r: Reader, count: number): number {
+  if (r.sees('dozen') && count !== 12) {
+    r.at++;
+    return count * 12;
+  }
+  const many = r.sees('hundred') && count < 100 ? 100 : r.sees('thousand') ? 1000 : 0;
+  if (many === 0) return count;
+  r.at++;
+  const and = r.sees('and') ? 1 : 0;
+  const next = r.peek(and);
+  const more = next.kind === 'word' ? (NUMBER_WORDS.get(next.text) ?? 0) : 0;
+  // `two hundred and a half` is something else.
+  if (more < 1 || more > 90 || next.text === 'dozen') return count * many;
+  r.at += and + 1;
+  return count * many + more + unitsAfterTens(r, more);
+}
+
+/** Does this word say a number? */
+export function isNumberWord(word: string): boolean {
+  return NUMBER_WORDS.has(word);
+}
 
 const FRACTION_WORDS: ReadonlyMap<string, string> = new Map(
   Object.entries({
@@ -67,31 +89,73 @@ export function seesNumberWord(r: Reader): boolean {
   if (r.token.kind !== 'word') return false;
   const number = NUMBER_WORDS.has(r.token.text);
   const fraction =
-    FRACTION_WORDS.has(r.token.text) && r.vocabulary.unitAt(r.tokens, r.at + 1) !== null;
+    FRACTION_WORDS.has(r.token.text) && (unitFollows(r, 1) || r.sees('half', 'a', 'dozen'));
   return (number || fraction) && !r.nameAt(0);
+}
+
+/** `inch`, `an inch`, `of an inch` so many tokens ahead. */
+function unitFollows(r: Reader, ahead: number): boolean {
+  const at = r.at + ahead + oneOfLength(r, ahead);
+  if (r.vocabulary.unitAt(r.tokens, at)) return true;
+  // `half a day`, but `the third post` is one of several.
+  const noun = r.sees('half') || r.sees('quarter');
+  return noun && !r.sees('half', 'of') && r.vocabulary.nounAt(r.tokens, at) !== null;
+}
+
+/** How many words `of an` or `an` takes before a unit: `3/8 of an inch`, `half an inch`; 0 where none stands there. */
+function oneOfLength(r: Reader, ahead: number): number {
+  const of = r.seesAt(ahead, 'of') ? 1 : 0;
+  const article = r.seesAt(ahead + of, 'a') || r.seesAt(ahead + of, 'an') ? 1 : 0;
+  if (article === 0) return 0;
+  const at = r.at + ahead + of + 1;
+  const one = r.vocabulary.unitAt(r.tokens, at) ?? r.vocabulary.nounAt(r.tokens, at);
+  return one ? of + 1 : 0;
+}
+
+/** A part of one unit: the words between are passed over, `three eighths of an inch`. */
+function ofOneUnit(r: Reader, number: WrittenNumber): WrittenNumber {
+  r.at += oneOfLength(r, 0);
+  return number;
 }
 
 function numberWord(r: Reader): WrittenNumber {
   const fraction = FRACTION_WORDS.get(r.token.text);
   const whole = NUMBER_WORDS.get(r.token.text) ?? 1;
   r.at++;
-  if (fraction) return { value: new Fraction(fraction), say: fraction, whole: false };
-  const part = FRACTION_WORDS.get(r.token.text.replace(/s$/, '').replace('halve', 'half'));
+  if (fraction) {
+    if (r.sees('a', 'dozen')) {
+      r.at += 2;
+      return { value: new Fraction(6), say: '6', whole: true };
+    }
+    return ofOneUnit(r, { value: new Fraction(fraction), say: fraction, whole: false });
+  }
+  const part = partOfOne(r.token.text);
   if (part) {
     // `one third`, `three quarters`
     r.at++;
     const value = new Fraction(part).mul(whole);
-    return { value, say: value.toFraction(), whole: false };
+    return ofOneUnit(r, { value, say: value.toFraction(), whole: false });
   }
-  return andAHalf(r, { value: new Fraction(whole), say: `${whole}`, whole: true });
+  const count = manyOf(r, whole + unitsAfterTens(r, whole));
+  const say = count < 1000 ? `${count}` : tidy(`${count}`);
+  return andAHalf(r, { value: new Fraction(count), say, whole: true });
 }
 
-/** `seven and a half`. */
+function partOfOne(word: string): string | undefined {
+  return FRACTION_WORDS.get(word.replace(/s$/, '').replace('halve', 'half'));
+}
+
+/** `seven and a half`, `nine and three quarter`. */
 function andAHalf(r: Reader, number: WrittenNumber): WrittenNumber {
-  const part = r.sees('and', 'a') ? FRACTION_WORDS.get(r.peek(2).text) : undefined;
-  if (!part || !number.value) return number;
+  if (!number.value || !r.sees('and')) return number;
+  const [count, last] = [r.peek(1), r.peek(2)];
+  const many =
+    count.text === 'a' ? 1 : count.kind === 'word' ? NUMBER_WORDS.get(count.text) : undefined;
+  const part = last.kind === 'word' ? partOfOne(last.text) : undefined;
+  if (!part || many === undefined) return number;
   r.at += 3;
-  return { value: number.value.add(part), say: `${number.say} ${part}`, whole: false };
+  const more = new Fraction(part).mul(many);
+  return { value: number.value.add(more), say: `${number.say} ${more.toFraction()}`, whole: false };
 }
 
 /** Reads the number that stands here: a token of kind number, or `?`. Null after leaving a problem. */
@@ -124,12 +188,17 @@ export function expectNumber(r: Reader): WrittenNumber | null {
     return { value, say: tidy(value.toString()), whole: value.d === 1n };
   }
   const vulgar = VULGAR.get(first.text);
-  if (vulgar) return { value: new Fraction(vulgar), say: vulgar, whole: false };
+  if (vulgar) return ofOneUnit(r, { value: new Fraction(vulgar), say: vulgar, whole: false });
+  if (r.sees('dozen')) {
+    r.at++;
+    const value = exact(first.text).mul(12);
+    return { value, say: tidy(value.toString()), whole: value.d === 1n };
+  }
   const whole = /^[\d,]+$/.test(first.text);
   if (!whole) return { value: exact(first.text), say: tidy(first.text), whole: false };
 
   const alone = fractionAfter(r, first.text, 0);
-  if (alone) return alone;
+  if (alone) return ofOneUnit(r, alone);
   // A fraction against a whole number: `7 1/2`, `7-1/2`, `7½`.
   const hyphen = r.sees('-') && !r.token.gap && !r.peek(1).gap ? 1 : 0;
   const next = r.peek(hyphen);

@@ -1,4 +1,5 @@
 // Tokens into a tree: the way in. Parsing never fails; it returns a tree with holes and the first problem found.
+import { skipLeads, skipTrails } from './asides.ts';
 import { readFormula } from './conditions.ts';
 import { LONGEST_FORMULA, type Token } from './lexer.ts';
 import { Reader } from './reader.ts';
@@ -59,10 +60,12 @@ function whole(r: Reader): Formula {
   }
   const choice = maybeOwnChoice(r);
   if (choice) return choice;
+  skipLeads(r);
   const range = maybeRange(r);
   if (range) return range;
   const tree = readFormula(r);
   if (r.problem) return ownChoiceMissed(r) ?? rangeInside(r) ?? tree;
+  skipTrails(r);
   // A comma, a full stop or a question mark at the very end says nothing.
   while (r.sees('.') || r.sees(',') || r.sees('?') || r.sees('please')) {
     if (!r.sees('please') && r.peek(1).kind !== 'end' && !/^[.,?]$|^please$/.test(r.peek(1).text))

@@ -1,11 +1,17 @@
 // Level 6: the phrases. Each begins with fixed words; a phrase wins over a name only if those are more.
 import { expectAmount, seesAmount, writtenAmount } from './amounts.ts';
+import { sortBefore } from './asides.ts';
 import { ARTICLES } from './lexer.ts';
+import { howManyAt } from './how-many.ts';
 import { expectList } from './lists.ts';
+import { isNumberWord } from './numbers.ts';
 import { LEAVE_OPEN } from './problems.ts';
+import { labelAt } from './outlines.ts';
 import type { Reader } from './reader.ts';
 import { costKindAt, readRecap } from './recaps.ts';
-import type { Ends, Formula } from './tree.ts';
+import { readSpaced, spacedOpening } from './spaced.ts';
+import { spokenAt } from './spoken.ts';
+import type { Formula } from './tree.ts';
 import { sizePhraseAt } from './size-phrases.ts';
 import { tablePhraseAt } from './table-phrases.ts';
 import { expectSlot, expectValue, slotEnd } from './values.ts';
@@ -21,6 +27,8 @@ export interface Phrase {
 export function phraseAt(r: Reader): Phrase | null {
   if (r.token.kind !== 'word' || r.token.text === 'in') return null;
   const skip = ARTICLES.has(r.token.text) ? 1 : 0;
+  const wanted = countsOfNoTable(r, skip) ? howManyAt(r, skip) : null;
+  if (wanted) return wanted;
   const ofTable = tablePhraseAt(r, skip);
   if (ofTable) return ofTable;
   const ofSize = sizePhraseAt(r, skip);
@@ -29,7 +37,9 @@ export function phraseAt(r: Reader): Phrase | null {
   if (r.seesAt(skip, 'total', 'of') && kind) {
     return { opening: skip + 2 + kind.length, read: readRecap };
   }
-  if (r.seesAt(skip, 'total', 'cost', 'of')) return { opening: skip + 3, read: readRecap };
+  if (r.seesAt(skip, 'total', 'cost', 'of') && !costsAnAmount(r, skip + 3)) {
+    return { opening: skip + 3, read: readRecap };
+  }
   for (const { words, read } of OPENINGS_BY_WORD.get(r.peek(skip).text) ?? []) {
     if (r.seesAll(skip, words)) return { opening: skip + words.length, read };
   }
@@ -37,31 +47,34 @@ export function phraseAt(r: Reader): Phrase | null {
     const noun = r.vocabulary.nounAt(r.tokens, r.at + skip + 1);
     return noun ? { opening: skip + 2 + noun.length, read: readFewest } : null;
   }
-  const noun = r.vocabulary.nounAt(r.tokens, r.at + skip);
-  if (noun && (r.seesAt(skip + noun.length, 'every') || onCentreFollows(r, skip + noun.length))) {
-    return { opening: skip + noun.length + 1, read: readSpaced };
-  }
-  return null;
+  const spaced = spacedOpening(r, skip);
+  if (spaced > 0) return { opening: spaced, read: () => readSpaced(r, spaced) };
+  return spokenAt(r, skip);
 }
 
-/** `joists @ 16" o.c.`: spacing as drawings write it. */
-function onCentreFollows(r: Reader, ahead: number): boolean {
-  if (!r.seesAt(ahead, '@') && !r.seesAt(ahead, 'at')) return false;
-  for (let i = ahead + 2; i < ahead + 9; i++) if (onCentreAt(r, i) > 0) return true;
+/** `how many bags for …`: no table is called so. */
+function countsOfNoTable(r: Reader, skip: number): boolean {
+  if (!r.seesAt(skip, 'how', 'many')) return false;
+  const article = ARTICLES.has(r.peek(skip + 2).text) ? 1 : 0;
+  if (r.vocabulary.tableAt(r.tokens, r.at + skip + 2 + article, r.part, r.self)) return false;
+  for (let i = skip + 3; i < skip + 10; i++) {
+    const { kind, text } = r.peek(i);
+    if (kind === 'end') return false;
+    if (ASKS_OF.has(text)) return true;
+  }
   return false;
 }
 
-function onCentreAt(r: Reader, ahead: number): number {
-  if (
-    r.seesAt(ahead, 'o', 'c') ||
-    r.seesAt(ahead, 'on', 'center') ||
-    r.seesAt(ahead, 'on', 'centre')
-  ) {
-    return 2;
-  }
-  if (r.seesAt(ahead, 'centres') || r.seesAt(ahead, 'centers')) return 1;
-  if (r.seesAt(ahead, 'on', 'centers') || r.seesAt(ahead, 'on', 'centres')) return 2;
-  return r.seesAt(ahead, 'oc') ? 1 : 0;
+const ASKS_OF: ReadonlySet<string> = new Set(
+  'for in is are to do does will of every at apart needed required need fit from go'.split(' '),
+);
+
+/** `total cost of 3 bags at $4 each` is no recap of a part. */
+function costsAnAmount(r: Reader, ahead: number): boolean {
+  if (r.vocabulary.partAt(r.tokens, r.at + ahead)) return false;
+  return (
+    r.peek(ahead).kind === 'number' || r.seesAt(ahead, '(') || isNumberWord(r.peek(ahead).text)
+  );
 }
 
 interface Opening {
@@ -75,16 +88,25 @@ export const OPENINGS: readonly Opening[] = [
   { words: ['sum', 'of'], read: (r) => expectList(r, 'total') },
   { words: ['average', 'of'], read: (r) => expectList(r, 'average') },
   { words: ['greatest', 'of'], read: (r) => expectList(r, 'greater') },
+  { words: ['largest', 'of'], read: (r) => expectList(r, 'greater') },
+  { words: ['smallest', 'of'], read: (r) => expectList(r, 'less') },
   { words: ['least', 'of'], read: (r) => expectList(r, 'less') },
-  ...['greater', 'larger', 'bigger', 'higher', 'max', 'maximum'].map((word) => ({
+  ...['greater', 'larger', 'bigger', 'higher', 'highest', 'max', 'maximum'].map((word) => ({
     words: [word, 'of'],
     read: (r: Reader) => expectList(r, 'greater'),
   })),
-  ...['lesser', 'smaller', 'lower', 'min', 'minimum'].map((word) => ({
+  ...['lesser', 'smaller', 'lower', 'lowest', 'cheaper', 'min', 'minimum'].map((word) => ({
     words: [word, 'of'],
     read: (r: Reader) => expectList(r, 'less'),
   })),
-  { words: ['what', 'share'], read: readWhatShare },
+  { words: ['what', 'share'], read: (r) => readWhatShare(r) },
+  ...[
+    ['what', 'percent'],
+    ['what', 'percentage'],
+    ['percent', 'that'],
+    ['percentage', 'that'],
+    ['per', 'cent', 'that'],
+  ].map((words) => ({ words, read: (r: Reader) => readWhatShare(r, words.length) })),
   { words: ['square', 'root', 'of'], read: readSquareRoot },
   { words: ['diagonal', 'of'], read: readDiagonal },
   { words: ['circle', 'area', 'for'], read: (r) => readCircle(r, 'area') },
@@ -109,19 +131,45 @@ const OPENINGS_BY_WORD = byFirstWord(OPENINGS);
 /** `of` or `on` after a share, a fraction or a percent. */
 export function partOf(r: Reader, share: Formula): Formula {
   r.take(1, 'operator');
-  const of = expectValue(r);
+  const of = alsoOf(r, share, expectValue(r));
   return { kind: 'part-of', share, of, spot: r.since(share.spot.from) };
 }
 
+/** `15% of materials and labour`: of both together. Where a comparison follows, `and` joins that. */
+function alsoOf(r: Reader, share: Formula, first: Formula): Formula {
+  const isOne = first.kind === 'name' || first.kind === 'amount';
+  if (r.problem || !r.sees('and') || !isOne || !r.holdsShare(share) || first.kind === 'amount') {
+    return first;
+  }
+  const items: Formula[] = [first];
+  let end = slotEnd(r, 1);
+  if (end < 0 || r.nameAt(1) === null || GOES_ON_AND.has(r.peek(end).text)) return first;
+  while (r.sees('and') && end > 0 && r.nameAt(1) !== null && !GOES_ON_AND.has(r.peek(end).text)) {
+    r.take(1, 'operator');
+    items.push(expectSlot(r));
+    end = slotEnd(r, 1);
+  }
+  return { kind: 'list', what: 'total', items, spot: r.since(first.spot.from) };
+}
+
+/** After the second thing these would compare it, or work on it alone. */
+const GOES_ON_AND: ReadonlySet<string> = new Set(
+  'is are = > < ≥ ≤ ≠ equals plus minus times by at over divided x × ÷ / + - less with under'.split(
+    ' ',
+  ),
+);
+
 /** `[pieces] of 9 ft from 16 ft boards` after a count. Null where no `from` follows: then it is no piece phrase. */
 export function piecesOf(r: Reader, count: Formula): Formula | null {
-  const opening = r.sees('of') ? 1 : 2;
+  const beside = r.token.kind === 'number';
+  const opening = beside ? 0 : r.sees('of') || r.sees('at') || r.sees('@') ? 1 : 2;
   const end = slotEnd(r, opening);
-  if (end < 0 || !r.seesAt(end, 'from')) return null;
+  const from = end < 0 ? 0 : cutFrom(r, end);
+  if (from === 0) return null;
   r.take(opening, 'phrase');
   const length = expectSlot(r);
   if (r.problem) return length;
-  r.take(1, 'phrase');
+  r.take(cutFrom(r, 0), 'phrase');
   const stock = stockOf(r);
   if (!stock) {
     return r.fail({
@@ -136,6 +184,34 @@ export function piecesOf(r: Reader, count: Formula): Formula | null {
   return { kind: 'pieces', count, length, ...stock, spot: r.since(count.spot.from) };
 }
 
+/** `from`, `, cut from`, `out of`: how many tokens of it stand there, 0 for none. */
+export function cutFrom(r: Reader, ahead: number): number {
+  const label = labelAt(r, ahead);
+  if (label > 0) {
+    const from = cutFrom(r, ahead + label);
+    return from === 0 ? 0 : label + from;
+  }
+  const comma = r.seesAt(ahead, ',') ? 1 : 0;
+  const cut = comma + (CUT.has(r.peek(ahead + comma).text) ? 1 : 0);
+  if (r.seesAt(ahead + cut, 'out', 'of')) return cut + 2;
+  return r.seesAt(ahead + cut, 'from') && (comma === 0 || cut > comma) ? cut + 1 : 0;
+}
+
+const CUT: ReadonlySet<string> = new Set(['cut', 'ripped', 'sawn', 'made', 'taken']);
+
+/** `cut from 16 ft boards` after a run: how many tokens stand before the stock; 0 where none is meant. */
+export function stockAfter(r: Reader, ahead: number): number {
+  const from = cutFrom(r, ahead);
+  if (from === 0) return 0;
+  const article = ARTICLES.has(r.peek(ahead + from).text) ? 1 : 0;
+  const first = r.vocabulary.nounAt(r.tokens, r.at + ahead + from + article);
+  if (first && r.seesAt(ahead + from + article + first.length, 'of')) return from;
+  const end = slotEnd(r, ahead + from + article);
+  if (end < 0) return 0;
+  const noun = r.vocabulary.nounAt(r.tokens, r.at + end + sortBefore(r, end));
+  return noun ? from : 0;
+}
+
 /** `16 ft boards`, `stock length boards`, `boards of stock length`: what one holds, and the noun. */
 export function stockOf(
   r: Reader,
@@ -148,6 +224,7 @@ export function stockOf(
     return { stock: expectSlot(r), noun: first.noun, nounSpot };
   }
   const stock = seesAmount(r) ? writtenAmount(r) : expectSlot(r);
+  if (!r.problem) r.take(sortBefore(r, 0), 'unread');
   const noun = r.vocabulary.nounAt(r.tokens, r.at);
   if (!noun) return null;
   return { stock, noun: noun.noun, nounSpot: r.take(noun.length, 'phrase') };
@@ -181,9 +258,12 @@ function readSame(r: Reader): Formula {
   return expectValue(r);
 }
 
-function readWhatShare(r: Reader): Formula {
+function readWhatShare(r: Reader, opening = 2): Formula {
   const from = r.token.from;
-  r.take(2, 'phrase');
+  r.skipArticle();
+  r.take(opening, 'phrase');
+  if (r.sees('that')) r.take(1, 'phrase');
+  if (r.sees('is') || r.sees('of')) return readShareAsked(r, from);
   const of = expectSlot(r);
   if (!r.maybe('is', 'of')) {
     return slotProblem(
@@ -196,6 +276,29 @@ function readWhatShare(r: Reader): Formula {
     );
   }
   const whole = expectSlot(r);
+  return { kind: 'what-share', of, whole, spot: r.since(from) };
+}
+
+/** `what percent is A of B`, `what percentage of B is A`. */
+function readShareAsked(r: Reader, from: number): Formula {
+  const wholeFirst = r.sees('of');
+  r.take(1, 'phrase');
+  const first = expectSlot(r);
+  const joined = wholeFirst ? r.maybe('is') : r.maybe('of');
+  if (r.problem || !joined) {
+    if (r.problem) return first;
+    const open = wholeFirst ? 'is ?' : 'of ?';
+    return slotProblem(
+      r,
+      from,
+      'what percent',
+      '"of" and the whole',
+      'what share $42 is of $60',
+      open,
+    );
+  }
+  const second = expectSlot(r);
+  const [of, whole] = wholeFirst ? [second, first] : [first, second];
   return { kind: 'what-share', of, whole, spot: r.since(from) };
 }
 
@@ -267,46 +370,6 @@ function readTriangle(r: Reader): Formula {
   return { kind: 'triangle', sides: [a, b, c], spot: r.since(from) };
 }
 
-function readSpaced(r: Reader): Formula {
-  const from = r.token.from;
-  r.skipArticle();
-  const noun = r.vocabulary.nounAt(r.tokens, r.at);
-  r.take((noun?.length ?? 0) + 1, 'phrase');
-  const spacing = expectSlot(r);
-  r.take(onCentreAt(r, 0), 'phrase');
-  const loop = r.sees('around');
-  if (!loop && !r.sees('along')) {
-    return slotProblem(
-      r,
-      from,
-      'every',
-      '"along" or "around" and a length',
-      'joists every 16 in along 12 ft',
-      'along ? ft',
-    );
-  }
-  r.take(1, 'phrase');
-  const along = expectSlot(r);
-  const ends = loop ? 'loop' : maybeEnds(r);
-  return { kind: 'spaced', noun: noun?.noun ?? 'piece', spacing, along, ends, spot: r.since(from) };
-}
-
-function maybeEnds(r: Reader): Ends {
-  const comma = r.sees(',') ? 1 : 0;
-  const at = r.seesAt(comma, 'at') ? 1 : 0;
-  for (const [word, noun, ends] of [
-    ['both', 'ends', 'both'],
-    ['one', 'end', 'one'],
-    ['neither', 'end', 'neither'],
-  ] as const) {
-    if (r.seesAt(comma + at, word, noun)) {
-      r.take(comma + at + 2, 'phrase');
-      return ends;
-    }
-  }
-  return 'both';
-}
-
 function readFewest(r: Reader): Formula {
   const from = r.token.from;
   const like = 'fewest balusters of 1 1/2 in across 72 in with gaps under 4 in';
@@ -369,7 +432,7 @@ function readEvenGap(r: Reader): Formula {
   return { kind: 'even-gap', count, width, across, spot: r.since(from) };
 }
 
-function slotProblem(
+export function slotProblem(
   r: Reader,
   from: number,
   phrase: string,

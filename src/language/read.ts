@@ -1,9 +1,10 @@
 // One formula, read and checked: tokens, tree, what everything measures, and the sentence said back.
+import type { Fix } from '../words/report.ts';
 import type { Spot } from '../words/spot.ts';
 import { check } from './check/index.ts';
-import { tokensOf } from './lexer.ts';
+import { formulaTokens } from './lexer.ts';
 import { parseTokens } from './parse.ts';
-import { LEAVE_OUT, wordProblem } from './problems.ts';
+import { LEAVE_OUT, type ReadingProblem, wordProblem } from './problems.ts';
 import type { Reading, Scan, Surroundings } from './reading.ts';
 import type { ScanInner } from './scan.ts';
 import { sentence } from './sentence.ts';
@@ -17,9 +18,12 @@ export function read(found: Scan, vocabulary: Vocabulary, surroundings: Surround
     : parseTokens(found.text, inner.tokens, vocabulary, found.part, found.self, surroundings);
   if (parsed.problem) {
     const report = wordProblem(parsed.problem);
-    const fixes = report.fixes.filter(
-      (fix) => fix.say !== LEAVE_OUT || canBeRead(fix.formula, found, vocabulary),
-    );
+    const fixes = report.fixes
+      .filter((fix) => fix.say !== LEAVE_OUT || canBeRead(fix.formula, found, vocabulary))
+      .flatMap((fix) => {
+        if (SLIPS.has(report.code)) return [mendedOn(fix, found, vocabulary)];
+        return report.code === 'other-currency' ? askedNext(fix, found, vocabulary) : [fix];
+      });
     const spots = report.spots.map((s) => inside(s, found.text));
     return {
       tree: parsed.tree,
@@ -47,10 +51,43 @@ export function read(found: Scan, vocabulary: Vocabulary, surroundings: Surround
   };
 }
 
+/** Slips that are mended with one name or unit for another. */
+const SLIPS: ReadonlySet<string> = new Set(['unknown-name', 'unknown-unit']);
+
+/** A second slip in the same formula is mended with the first, where it has a near name: two presses would be one too many. */
+function mendedOn(fix: Fix, found: Scan, vocabulary: Vocabulary): Fix {
+  let { say, formula } = fix;
+  for (let slips = 0; slips < 3; slips++) {
+    const problem = problemIn(formula, found, vocabulary);
+    if (!problem) return { say, formula };
+    const next = SLIPS.has(problem.code) ? wordProblem(problem).fixes[0] : undefined;
+    const named = /^Use (".*")$/.exec(next?.say ?? '')?.[1];
+    if (!next || !named || !say.startsWith('Use ')) return fix;
+    formula = next.formula;
+    say = `${say} and ${named}`;
+  }
+  return fix;
+}
+
+/** What is asked once the sign is right is offered at once, each way of it. */
+function askedNext(fix: Fix, found: Scan, vocabulary: Vocabulary): readonly Fix[] {
+  const problem = problemIn(fix.formula, found, vocabulary);
+  const next = problem && problem.code !== 'other-currency' ? wordProblem(problem).fixes : [];
+  if (next.length === 0) return [fix];
+  return next.map(({ say, formula }) => ({ say: `${fix.say}: ${say}`, formula }));
+}
+
 /** Leaving words out is only offered where what is left can be read. */
 function canBeRead(formula: string, found: Scan, vocabulary: Vocabulary): boolean {
-  const parsed = parseTokens(formula, tokensOf(formula), vocabulary, found.part, found.self, null);
-  return parsed.problem === null;
+  return problemIn(formula, found, vocabulary) === null;
+}
+
+function problemIn(formula: string, found: Scan, vocabulary: Vocabulary): ReadingProblem | null {
+  const { part, self } = found;
+  const tokens = formulaTokens(formula);
+  return vocabulary.trying(
+    () => parseTokens(formula, tokens, vocabulary, part, self, null).problem,
+  );
 }
 
 /** A spot that lies inside the text and marks at least one character where there is one. */

@@ -42,6 +42,12 @@ export class Reader {
   steps = 0;
   /** How many brackets are open here. */
   brackets = 0;
+  /** Above nought where `and` parts two things: `between 4 ft and 6 ft`. */
+  separating = 0;
+  /** True while a value is read in which `12 feet and 6 inches` is one length. */
+  joinsInches = false;
+  /** Inside how many conditions: there `over` compares where nothing else does. */
+  conditions = 0;
   /** Every plus, minus, less and with, for conditions: where it stands and inside how many brackets. */
   readonly sums: { readonly spot: Spot; readonly brackets: number }[] = [];
   /** In what the amount was written that was read last; null for a bare number. */
@@ -308,6 +314,25 @@ export class Reader {
     return to;
   }
 
+  /** `screws per bord`: near a name that has a word of the language in it. */
+  #nearWorded(names: readonly string[]): ReadingProblem | null {
+    const worded = names.filter((name) => name.split(' ').some((word) => OPERATOR_WORDS.has(word)));
+    if (worded.length === 0) return null;
+    let count = 0;
+    while (count < 8 && this.peek(count).kind === 'word') count++;
+    for (let words = count; words > 1; words--) {
+      const spot = { from: this.token.from, to: this.peek(words - 1).to };
+      const word = this.slice(spot);
+      if (OPERATOR_WORDS.has(this.peek(words - 1).text)) continue;
+      if (!word.split(/\s+/).some((each) => OPERATOR_WORDS.has(each.toLowerCase()))) return null;
+      const near = nearNames(word, worded, 3);
+      if (near.length === 0) continue;
+      const fixes = near.map((name) => this.fix(`Use "${name}"`, spot, name));
+      return { code: 'unknown-name', spots: [spot], word, near, fixes };
+    }
+    return null;
+  }
+
   /** A problem about words that are no name here, with the nearest names. */
   unknownName(): ReadingProblem {
     let count = 0;
@@ -329,13 +354,17 @@ export class Reader {
     const names = [...this.vocabulary.namesIn(this.part, this.self)].map((n) => n.say);
     let near: readonly string[] = [];
     let nearSpot = spot;
+    const worded = this.#nearWorded(names);
+    if (worded) return worded;
     // The mistyped name may be followed by other words: try the longest stretch first.
     for (let words = count; words > 0 && near.length === 0; words--) {
       nearSpot = { from: spot.from, to: this.peek(words - 1).to };
+      const article = words > 1 && ARTICLES.has(this.token.text) ? this.peek(1).from : spot.from;
+      nearSpot = { from: article, to: nearSpot.to };
       near = nearNames(this.slice(nearSpot), names, 3);
     }
     // `slab depth` near `slab area`: the words that nothing could take go with it.
-    if (near.length > 0) nearSpot = { from: spot.from, to: this.#endOfWords(nearSpot.to, count) };
+    if (near.length > 0) nearSpot = { ...nearSpot, to: this.#endOfWords(nearSpot.to, count) };
     return {
       code: 'unknown-name',
       spots: [near.length > 0 ? nearSpot : spot],

@@ -11,6 +11,7 @@ import { askOf, mayHoldText } from './size-phrases.ts';
 import { crossAt, maybeLength } from './size-length.ts';
 import type { SizeTable } from './size-table.ts';
 import { type SizeSeen, sizeAt, sizeStandsAt, takeSize } from './sizes.ts';
+import { barsSpaced } from './spaced.ts';
 import type { Fix } from '../words/report.ts';
 import type { Amount, Formula, LookUp } from './tree.ts';
 import { expectSlot } from './values.ts';
@@ -32,6 +33,8 @@ function sizeAlone(r: Reader, seen: SizeSeen): Formula {
   if (r.problem) return size;
   const spaced = r.vocabulary.nounAt(r.tokens, r.at) ? phraseAt(r) : null;
   if (spaced) return spaced.read(r);
+  const bars = seen.table.told.noun === null ? null : barsAfter(r, from);
+  if (bars) return bars;
   takeThing(r);
   const { told } = seen.table;
   const lead = `1 ${told.noun ?? 'piece'} of ${seen.text} by`;
@@ -42,6 +45,11 @@ function sizeAlone(r: Reader, seen: SizeSeen): Formula {
   if (!sold) return refuseOnePiece(r, seen, lead, length, from);
   const count = counted(r, '1', seen.table, { from, to: from });
   return pieces(r, seen.table, count, size, length, from);
+}
+
+function barsAfter(r: Reader, from: number): Formula | null {
+  if (r.sees('rebar')) r.take(1, 'amount');
+  return barsSpaced(r, from);
 }
 
 /** `4x6 x 3 ft` could also be three lengths: without a number of pieces it asks. */
@@ -163,6 +171,29 @@ export function sizedOf(r: Reader, before: Formula): Formula | null {
   if (r.problem) return { kind: 'hole', spot: r.since(from) };
   if (run && !length) return pieces(r, table, null, size, before, from);
   return pieces(r, table, before, size, length, from);
+}
+
+/** `1,014' #4 bar`, `8 ft 2x4 x 12`: a length and, right after it, the size. Null where nothing says how they go together. */
+export function sizeBeside(r: Reader, length: Amount): Formula | null {
+  if (r.vocabulary.sizeTables.length === 0 || !isWrittenLength(length)) return null;
+  const seen = sizeStandsAt(r, 0);
+  if (!seen?.known) return null;
+  const { from } = length.spot;
+  const { at } = r;
+  const marks = r.marks.length;
+  const size = takeSize(r, seen);
+  if (r.problem) return size;
+  takeThing(r);
+  const many = r.peek(1);
+  const times = (r.sees('x') || r.sees('×')) && many.kind === 'number' && /^\d+$/.test(many.text);
+  const unit = r.vocabulary.unitAt(r.tokens, r.at + 2) ?? r.vocabulary.nounAt(r.tokens, r.at + 2);
+  if (times && !unit && !/^['"%]$/.test(r.peek(2).text)) {
+    r.take(2, 'amount');
+    return pieces(r, seen.table, counted(r, many.text, seen.table, many), size, length, from);
+  }
+  if (seen.table.told.usual === 'run') return pieces(r, seen.table, null, size, length, from);
+  r.goBack(at, marks, r.brackets);
+  return null;
 }
 
 function tableFor(r: Reader, noun: string | null): SizeTable | null {

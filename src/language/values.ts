@@ -1,5 +1,9 @@
 // Levels 6 and 7: amounts, names, brackets, and the phrases that stand where a value is needed.
+import { afterAmount } from './after-amount.ts';
 import { expectAmount, seesAmount, termAfter, writtenAmount } from './amounts.ts';
+import { skipOfStuff } from './asides.ts';
+import { refuseCall } from './calls.ts';
+import { oneOf } from './clauses.ts';
 import { ARTICLES } from './lexer.ts';
 import { partOf, phraseAt, piecesOf } from './phrases.ts';
 import type { Fix } from '../words/report.ts';
@@ -7,6 +11,7 @@ import { LEAVE_OPEN, LEAVE_OUT } from './problems.ts';
 import { DEEPEST, type Reader } from './reader.ts';
 import { besideSize, maybeSized, sizedOf } from './sized.ts';
 import { sizeStandsAt, takeSize } from './sizes.ts';
+import { barsSpaced, readSpaced, spacedOpening } from './spaced.ts';
 import type { TableShape } from './table-shape.ts';
 import type { Formula } from './tree.ts';
 import { plainName } from './vocabulary.ts';
@@ -43,28 +48,46 @@ function signed(r: Reader): Formula {
 function prime(r: Reader): Formula {
   if (r.sees('(') || r.sees('[')) {
     const bracket = expectBracket(r);
-    return (r.problem ? null : (sizedOf(r, bracket) ?? maybePieces(r, bracket))) ?? bracket;
+    if (r.problem) return bracket;
+    const pieces = sizedOf(r, bracket) ?? maybePieces(r, bracket);
+    if (!pieces) skipOfStuff(r, 'measure');
+    return pieces ?? bracket;
   }
-  if (r.sees('a') || r.sees('an')) {
-    // `a 20% margin`, `a quarter inch`
+  if (r.sees('a') || r.sees('an') || r.sees('the')) {
+    // `a 20% margin`, `a quarter inch`, `the 12 ft`
     r.at++;
     if (!seesAmount(r)) r.at--;
   }
   // A name that begins with a number is no amount: `2x8 joists`, `1st step`.
   if (r.token.kind === 'number' && r.nameAt(0)) return afterName(r, expectName(r));
+  if (r.sees('rebar') && !r.nameAt(0)) {
+    const { from } = r.token;
+    r.take(1, 'phrase');
+    const bars = barsSpaced(r, from);
+    if (bars) return bars;
+    r.at--;
+    r.marks.pop();
+  }
+  if (r.sees('one') || r.token.text === '1') {
+    const opening = spacedOpening(r, 0);
+    if (opening > 0) return readSpaced(r, opening);
+  }
   const sized = maybeSized(r);
   if (sized) return sized;
   if (seesAmount(r)) {
+    r.joinsInches = r.separating === 0;
     const amount = expectAmount(r);
-    if (r.sees('of') && !r.problem) {
-      return sizedOf(r, amount) ?? piecesOf(r, amount) ?? partOf(r, amount);
-    }
-    return amount;
+    r.joinsInches = false;
+    return afterAmount(r, amount);
   }
   if (r.token.kind === 'quoted') {
     const text = r.token.text;
     return { kind: 'words', text, spot: r.take(1, 'amount') };
   }
+  const one = maybeOne(r);
+  if (one) return afterAmount(r, one);
+  const call = refuseCall(r);
+  if (call) return call;
   const name = r.nameAt(0);
   const phrase = phraseAt(r);
   if (phrase && phrase.opening > (name?.length ?? 0)) return phrase.read(r);
@@ -74,6 +97,17 @@ function prime(r: Reader): Formula {
     return { kind: 'yes-no', value, spot: r.take(1, 'amount') };
   }
   return missing(r);
+}
+
+/** `a pair of hinges`, `an hour at labour rate`: one of it. Names and phrases that begin so win. */
+function maybeOne(r: Reader): Formula | null {
+  if (!(r.sees('a') || r.sees('an')) || r.nameAt(0)) return null;
+  const term = termAfter(r, 1);
+  if (!term || term.term.count !== null || phraseAt(r)) return null;
+  const { from } = r.token;
+  r.at++;
+  const one = oneOf(r);
+  return { ...one, spot: r.since(from) };
 }
 
 /** One amount, one name or one bracket: what a phrase or clause takes. */
@@ -145,8 +179,11 @@ function afterName(r: Reader, name: Formula): Formula {
   if (name.kind !== 'name') return name;
   const pieces = sizedOf(r, name) ?? maybePieces(r, name);
   if (pieces) return pieces;
-  if ((r.sees('of') || r.sees('on')) && (r.holdsShare(name) || !r.surroundings)) {
-    return partOf(r, name);
+  if ((r.sees('of') || r.sees('on')) && !r.sees('on', 'top')) {
+    if (r.holdsShare(name)) return partOf(r, name);
+    const { at } = r;
+    skipOfStuff(r, 'measure');
+    if (r.at === at && !r.surroundings) return partOf(r, name);
   }
   return name;
 }
@@ -195,7 +232,10 @@ function expectBracket(r: Reader): Formula {
   const open = r.token;
   r.at++;
   r.brackets++;
+  const { conditions } = r;
+  r.conditions = 0;
   const inner = r.readFormula(r);
+  r.conditions = conditions;
   if (r.problem) return inner;
   if (!r.sees(')') && !r.sees(']')) {
     const atEnd = r.token.kind === 'end';
@@ -236,7 +276,12 @@ function missing(r: Reader): Formula {
       code: 'other-currency',
       spots: [sign],
       sign: r.vocabulary.sign,
-      fixes: [r.fix(`Use ${r.vocabulary.sign}`, sign, r.vocabulary.sign)],
+      fixes: [
+        {
+          say: `Use ${r.vocabulary.sign}`,
+          formula: r.text.replaceAll(token.text, r.vocabulary.sign),
+        },
+      ],
     });
   }
   const spot =
@@ -395,7 +440,9 @@ export function leftOver(r: Reader): Formula {
   const say = token.kind === 'symbol' ? `Leave "${token.text}" out` : LEAVE_OUT;
   let count = 1;
   while (token.kind === 'symbol' && r.peek(count).text === token.text) count++;
-  const left = r.fix(say, { from: token.from, to: r.peek(count).from }, '');
+  // A mark between words leaves its blank behind.
+  const joins = before && r.peek(count).kind !== 'end' && !token.gap && r.peek(count).gap;
+  const left = r.fix(say, { from: token.from, to: r.peek(count).from }, joins ? ' ' : '');
   const fixes = left.formula.trim() === '' ? [] : [left];
   return r.fail({ code: 'unread', spots: [here], word: r.slice(here), fixes });
 }

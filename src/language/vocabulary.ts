@@ -33,6 +33,8 @@ interface Namesakes {
 export class Vocabulary {
   readonly nouns: Nouns;
   readonly sign: string;
+  /** Whether messages offer the nearest names: left out where formulas are read over and over and nobody reads messages. */
+  offers: 'near-names' | 'nothing' = 'near-names';
   readonly #cells = new Map<CellId, NamedCell>();
   /** By name as it is written: like sections have the same names over and over. */
   readonly #byName = new Map<string, Namesakes>();
@@ -45,6 +47,7 @@ export class Vocabulary {
   readonly #choices = new Map<CellId, string>();
   /** Tables that every notebook can read from; the notebook's own go before them. */
   #reference: ReferenceTables | null = null;
+  #tries = false;
   #partNames: readonly PartName[] = [];
   #nameOfPart: ReadonlyMap<string, string> = new Map();
 
@@ -124,6 +127,22 @@ export class Vocabulary {
 
   table(id: CellId): TableShape | undefined {
     return this.#tables.get(id);
+  }
+
+  /** Is a formula read that is only tried, for what could be offered? A table of the trade is not brought in for it. */
+  get tries(): boolean {
+    return this.#tries;
+  }
+
+  /** Reads a formula that stands in no cell. */
+  trying<T>(work: () => T): T {
+    const before = this.#tries;
+    this.#tries = true;
+    try {
+      return work();
+    } finally {
+      this.#tries = before;
+    }
   }
 
   setReference(tables: ReferenceTables): void {
@@ -284,6 +303,7 @@ export class Vocabulary {
 
   /** Every name that can be written in a formula of `part`, as it has to be written, with its cell. */
   *namesIn(part: string, self: CellId | null): Iterable<{ say: string; id: CellId }> {
+    if (this.offers === 'nothing') return;
     for (const cell of this.#cells.values()) {
       if (cell.id !== self) yield { say: this.wayToSay(cell.id, part, self), id: cell.id };
     }

@@ -23,6 +23,8 @@ const SAME_AS: Readonly<Record<string, string>> = {
   labourers: 'person',
   laborer: 'person',
   laborers: 'person',
+  pc: 'piece',
+  pcs: 'piece',
 };
 
 export class Nouns {

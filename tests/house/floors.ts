@@ -13,6 +13,7 @@ export const FLOORS = [
   'notebook',
   'explain',
   'moves-it',
+  'versions',
   'store',
   'ui',
 ] as const;
@@ -29,6 +30,7 @@ const DOORS: Readonly<Record<string, readonly Floor[]>> = {
   mathjs: ['quantity', 'engine'],
   mdast: ['notebook'],
   'mdast-util-from-markdown': ['notebook'],
+  '@noble/hashes': ['versions'],
   valibot: ['reference', 'store'],
   'idb-keyval': ['store'],
   'browser-fs-access': ['store', 'ui'],

@@ -172,17 +172,98 @@ describe('what a careful reader could take in two ways is refused, and a fix giv
     ['4,5 ft', '4 ft 6 in'],
     ['10 ft at 2%', '2 3/8 in, a hair over'],
     ["12' x 4' x 4\" / 27", '0.5926 cubic yards'],
-    ['$85 haulage plus $15', '$100.00'],
-    ['whats 12 ft 6in plus 3ft 9 in', '16 ft 3 in'],
-    ['so like 30 boards times $2 per board', '$60.00'],
-    ['40 sq ft of turf in square yards', '4.44 sq yd'],
     ['12 bags at £4.50 a bag', '$54.00'],
-    ['1/4 in per ft over 14 ft', '3 1/2 in'],
   ])('%s can become %s', (typed, meant) => {
     const answer = worked(typed, givens);
     expect(answer.code).not.toBeNull();
     expect(answer.fixes.map((fix) => worked(fix, givens).shown)).toContain(meant);
   });
+});
+
+describe('what is said in passing is passed over', () => {
+  it.each([
+    ['$85 haulage plus $15', '$100.00'],
+    ['whats 12 ft 6in plus 3ft 9 in', '16 ft 3 in'],
+    ['so like 30 boards times $2 per board', '$60.00'],
+    ['40 sq ft of turf in square yards', '4.44 sq yd'],
+    ['1/4 in per ft over 14 ft', '3 1/2 in'],
+    ['how much is cost?', '$1,234.00'],
+    ['forms: 12 ft plus 4 ft', '16 ft'],
+    ['30 ft divided by 5 ft, plus one, for the posts', '7'],
+    ['deck area needed, in total', '224 sq ft'],
+  ])('%s is %s', (typed, shown) => {
+    expect(worked(typed, givens)).toMatchObject({ message: '', shown });
+  });
+});
+
+describe('a word that counts, or is nearly one, is never passed over', () => {
+  it.each([
+    '12 ft sqaured',
+    '12 ft cubd',
+    '10 ft square',
+    '40 bags eech',
+    '2 dozzen boards',
+    '12 ft wast',
+    '12 ft thicknes',
+    'cost with 10% wast',
+    '5 ft haf',
+    '12 ft timse 4',
+    'cost roundd up',
+    'twcie cost',
+    '3 ft of thicknes',
+    '40 sq ft of slab volume',
+    '$6.48 bag',
+  ])('%s', (typed) => {
+    expect(worked(typed, givens).shown).toBeNull();
+  });
+});
+
+describe('what could be said twice is asked about', () => {
+  it.each([
+    ['posts every 6 ft along 30 ft, plus one', ['6 posts', '7 posts']],
+    ['add 10% to cost plus $100', ['$1,457.40', '$1,467.40']],
+    ['3 pairs of hinges', ['6 hinges', '3 pairs']],
+    ['27 sq m divided by 450 mm × 450 mm', ['133.33', '27 sq m']],
+    ['cost as a percent of $2,000 + $500', ['49.36%', null]],
+    ['20% margin on cost', ['$1,542.50', '$246.80']],
+    ['how many 4 in pieces in 14 in', ['4 pieces', '3']],
+  ])('%s', (typed, meant) => {
+    const answer = worked(typed, givens);
+    expect(answer.shown).toBeNull();
+    expect(answer.fixes.map((fix) => worked(fix, givens).shown)).toEqual(meant);
+  });
+});
+
+it('of what a second share is taken is told', () => {
+  const shares = [...givens, 'Overhead: 12%', 'Markup: 20%'];
+  expect(worked('cost plus overhead plus markup', shares).notes).toEqual([
+    'Markup is taken of "cost plus overhead", not of "cost" alone.',
+  ]);
+  expect(worked('(cost plus overhead) plus markup', shares).notes).toEqual([]);
+});
+
+it('minutes are no minimum', () => {
+  const limit = '3 ft where 2 ft is under 3 ft per min times 1 min, otherwise 4 ft';
+  expect(worked(limit, givens).shown).toBe('3 ft');
+  expect(worked('4 cubic yards min, else 0.6 cubic yards', givens).shown).toBe('4 cubic yards');
+});
+
+it('labour and labor are one word, whoever writes it', () => {
+  expect(worked('labor plus $1', ['Labour: $50']).shown).toBe('$51.00');
+  expect(worked('colour times 2', ['Color: 3']).shown).toBe('6');
+});
+
+it('two slips in one formula are mended at once', () => {
+  const { fixes } = worked('slab lenght by slab widht in sq yrds', givens);
+  expect(fixes).toContain('slab length by slab width in sq yards');
+});
+
+it('a mend that is tried brings no table of the trade into the middle of the working', () => {
+  const more = [...givens, 'Area: slab length by slab width'];
+  expect(worked('slab lenght plus (read yield off bag yields for bag 60 lb)', more).code).toBe(
+    'unknown-name',
+  );
+  expect(worked('area', more).shown).toBe('48 sq ft');
 });
 
 it('a cell may be called A', () => {

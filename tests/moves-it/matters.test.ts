@@ -104,9 +104,9 @@ describe('what matters', () => {
   });
 
   it('leaves out what stands in tables of the trade', () => {
-    const open = opened('Length: 8 ft', 'Weight: weight per foot of #4 bar times length');
+    const open = opened('Hole: 3 cubic yards', 'Weight: hole times (read loose off soil volumes for ground "clay")');
     const found = whatMatters(open.estimate, open.cell('Weight'));
-    expect(found?.givens.map(({ given }) => given)).toEqual([open.cell('Length')]);
+    expect(found?.givens.map(({ given }) => given)).toEqual([open.cell('Hole')]);
   });
 
   it('reaches givens in rows', () => {

@@ -2,7 +2,7 @@
 import fs from 'node:fs';
 import { ALL_LIMITS, SHARE_OF } from '../../src/language/clauses.ts';
 import { OR_LESS, RELATION_WORDS } from '../../src/language/comparisons.ts';
-import { WHICH } from '../../src/language/levels.ts';
+import { WHICH } from '../../src/language/which.ts';
 import { OPENINGS } from '../../src/language/phrases.ts';
 import { RELATIONS, WHATS } from '../../src/language/table-phrases.ts';
 import { OPERATOR_WORDS, SHARE_LABELS } from '../../src/language/words.ts';

@@ -23,7 +23,7 @@ export function checkAdding(
     const asked = askWhichDimension(odd, checking, beside);
     return refuse(checking, asked ?? notAnAmount(odd, doing, checking));
   }
-  if (right.holds.measure.kind === 'share') return addShare(formula, left, right);
+  if (right.holds.measure.kind === 'share') return addShare(formula, left, right, checking);
   const task = formula.op === 'plus' ? ADDING : TAKING_AWAY;
   const agreed = agree([left, right], task, checking);
   if (!agreed) return null;

@@ -92,10 +92,21 @@ function oneOfThem(a: Checked, b: Checked, checking: Checking): readonly Fix[] {
     /^\s*($|[),])/.test(checking.text.slice(right.to));
   const isSum = /^(plus|\+|and)$/.test(word);
   return [
+    ...rootOfAll(a, b, checking),
     ...(isRateOf(a, b) || isRateOf(b, a) ? [at] : []),
     ...(isAll ? [without(b, { from: between.from, to: right.to })] : []),
     ...(isAll && isSum ? [without(a, { from: left.from, to: right.from })] : []),
   ];
+}
+
+/** `square root of A squared plus B squared`: as written it can't be added, so the root of the sum was meant. */
+function rootOfAll(a: Checked, b: Checked, checking: Checking): readonly Fix[] {
+  if (a.formula.kind !== 'square-root' || a.formula.of.kind === 'bracket') return [];
+  const { from } = a.formula.of.spot;
+  if (checking.text[from] === '(') return [];
+  const spot = { from, to: b.formula.spot.to };
+  const by = `(${checking.text.slice(spot.from, spot.to)})`;
+  return [mended(checking, 'The root of the whole sum', { spot, by })];
 }
 
 /** Is the first so much per what the second measures? */

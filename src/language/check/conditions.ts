@@ -1,12 +1,13 @@
 // Conditions, and, or, not: what has to be yes or no, and answers that measure the same.
 import { YES_NO } from '../../quantity/measure.ts';
+import type { Report } from '../../words/report.ts';
 import type { Checked, Plan } from '../plan.ts';
 import type { Condition, Logic, Not } from '../tree.ts';
 import { agree } from './agreeing.ts';
 import { type Checking, mended, refuse, typedAsOne } from './checking.ts';
 import { CHOOSING } from './clashes.ts';
 import { made, restsOn } from './holding.ts';
-import { capital, called, fact, headline } from './saying.ts';
+import { capital, called, fact, facts, headline } from './saying.ts';
 
 /** `A where C, B where D, otherwise E`; the parts stand in that order. */
 export function checkCondition(
@@ -40,6 +41,9 @@ export function checkLogic(
   right: Checked,
   checking: Checking,
 ): Checked | null {
+  if (formula.kind === 'and' && bothAmounts(left, right)) {
+    return refuse(checking, askWhetherAdded(left, right, checking));
+  }
   if (!areYesNo([left, right], checking)) return null;
   return made(formula, [left, right], YES_NO, {
     op: formula.kind,
@@ -51,6 +55,23 @@ export function checkLogic(
 export function checkNot(formula: Not, of: Checked, checking: Checking): Checked | null {
   if (!isYesNo(of, checking)) return null;
   return made(formula, [of], YES_NO, { op: 'not', of: of.plan });
+}
+
+function bothAmounts(left: Checked, right: Checked): boolean {
+  const { kind } = right.holds.measure;
+  return left.holds.measure.kind === 'amount' && (kind === 'amount' || kind === 'share');
+}
+
+/** `labour and materials`: `and` joins conditions; amounts are added with plus. */
+function askWhetherAdded(left: Checked, right: Checked, checking: Checking): Report {
+  const [a, b] = [left.formula.spot, right.formula.spot];
+  return {
+    code: 'not-yes-or-no',
+    headline: '"And" adds nothing up.',
+    spots: [{ from: a.to, to: b.from }],
+    explanation: `${facts(checking, left, right)} "And" joins two conditions; two amounts are added with "plus".`,
+    fixes: [mended(checking, 'Add them', { spot: { from: a.to, to: b.from }, by: ' plus ' })],
+  };
 }
 
 /** Each that is not has a problem of its own. */

@@ -102,7 +102,7 @@ function roundedToStep(
     step: inScale(settled, result),
   };
   return made(formula, [of, settled], result, plan, {
-    showIn: stepForm(settled) ?? of.holds.showIn,
+    showIn: keptForm(of, settled) ?? stepForm(settled) ?? of.holds.showIn,
   });
 }
 
@@ -161,6 +161,17 @@ function stepOfRate(measure: AmountMeasure, step: Checked, to: AmountMeasure): C
   if (!rate || rate.over.dimension !== to.dimension) return null;
   const stepped = amountMeasure(measure.dimension, to.scale.div(rate.under.scale));
   return { ...step, holds: { ...step.holds, measure: stepped, showIn: null, written: [] } };
+}
+
+/** `in metres, to the nearest centimetre` is still asked for in metres: a metric step is a decimal of them. */
+function keptForm(of: Checked, step: Checked): Form | null {
+  if (of.formula.kind !== 'in-units') return null;
+  const { showIn } = of.holds;
+  const [asked, stepped] = [showIn, stepForm(step)].map((form) => {
+    const [term, ...more] = form?.over ?? [];
+    return term?.kind === 'unit' && more.length === 0 ? term.unit : null;
+  });
+  return asked?.measures === 'metric' && stepped?.measures === 'metric' ? showIn : null;
 }
 
 /** The form to show the result in: that of the step, where its unit is plain to see. Money stays money. */

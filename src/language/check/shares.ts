@@ -5,13 +5,18 @@ import type { Checked, Plan } from '../plan.ts';
 import type { Binary, ForShares, Formula, MarkedUp, PartOf, ShareThatIs } from '../tree.ts';
 import { agree } from './agreeing.ts';
 import { bareNumber } from './bare-numbers.ts';
-import { type Checking, inOrder, mended, refuse, typedAsOne } from './checking.ts';
+import { type Checking, inOrder, mended, noted, refuse, typed, typedAsOne } from './checking.ts';
 import { COMPARING, isItPercent, notAnAmount } from './clashes.ts';
 import { constant, inScale, made } from './holding.ts';
 import { capital, called, fact, headline } from './saying.ts';
 
 /** Plus or minus a share: added to a share, taken from a bare 1 or 100%, else a share of the left side. */
-export function addShare(formula: Binary, left: Checked, share: Checked): Checked {
+export function addShare(
+  formula: Binary,
+  left: Checked,
+  share: Checked,
+  checking: Checking,
+): Checked {
   const op = formula.op === 'plus' ? 'add' : 'subtract';
   const { measure } = left.holds;
   const parts = [left, share];
@@ -23,11 +28,24 @@ export function addShare(formula: Binary, left: Checked, share: Checked): Checke
     const plan: Plan = { op, left: left.plan, right: share.plan };
     return made(formula, parts, SHARE, plan, { manner: 'share-added' });
   }
+  tellOfWhat(left, share, checking);
   return made(formula, parts, measure, times(left.plan, wholeAnd(op, share.plan)), {
     showIn: left.holds.showIn,
     written: left.holds.written,
     manner: 'share-of',
   });
+}
+
+/** `materials plus overhead plus markup`: of what the second is taken could be read otherwise, so it is told. */
+function tellOfWhat(left: Checked, share: Checked, checking: Checking): void {
+  const { formula } = left;
+  if (left.manner !== 'share-of' || formula.kind !== 'binary') return;
+  if (checking.text[formula.spot.from] === '(') return;
+  const [whole, first] = [typed(checking, formula), typed(checking, formula.left)];
+  noted(
+    checking,
+    `${capital(typed(checking, share.formula))} is taken of "${whole}", not of "${first}" alone.`,
+  );
 }
 
 /** A bare written 1 or 100%, or such a whole less shares already. A bracket closes it. */
