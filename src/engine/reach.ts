@@ -13,7 +13,7 @@ export interface WorkedBy {
   /** Of a cost or price line: the measure of the sum that is rounded to the cent. */
   readonly cents: AmountMeasure | null;
   /** The cell that a cell in the plan stands for: within a row, a column stands for that row's cell. */
-  meant(cell: CellId): CellId;
+  readonly meant: (cell: CellId) => CellId;
 }
 
 /** Null where nothing is worked: a text, a blank, a table, what is at fault, what is in a circle. */

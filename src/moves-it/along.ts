@@ -100,9 +100,7 @@ interface Stretch {
 /** Does the result go straight from one end to the other, or has it no value all the way? */
 function isSmooth({ before, after }: Stretch, own: readonly number[], within: number): boolean {
   if ([before, after, ...own].every((value) => Number.isNaN(value))) return true;
-  return BETWEEN.every(
-    (part, i) => Math.abs(before + (after - before) * part - own[i]) <= within,
-  );
+  return BETWEEN.every((part, i) => Math.abs(before + (after - before) * part - own[i]) <= within);
 }
 
 function piecesOf(whole: Stretch, at: readonly number[], own: readonly number[]): Stretch[] {

@@ -8,10 +8,13 @@ export interface Sample {
   readonly none: number;
 }
 
-/** Sorts the values that there are. */
+/** Takes the values over: those that there are, sorted. */
 export function sampleOf(values: Float64Array): Sample {
-  const sorted = values.filter((value) => Number.isFinite(value)).sort();
-  return { sorted, none: values.length - sorted.length };
+  let many = 0;
+  for (let i = 0; i < values.length; i++) {
+    if (Number.isFinite(values[i])) values[many++] = values[i];
+  }
+  return { sorted: values.subarray(0, many).sort(), none: values.length - many };
 }
 
 export function meanOf({ sorted }: Sample): number {

@@ -67,7 +67,8 @@ export function trialFigures(
 /** The same for a person to read in a terminal. */
 export function trialsText({ seed, trials, cells }: TrialFigures): string {
   const begins = `\nHow sure: ${trials} trials, seed ${seed}\n`;
-  if (cells.length === 0) return `${begins}  No given has a range, so every value stays as it is.\n`;
+  if (cells.length === 0)
+    return `${begins}  No given has a range, so every value stays as it is.\n`;
   const number = (value: number): string => String(Number(value.toPrecision(5)));
   const lines = cells.map(({ part, name, unit, p5, p10, p50, p90, p95 }) => {
     const named = part === '' ? name : `${part}: ${name}`;

@@ -77,9 +77,17 @@ export function stepOf(plan: Plan, out: Lane, on: Operands): FloatStep {
       return (many) => chosen(out, branches, otherwise, many);
     }
     case 'greatest':
-      return folded(greater, out, plan.items.map((item) => on.lane(item)));
+      return folded(
+        greater,
+        out,
+        plan.items.map((item) => on.lane(item)),
+      );
     case 'least':
-      return folded(lesser, out, plan.items.map((item) => on.lane(item)));
+      return folded(
+        lesser,
+        out,
+        plan.items.map((item) => on.lane(item)),
+      );
     case 'total': {
       const items = plan.items.filter((i) => !on.isLeftOut(i)).map((item) => on.lane(item));
       return (many) => total(out, items, many);

@@ -48,7 +48,6 @@ class Making {
   readonly cells = new Map<CellId, Lane>();
   readonly #asked: Asked;
   readonly #cents: Cents;
-  readonly #moving: ReadonlySet<CellId>;
   readonly #texts: ReadonlyMap<string, number>;
   readonly #numbers = new Map<number, Lane>();
   readonly #numberLanes = new Set<Lane>();
@@ -59,7 +58,6 @@ class Making {
   constructor(asked: Asked, web: Web, cents: Cents) {
     this.#asked = asked;
     this.#cents = cents;
-    this.#moving = new Set([...web.moved, ...web.steps.map((step) => step.cell)]);
     this.#texts = textsIn(asked, web);
     for (const cell of web.moved) this.#movedCell(cell);
     for (const step of web.steps) this.cells.set(step.cell, this.#cell(step));

@@ -72,7 +72,7 @@ export function compared(relation: Relation): Two {
   return (out, a, b, many) => {
     for (let i = 0; i < many; i++) {
       const [one, other] = [a[i], b[i]];
-      if (one !== one || other !== other) out[i] = NaN;
+      if (Number.isNaN(one) || Number.isNaN(other)) out[i] = NaN;
       else out[i] = holds(relation, order(one, other)) ? 1 : 0;
     }
   };
@@ -155,8 +155,8 @@ function meets(cells: readonly Lane[], wanted: LookUpLanes['wanted'], i: number)
   for (let k = 0; k < wanted.length; k++) {
     const { relation, value } = wanted[k];
     const [one, other] = [cells[k][i], value[i]];
-    if (other !== other) return NaN;
-    if (one !== one) met = NaN;
+    if (Number.isNaN(other)) return NaN;
+    if (Number.isNaN(one)) met = NaN;
     else if (!holds(relation, order(one, other))) return 0;
   }
   return met;

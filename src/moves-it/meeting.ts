@@ -154,7 +154,11 @@ function turnsOf(places: readonly Place[], target: number): readonly (readonly [
   for (let i = 1; i < places.length - 1 && turns.length < MOST_TURNS; i++) {
     const [before, here, after] = [places[i - 1], places[i], places[i + 1]];
     if (here.side === 0 || before.side !== here.side || after.side !== here.side) continue;
-    if (far(i) <= far(i - 1) && far(i) <= far(i + 1) && (far(i) < far(i - 1) || far(i) < far(i + 1)))
+    if (
+      far(i) <= far(i - 1) &&
+      far(i) <= far(i + 1) &&
+      (far(i) < far(i - 1) || far(i) < far(i + 1))
+    )
       turns.push([before.at, after.at]);
   }
   return turns;

@@ -1,6 +1,6 @@
 // Reading what a person writes for a cell without touching the notebook: as the value that the cell would hold.
 import { handHolds } from '../engine/by-hand.ts';
-import type { CellState, Outcome } from '../engine/outcome.ts';
+import type { Outcome } from '../engine/outcome.ts';
 import type { Reading } from '../language/reading.ts';
 import type { CellId } from '../language/tree.ts';
 import { Dec } from '../quantity/decimal.ts';
@@ -66,9 +66,4 @@ function writtenIn(unit: string, exact: string): string {
 
 function refused(why: string): Read {
   return { kind: 'refused', why };
-}
-
-/** Is it a number, so that it can move? */
-export function isNumber({ outcome }: Pick<CellState, 'outcome'>): boolean {
-  return outcome.kind === 'value' && outcome.value instanceof Dec;
 }

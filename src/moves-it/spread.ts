@@ -1,7 +1,7 @@
 // How the values of a given are spread over its range: triangular where a first value stands with best and
 // worst, even between two ends. Held as plain numbers in the measure of the given itself.
 import type { CellState } from '../engine/outcome.ts';
-import { Dec, scaled } from '../quantity/decimal.ts';
+import { type Dec, scaled } from '../quantity/decimal.ts';
 import { type Measure, conversion } from '../quantity/measure.ts';
 
 export interface Spread {
@@ -13,7 +13,8 @@ export interface Spread {
 
 /** The spread of a given that has a range and a value; null of any other cell. */
 export function spreadOf({ range, outcome, holds }: CellState): Spread | null {
-  if (!range || !holds || outcome.kind !== 'value' || typeof outcome.value !== 'object') return null;
+  if (!range || !holds || outcome.kind !== 'value' || typeof outcome.value !== 'object')
+    return null;
   const [best, worst] = [range.best, range.worst].map(({ value, holds: own }) =>
     heldIn(value, own.measure, holds.measure).toNumber(),
   );

@@ -51,7 +51,11 @@ export function runTrials(
   wish: TrialsAsked,
 ): readonly CellTrials[] {
   const ranged = rangedAmong(asked, cells);
-  const web = webOf(asked, ranged.map((each) => each.cell), wish.cells ?? null);
+  const web = webOf(
+    asked,
+    ranged.map((each) => each.cell),
+    wish.cells ?? null,
+  );
   const moves = new Set([...web.moved, ...web.steps.map((step) => step.cell)]);
   const told = (wish.cells ?? cells).flatMap((cell) => {
     const unit = moves.has(cell) ? shownUnit(asked, asked.state(cell)) : null;
@@ -87,7 +91,10 @@ function inOneGo(
       for (let i = 0; i < many; i++) values[from + i] = lane[i] * factor;
     }
   }
-  return kept.map(({ lane: _, values, ...each }) => ({ ...each, ...sampleOf(values) }));
+  return kept.map(({ cell, unit, factor, exactFactor, values }) => ({
+    ...{ cell, unit, factor, exactFactor },
+    ...sampleOf(values),
+  }));
 }
 
 /** Puts the next draws into the lanes of the givens. */

@@ -39,7 +39,7 @@ export function webOf(
     // Without a value now it has none in a trial either: what leaves it out goes on leaving it out.
     if (asked.state(cell).outcome.kind !== 'value') return [];
     const by = asked.workedBy(cell);
-    return by ? [{ ...by, cell, meant: (id) => by.meant(id) }] : [];
+    return by ? [{ ...by, cell }] : [];
   });
   return { moved, steps };
 }

@@ -79,7 +79,8 @@ export function whatWouldItTake(job: Solves, wish: Wish): Taken {
   const given = job.state(wish.given);
   const result = job.state(wish.result);
   const unit = shownUnit(job, given);
-  if (given.kind !== 'given' || !unit) return refused(`${given.input.name} is no number that is given.`);
+  if (given.kind !== 'given' || !unit)
+    return refused(`${given.input.name} is no number that is given.`);
   if (!numberOf(result)) return refused(`${result.input.name} is no number.`);
   if (!job.reach([wish.given], 'up').includes(wish.result)) {
     return refused(`${result.input.name} does not depend on ${given.input.name}.`);
@@ -124,7 +125,12 @@ class Solving {
     const looked = { low: this.#say(new Dec(low)), high: this.#say(new Dec(high)), because };
     const answers = joined(found, whole).flatMap((meeting) => this.#span(meeting, low, high) ?? []);
     if (answers.length > 0) return { kind: 'met', answers, looked };
-    return { kind: 'none', under: this.#near(found.under, -1), over: this.#near(found.over, 1), looked };
+    return {
+      kind: 'none',
+      under: this.#near(found.under, -1),
+      over: this.#near(found.over, 1),
+      looked,
+    };
   }
 
   #now(): number {
@@ -217,7 +223,10 @@ class Solving {
   }
 }
 
-function boundsOf(job: Solves, { given, between }: Wish): Bounds | Extract<Taken, { kind: 'refused' }> {
+function boundsOf(
+  job: Solves,
+  { given, between }: Wish,
+): Bounds | Extract<Taken, { kind: 'refused' }> {
   const state = job.state(given);
   if (between) {
     const ends = between.map((text) => readFor(job, given, text));
@@ -235,7 +244,9 @@ function boundsOf(job: Solves, { given, between }: Wish): Bounds | Extract<Taken
   const limits = sensible ? readLimits(sensible, (text) => job.draft(given, text)) : null;
   if (limits) {
     const held = (limit: Limit | null): number | null =>
-      limit && state.holds && heldIn(limit.value, limit.holds.measure, state.holds.measure).toNumber();
+      limit &&
+      state.holds &&
+      heldIn(limit.value, limit.holds.measure, state.holds.measure).toNumber();
     const low = held(limits.low) ?? Math.min(around[0], held(limits.high) ?? 0);
     const high = held(limits.high) ?? Math.max(around[1], 5 * low);
     if (low < high) return { low, high, because: 'sensible' };

@@ -17,13 +17,25 @@ export class Writable {
   /** The least amount on a step that is no less, as it is held. */
   from(held: number): Dec {
     const step = this.#step(held);
-    return this.#held(this.#shown(held).div(step).times(1 - 1e-13 * Math.sign(held)).ceil(), step);
+    return this.#held(
+      this.#shown(held)
+        .div(step)
+        .times(1 - 1e-13 * Math.sign(held))
+        .ceil(),
+      step,
+    );
   }
 
   /** The greatest amount on a step that is no more. */
   upTo(held: number): Dec {
     const step = this.#step(held);
-    return this.#held(this.#shown(held).div(step).times(1 + 1e-13 * Math.sign(held)).floor(), step);
+    return this.#held(
+      this.#shown(held)
+        .div(step)
+        .times(1 + 1e-13 * Math.sign(held))
+        .floor(),
+      step,
+    );
   }
 
   next(held: Dec, way: 1 | -1): Dec {

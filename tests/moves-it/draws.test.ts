@@ -27,7 +27,7 @@ describe('draws', () => {
 
   it('lie from 0 up to 1, evenly', () => {
     const [draws] = streams(5, 1);
-    const tenths = new Array<number>(10).fill(0);
+    const tenths = Array.from({ length: 10 }, () => 0);
     let sum = 0;
     let outside = 0;
     for (let i = 0; i < 100_000; i++) {

@@ -49,7 +49,10 @@ function compare({ estimate, cells }: Opened): Compared {
       if (shown !== asked) wrong.push(`${told}\n   ${asked} wanted, ${shown} shown`);
     }
     const again = exact.value(cell);
-    const same = again instanceof Dec && outcome.value instanceof Dec ? again.eq(outcome.value) : again === outcome.value;
+    const same =
+      again instanceof Dec && outcome.value instanceof Dec
+        ? again.eq(outcome.value)
+        : again === outcome.value;
     if (!same) wrong.push(`${told}\n   worked beside the notebook it is ${String(again)}`);
   }
   return { wrong, compared: web.steps.length };
@@ -65,17 +68,21 @@ function isClose(a: number, b: number): boolean {
 }
 
 describe('trials at the plain values', () => {
-  test(`come to what the engine comes to, in ${NOTEBOOKS} random notebooks`, { timeout: 1_800_000 }, () => {
-    const wrong: string[] = [];
-    let compared = 0;
-    for (let seed = SEED; seed < SEED + NOTEBOOKS && wrong.length < 20; seed++) {
-      const found = compare(openedText(textOf(casesOf(seed, 14))));
-      wrong.push(...found.wrong.map((each) => `seed ${seed}: ${each}`));
-      compared += found.compared;
-    }
-    expect(wrong.join('\n')).toBe('');
-    expect(compared).toBeGreaterThan(NOTEBOOKS);
-  });
+  test(
+    `come to what the engine comes to, in ${NOTEBOOKS} random notebooks`,
+    { timeout: 1_800_000 },
+    () => {
+      const wrong: string[] = [];
+      let compared = 0;
+      for (let seed = SEED; seed < SEED + NOTEBOOKS && wrong.length < 20; seed++) {
+        const found = compare(openedText(textOf(casesOf(seed, 14))));
+        wrong.push(...found.wrong.map((each) => `seed ${seed}: ${each}`));
+        compared += found.compared;
+      }
+      expect(wrong.join('\n')).toBe('');
+      expect(compared).toBeGreaterThan(NOTEBOOKS);
+    },
+  );
 
   const folder = `${import.meta.dirname}/../../templates`;
   const files = fs.readdirSync(folder).filter((file) => file.endsWith('.md'));

@@ -6,7 +6,10 @@ import { type Opened, opened } from './opened.ts';
 function matters(open: Opened, result: string): readonly (Matter & { readonly name: string })[] {
   const found = whatMatters(open.estimate, open.cell(result));
   if (!found) throw new Error(`${result} is no number`);
-  return found.givens.map((each) => ({ ...each, name: open.estimate.state(each.given).input.name }));
+  return found.givens.map((each) => ({
+    ...each,
+    name: open.estimate.state(each.given).input.name,
+  }));
 }
 
 describe('what matters', () => {
@@ -83,7 +86,11 @@ describe('what matters', () => {
   });
 
   it('tells no jump on a curve', () => {
-    const open = opened('Side: 10 ft', 'Room: side by side by side', 'Root: square root of room times 1 ft');
+    const open = opened(
+      'Side: 10 ft',
+      'Room: side by side by side',
+      'Root: square root of room times 1 ft',
+    );
     expect(matters(open, 'Room')[0].jumps).toEqual([]);
   });
 
@@ -104,7 +111,10 @@ describe('what matters', () => {
   });
 
   it('leaves out what stands in tables of the trade', () => {
-    const open = opened('Hole: 3 cubic yards', 'Weight: hole times (read loose off soil volumes for ground "clay")');
+    const open = opened(
+      'Hole: 3 cubic yards',
+      'Weight: hole times (read loose off soil volumes for ground "clay")',
+    );
     const found = whatMatters(open.estimate, open.cell('Weight'));
     expect(found?.givens.map(({ given }) => given)).toEqual([open.cell('Hole')]);
   });
@@ -127,7 +137,11 @@ describe('what matters', () => {
   });
 
   it('keeps a given that does not move the result, as the last', () => {
-    const open = opened('Waste: 10%', 'Bags: 30 bags plus waste, rounded up', 'Price: bags at $6 per bag');
+    const open = opened(
+      'Waste: 10%',
+      'Bags: 30 bags plus waste, rounded up',
+      'Price: bags at $6 per bag',
+    );
     open.estimate.setByHand(open.cell('Bags'), '40 bags', 'counted');
     const found = matters(open, 'Price');
     expect(found.map(({ name, swing }) => [name, swing])).toEqual([['Waste', 0]]);

@@ -7,9 +7,9 @@ import { type CellTrials, type TrialsAsked, runTrials } from '../../src/moves-it
 export interface Opened {
   readonly estimate: Estimate;
   /** The only cell of this name. */
-  cell(name: string): CellId;
-  cells(): readonly CellId[];
-  trials(name: string, wish?: Partial<TrialsAsked>): CellTrials;
+  readonly cell: (name: string) => CellId;
+  readonly cells: () => readonly CellId[];
+  readonly trials: (name: string, wish?: Partial<TrialsAsked>) => CellTrials;
 }
 
 export const TRIALS = 20_000;

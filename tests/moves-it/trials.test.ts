@@ -70,7 +70,7 @@ describe('trials against closed forms', () => {
     ] as const;
     const lines = spreads.map(([a, m, b], i) => `W${i}: ${m} hours, ${a} at best, ${b} at worst`);
     const sample = opened(...lines, 'All: W0 plus W1 plus W2 plus W3').trials('All');
-    const all = spreads.map((each) => triangular(...each));
+    const all = spreads.map(([a, m, b]) => triangular(a, m, b));
     expectMean(
       sample,
       all.reduce((sum, each) => sum + each.mean, 0),
@@ -93,7 +93,8 @@ describe('trials against closed forms', () => {
       rate.variance * hours.mean ** 2;
     expectMean(sample, hours.mean * rate.mean, variance);
     // A cost line is whole cents in every trial.
-    for (const value of sample.sorted) expect(Math.abs(value * 100 - Math.round(value * 100))).toBeLessThan(1e-8);
+    for (const value of sample.sorted)
+      expect(Math.abs(value * 100 - Math.round(value * 100))).toBeLessThan(1e-8);
   });
 
   it('come to what was published of three-point estimating', () => {
@@ -110,7 +111,9 @@ describe('trials against closed forms', () => {
       ['Integration', 1_950, 2_136, 2_600],
     ] as const;
     const open = opened(
-      ...table.map(([name, low, likely, high]) => `${name}: $${likely}, $${low} at best, $${high} at worst`),
+      ...table.map(
+        ([name, low, likely, high]) => `${name}: $${likely}, $${low} at best, $${high} at worst`,
+      ),
       `One: total of ${table.map(([name]) => name).join(', ')}`,
       'All: one times 32',
     );
@@ -118,7 +121,7 @@ describe('trials against closed forms', () => {
     expect(Math.round(plain / 1_000)).toBe(77);
     const all = open.trials('All');
     expect(Math.round((plain * 32) / 10_000)).toBe(247);
-    const spreads = table.map(([, ...each]) => triangular(...each));
+    const spreads = table.map(([, low, likely, high]) => triangular(low, likely, high));
     const mean = spreads.reduce((sum, each) => sum + each.mean, 0);
     const variance = spreads.reduce((sum, each) => sum + each.variance, 0);
     expectMean(all, 32 * mean, 32 * 32 * variance);

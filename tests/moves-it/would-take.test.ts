@@ -62,7 +62,11 @@ describe('what would it take', () => {
   });
 
   it('is told with all its digits where it has no end of them', () => {
-    const open = opened('Slab length: 12 ft', 'Slab width: 7 ft', 'Area: slab length by slab width');
+    const open = opened(
+      'Slab length: 12 ft',
+      'Slab width: 7 ft',
+      'Area: slab length by slab width',
+    );
     const [only] = answersOf(ask(open, 'Slab length', 'Area', '100 sq ft'));
     expect(only.from.comesTo).toBe('100 sq ft');
     expect(only.from.value.toString().slice(0, 20)).toBe('171.4285714285714285');
@@ -98,12 +102,19 @@ describe('what would it take', () => {
 
   it('is none beyond what is sensible', () => {
     const open = opened(...slab);
-    expect(ask(open, 'Slab length', 'Area', '1000 sq ft')).toMatchObject({ kind: 'none', over: null });
+    expect(ask(open, 'Slab length', 'Area', '1000 sq ft')).toMatchObject({
+      kind: 'none',
+      over: null,
+    });
     expect(ask(open, 'Slab length', 'Area', '1000 sq ft', ['3 ft', '100 ft']).kind).toBe('met');
   });
 
   it('is several amounts where the result turns back', () => {
-    const open = opened('Side: 2 ft', 'Fence: 20 ft', 'Area: side by (fence divided by 2 minus side)');
+    const open = opened(
+      'Side: 2 ft',
+      'Fence: 20 ft',
+      'Area: side by (fence divided by 2 minus side)',
+    );
     const spans = answersOf(ask(open, 'Side', 'Area', '21 sq ft'));
     expect(spans.map(({ from, to }) => [from.shown, to.shown])).toEqual([
       ['3 ft', '3 ft'],
@@ -218,7 +229,8 @@ describe('an answer put back', () => {
       if (!isIn) wrong.push(`${written}: ${x} is in none of ${JSON.stringify(taken.answers)}`);
       for (const { from, to } of taken.answers) {
         for (const end of [from, to]) {
-          if (end.comesTo !== target?.text) wrong.push(`${written}: ${end.shown} comes to ${end.comesTo}`);
+          if (end.comesTo !== target?.text)
+            wrong.push(`${written}: ${end.shown} comes to ${end.comesTo}`);
           if (end.formula === null) continue;
           const back = putBack(open, 'Run', 'Got', end.formula);
           if (back !== target?.text) wrong.push(`${written}: ${end.formula} put back is ${back}`);
