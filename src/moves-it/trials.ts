@@ -92,7 +92,10 @@ function inOneGo(
     }
   }
   return kept.map(({ cell, unit, factor, exactFactor, values }) => ({
-    ...{ cell, unit, factor, exactFactor },
+    cell,
+    unit,
+    factor,
+    exactFactor,
     ...sampleOf(values),
   }));
 }

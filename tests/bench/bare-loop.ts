@@ -10,7 +10,11 @@ type Work = () => number;
 export function bareLoop(
   estimate: Estimate,
   moved: readonly CellId[],
-): { readonly values: Float64Array; slotOf(cell: CellId): number; readonly run: () => void } {
+): {
+  readonly values: Float64Array;
+  readonly slotOf: (cell: CellId) => number;
+  readonly run: () => void;
+} {
   const slots = new Map<CellId, number>();
   const slotOf = (cell: CellId): number => {
     const slot = slots.get(cell) ?? slots.size;
