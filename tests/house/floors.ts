@@ -12,6 +12,7 @@ export const FLOORS = [
   'picture',
   'notebook',
   'explain',
+  'moves-it',
   'versions',
   'record',
   'store',
