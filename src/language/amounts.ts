@@ -160,7 +160,7 @@ function share(r: Reader, number: WrittenNumber, from: number, start: number): F
     label = r.slice(r.token);
     r.at++;
   } else if (SHARE_LABELS.has(r.token.text) && r.token.kind === 'word') {
-    label = r.token.text;
+    label = TAXES.has(r.token.text) ? r.token.text.toUpperCase() : r.token.text;
     r.at++;
   } else if (r.sees('for')) {
     // `plus 10% for waste`: the word says what the percent is for, even beside a cell of that name.
@@ -181,6 +181,8 @@ function share(r: Reader, number: WrittenNumber, from: number, start: number): F
 const SHARE_SORTS: ReadonlySet<string> = new Set(
   'sales payroll labour labor service land property'.split(' '),
 );
+
+const TAXES: ReadonlySet<string> = new Set(['vat', 'gst', 'hst', 'pst']);
 
 const WRITTEN_IN_PERCENT: WrittenIn = { kind: 'share' };
 
@@ -495,7 +497,8 @@ function withTails(
 
 /** `1.5 tonnes to the cubic metre`: so much for each. */
 function toOne(r: Reader): boolean {
-  return r.sees('to', 'the') || r.sees('to', 'a') || r.sees('to', 'each') || r.sees('to', 'every');
+  if (!r.sees('to') || !/^(the|an?|each|every)$/.test(r.peek(1).text)) return false;
+  return r.nameAt(1) === null && r.nameAt(2) === null;
 }
 
 function isMoney(over: readonly Term[]): boolean {

@@ -192,6 +192,7 @@ const MUCH: ReadonlySet<string> = new Set(
 function skipTitle(r: Reader): void {
   let words = 0;
   while (words < 5 && r.peek(words).kind === 'word') words++;
+  for (let i = 0; i < words; i++) if (ASKS.has(r.peek(i).text)) return;
   if (words > 0 && r.seesAt(words, ':') && r.peek(words + 1).kind !== 'end') {
     r.take(words + 1, 'unread');
     return;
@@ -203,6 +204,13 @@ function skipTitle(r: Reader): void {
     r.take(things + 1, 'unread');
   }
 }
+
+/** No heading: they ask for something else than what stands after them. */
+const ASKS: ReadonlySet<string> = new Set(
+  'perimeter circumference diagonal hypotenuse average mean difference ratio product both either half twice double triple'.split(
+    ' ',
+  ),
+);
 
 /** A thing or a word that nothing knows, and no slip of a name. */
 function isHeading(r: Reader, ahead: number): boolean {

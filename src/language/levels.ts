@@ -9,7 +9,7 @@ import { LENGTH, MONEY } from '../quantity/dimension.ts';
 import type { Term } from '../quantity/form.ts';
 import { unitByKey } from '../quantity/units.ts';
 import { ARTICLES } from './lexer.ts';
-import { askAreaOver, crossedByLabel, isLayer } from './outlines.ts';
+import { askAreaOver, askLayer, crossedByLabel, isLayer } from './outlines.ts';
 import { DEEPEST, type Reader } from './reader.ts';
 import { refuseTightRange } from './ranges.ts';
 import { roughCount, roughDimension } from './rough.ts';
@@ -250,7 +250,14 @@ function atBothEnds(r: Reader, value: Formula): Formula | null {
   if (roughDimension(r, value) !== LENGTH) return null;
   const opSpot = r.take(joined + 2, 'operator');
   const left = r.number('2', '2', opSpot);
-  return { kind: 'binary', op: 'times', opSpot, left, right: value, spot: r.since(value.spot.from) };
+  return {
+    kind: 'binary',
+    op: 'times',
+    opSpot,
+    left,
+    right: value,
+    spot: r.since(value.spot.from),
+  };
 }
 
 /** `materials after 10% discount` */
@@ -431,7 +438,7 @@ function termFrom(r: Reader, first: Formula): Formula {
         continue;
       }
     }
-    const asked = askAreaOver(r, left, found.op, right);
+    const asked = askAreaOver(r, left, found.op, right) ?? askLayer(r, left, opSpot, right);
     if (asked) return asked;
     const each = found.op === 'at' && isForEachOne(right);
     const op = isLayer(r, left, found.op, opSpot, right) ? 'by' : each ? 'times' : found.op;

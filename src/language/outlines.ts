@@ -416,6 +416,38 @@ export function askAreaOver(
   });
 }
 
+/** `deck area over thickness`, `48 sq ft over 4 in thick`: divided by that, or so thick? */
+export function askLayer(
+  r: Reader,
+  left: Formula,
+  opSpot: { readonly from: number; readonly to: number },
+  right: Formula,
+): Formula | null {
+  if (r.problem || !/^over$/i.test(r.slice(opSpot))) return null;
+  const named = right.kind === 'name' && /\b(thickness|depth)$/i.test(right.say);
+  const said =
+    right.kind === 'amount' && isWrittenLength(right) && /^(thick|deep)$/.test(lastWord(r));
+  if (!(named || said) || hardPartOf(r, left) !== AREA || hardPartOf(r, right) !== LENGTH)
+    return null;
+  const spot = { from: left.spot.from, to: right.spot.to };
+  const [area, thick] = [r.slice(left.spot), r.slice(right.spot)];
+  const whole = { from: spot.from, to: r.since(spot.from).to };
+  return r.fail({
+    code: 'two-readings',
+    spots: [whole],
+    about: `"${thick}" could be how thick it is, or what the area is divided by. Write the one that is meant.`,
+    fixes: [
+      r.fix('So thick', whole, `${area} by ${thick}`),
+      r.fix('Divided by it', whole, `${area} divided by ${thick}`),
+    ],
+  });
+}
+
+/** The label that was passed over last, or stands here. */
+function lastWord(r: Reader): string {
+  return labelAt(r, 0) > 0 ? r.token.text : (r.tokens[r.at - 1]?.text ?? '');
+}
+
 /** Says which way the length lies that was read; for the reader. */
 export function takeLabel(r: Reader): void {
   const words = labelAt(r, 0);

@@ -336,7 +336,27 @@ function readSquareRoot(r: Reader): Formula {
   r.skipArticle();
   r.take(3, 'phrase');
   const of = expectValue(r);
-  return { kind: 'square-root', of, spot: r.since(from) };
+  const spot = r.since(from);
+  return askRootOfSum(r, of, spot) ?? { kind: 'square-root', of, spot };
+}
+
+/** `square root of 3 squared plus 4 squared`: of both together, or of the first alone? */
+function askRootOfSum(r: Reader, of: Formula, spot: { from: number; to: number }): Formula | null {
+  const joins = r.sees('plus') || r.sees('+') || r.sees('minus') || r.sees('-') || r.sees('less');
+  if (r.problem || !joins || of.kind !== 'power' || of.power !== 2) return null;
+  const end = slotEnd(r, 1);
+  if (end < 0 || !(r.seesAt(end, 'squared') || r.seesAt(end, '²'))) return null;
+  if (/^[([]/.test(r.slice(of.spot))) return null;
+  const all = { from: of.spot.from, to: r.peek(end).to };
+  return r.fail({
+    code: 'two-readings',
+    spots: [all],
+    about: 'The square root could be of both together, or of the first alone. Brackets say which.',
+    fixes: [
+      r.fix('Of both together', all, `(${r.slice(all)})`),
+      r.fix('Of the first alone', spot, `(${r.slice(spot)})`),
+    ],
+  });
 }
 
 /** `diagonal of A and B`, `corner to corner of a A by B patio`. */
@@ -344,7 +364,8 @@ function readDiagonal(r: Reader, opening: number): Formula {
   const from = r.token.from;
   r.skipArticle();
   r.take(opening, 'phrase');
-  r.skipArticle();
+  // A cell may be called A.
+  if (!r.nameAt(0)) r.skipArticle();
   const a = seesAmount(r) ? writtenAmount(r) : expectSlot(r);
   takeLabel(r);
   if (r.problem) return a;

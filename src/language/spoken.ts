@@ -21,9 +21,7 @@ export function spokenAt(r: Reader, skip: number): Phrase | null {
   if (read && skip === 0) return { opening: 1, read };
   if (skip === 0 && seesRoundFirst(r)) return { opening: 2, read: readRoundedFirst };
   if (saysShareOf(r, skip)) return { opening: skip + 2, read: (at) => readShareOf(at, skip + 2) };
-  return (
-    changeAt(r, skip) ?? howManyAt(r, skip) ?? pairAt(r, skip) ?? outlineAt(r, skip)
-  );
+  return changeAt(r, skip) ?? howManyAt(r, skip) ?? pairAt(r, skip) ?? outlineAt(r, skip);
 }
 
 const VERBS: ReadonlyMap<string, (r: Reader) => Formula> = new Map([
