@@ -24,7 +24,7 @@ export function isQuestion(text: string, report: Report): boolean {
   const words = text.match(/[a-z'’]+/gi)?.length ?? 0;
   // `what is slab lenght` and `if A then B` are sums with a slip in them.
   if (/^if\b/i.test(text)) return /\?\s*$/.test(text) && words > 7;
-  return words > 5;
+  return words > (/\?\s*$/.test(text) ? 4 : 5);
 }
 
 export function questionReport(text: string, fixes: readonly Fix[]): Report {

@@ -94,12 +94,10 @@ const HABITS: readonly Habit[] = [
     (across, deep, unit) =>
       `circle area for ${across} by ${deep}${unit === '' ? '' : `, in ${unit}`}`,
   ),
-  ...['$', ' rounded down'].map((way) =>
-    habit(
-      String.raw`(.+?), (?:(?:the|each|a) )?([a-z]+?)s? (?:carry|carries|holds?|takes?|covers?|comes? in|does?) (.+?)(?: each)?, how many \w+`,
-      'As many as are needed',
-      (of, thing, each) => (way === '$' ? `${of}, in ${thing}s of ${each}` : null),
-    ),
+  habit(
+    String.raw`(.+?), (?:(?:the|each|a) )?([a-z]+?)s? (?:carry|carries|holds?|takes?|covers?|comes? in|does?) (.+?)(?: each)?, how many \w+`,
+    'As many as are needed',
+    (of, thing, each) => `${of}, in ${thing}s of ${each}`,
   ),
   habit(
     String.raw`(?:[a-z]+ )*?(${LENGTH}) (?:long|wide) (?:and|by|x) (${LENGTH}) (?:high|tall|wide|long), (${NUMBER}) ?(?:x|×|by) ?(${NUMBER}) ?(${UNIT}) ([a-z]+), how many \w+`,
@@ -153,9 +151,13 @@ const HABITS: readonly Habit[] = [
 export function meantBy(typed: string): readonly Fix[] {
   const text = typed.trim().replace(/[.?]+$/, '');
   if (text.length === 0 || text.length > LONGEST) return [];
+  const untitled = text.replace(
+    /^(?!perimeter|circumference|diagonal|average|difference)[a-z]+: /i,
+    '',
+  );
   const fixes: Fix[] = [];
   for (const { typed: pattern, say, formula } of HABITS) {
-    const found = pattern.exec(text);
+    const found = pattern.exec(text) ?? (untitled === text ? null : pattern.exec(untitled));
     const meant = found && formula(...found.slice(1).map((part) => part ?? ''));
     if (meant) fixes.push({ say, formula: meant });
   }
@@ -210,6 +212,7 @@ function withoutRemarks(text: string): readonly Fix[] {
 
 /** `crew, 8 hrs a day, 3 days, at labour rate`: one times the other, and then at what rate. */
 function commas(text: string): readonly Fix[] {
+  if (/\b(?:where|if|when|otherwise|total|sum|average|of)\b|[?()%]/i.test(text)) return [];
   const parts = text.split(/, +/);
   if (parts.length < 2 || parts.length > 5) return [];
   const joined = parts.reduce((all, part) => {

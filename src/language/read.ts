@@ -4,6 +4,7 @@ import type { Spot } from '../words/spot.ts';
 import { isQuestion, questionReport, sumsIn } from './asked-about.ts';
 import { check } from './check/index.ts';
 import { formulaTokens } from './lexer.ts';
+import { giveOrTake } from './give-or-take.ts';
 import { meantBy } from './meant.ts';
 import { parseTokens } from './parse.ts';
 import { LEAVE_OUT, type ReadingProblem, wordProblem } from './problems.ts';
@@ -24,14 +25,18 @@ export function read(found: Scan, vocabulary: Vocabulary, surroundings: Surround
     const unread = report.code === 'unread';
     const fixes = report.fixes
       .filter((fix) => {
-        return !(unread || fix.say === LEAVE_OUT) || canBeRead(fix.formula, found, vocabulary);
+        if (unread) return offers(fix.formula);
+        return fix.say !== LEAVE_OUT || canBeRead(fix.formula, found, vocabulary);
       })
       .flatMap((fix) => {
         if (SLIPS.has(report.code)) return [mendedOn(fix, found, vocabulary)];
         return report.code === 'other-currency' ? askedNext(fix, found, vocabulary) : [fix];
       });
     const spots = report.spots.map((s) => inside(s, found.text));
-    const said = { ...report, fixes, spots };
+    const range = giveOrTake(found.text, (words) =>
+      shownBy(words, found, vocabulary, surroundings),
+    );
+    const said = { ...report, fixes: range ? [range, ...fixes] : fixes, spots };
     return {
       tree: parsed.tree,
       checked: null,
@@ -117,6 +122,20 @@ function asked(report: Report, text: string, works: (formula: string) => boolean
     text,
     sums.map((formula) => ({ say: `Write "${formula}"`, formula })),
   );
+}
+
+/** What the cell shows that these words name; null where they name none. */
+function shownBy(
+  words: string,
+  { part, self }: Scan,
+  vocabulary: Vocabulary,
+  surroundings: Surroundings,
+): string | null {
+  const tokens = formulaTokens(words);
+  const name = vocabulary.nameAt(tokens, 0, part, self);
+  const [cell] = name?.cells ?? [];
+  const whole = name?.length === tokens.length - 1 && name.cells.length === 1;
+  return whole && cell !== undefined ? surroundings.shownOf(cell) : null;
 }
 
 /** Would it be read, and come to something? */
