@@ -95,6 +95,8 @@ export default defineConfig(async () => ({
         // Found one by one they would make the runner load its tests anew in the middle of a run.
         optimizeDeps: {
           include: [
+            '@noble/hashes/sha2.js',
+            '@noble/hashes/utils.js',
             'axe-core',
             'browser-fs-access',
             'idb-keyval',

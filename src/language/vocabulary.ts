@@ -33,6 +33,8 @@ interface Namesakes {
 export class Vocabulary {
   readonly nouns: Nouns;
   readonly sign: string;
+  /** Whether messages offer the nearest names: left out where formulas are read over and over and nobody reads messages. */
+  offers: 'near-names' | 'nothing' = 'near-names';
   readonly #cells = new Map<CellId, NamedCell>();
   /** By name as it is written: like sections have the same names over and over. */
   readonly #byName = new Map<string, Namesakes>();
@@ -301,6 +303,7 @@ export class Vocabulary {
 
   /** Every name that can be written in a formula of `part`, as it has to be written, with its cell. */
   *namesIn(part: string, self: CellId | null): Iterable<{ say: string; id: CellId }> {
+    if (this.offers === 'nothing') return;
     for (const cell of this.#cells.values()) {
       if (cell.id !== self) yield { say: this.wayToSay(cell.id, part, self), id: cell.id };
     }

@@ -10,7 +10,8 @@ import type { Section } from './identified.ts';
 import type { NotebookText } from './notebook-text.ts';
 import { remarkText } from './remarks.ts';
 
-function inputOf(cell: Cell): CellInput {
+/** A cell as the engine is told it. */
+export function inputOf(cell: Cell): CellInput {
   const { id, part, name, formula, money } = cell;
   const choices = remarkText(cell.remarks, 'choices');
   const table = cell.table && tableInput(cell.table);

@@ -1,6 +1,6 @@
 // Keeps the open notebook as it changes: soon after each change, at once when the page is left, and never
 // over what another page kept. It knows no clock: time and waiting are handed in.
-import type { Shelf } from './shelf.ts';
+import type { KeptText, Shelf } from './shelf.ts';
 
 export type KeeperState =
   | { readonly kind: 'kept'; readonly at: number | null }
@@ -9,12 +9,6 @@ export type KeeperState =
   | { readonly kind: 'not-kept'; readonly why: 'full' | 'refused' }
   /** Another page kept this notebook later than this one knew of: nothing is written until the person says what to do. */
   | { readonly kind: 'behind' };
-
-export interface KeptText {
-  readonly id: string;
-  readonly title: string;
-  readonly text: string;
-}
 
 /** What pages tell each other. */
 interface Told {

@@ -1,8 +1,10 @@
 // The saved shapes. Each saved value carries the number of its shape; a shape, once shipped, is never edited:
 // a later one gets the next number and a step that makes the new out of the old.
 import * as v from 'valibot';
+import type { KeptIdentities } from '../versions/identities.ts';
+import { IDENTITIES_1 } from './identities-shape.ts';
 
-/** A notebook as it was kept: the text is all there is to it. */
+/** A notebook as it was kept at first: the text is all there is to it. */
 const NOTEBOOK_1 = v.looseObject({
   v: v.literal(1),
   id: v.string(),
@@ -11,6 +13,18 @@ const NOTEBOOK_1 = v.looseObject({
   /** Goes up by one with every keeping; two pages on one notebook tell by it who came later. */
   revision: v.pipe(v.number(), v.integer(), v.minValue(1)),
   /** Milliseconds since 1970. */
+  keptAt: v.number(),
+});
+
+/** The text with who is who in it. */
+const NOTEBOOK_2 = v.looseObject({
+  v: v.literal(2),
+  id: v.string(),
+  title: v.string(),
+  text: v.string(),
+  /** Null: nobody gave any yet. */
+  identities: v.nullable(IDENTITIES_1),
+  revision: v.pipe(v.number(), v.integer(), v.minValue(1)),
   keptAt: v.number(),
 });
 
@@ -34,7 +48,15 @@ const PLACE_1 = v.looseObject({
 /** Which notebook was open last. */
 const LAST_1 = v.looseObject({ v: v.literal(1), id: v.string() });
 
-export type KeptNotebook = v.InferOutput<typeof NOTEBOOK_1>;
+export interface KeptNotebook extends Omit<v.InferOutput<typeof NOTEBOOK_2>, 'identities'> {
+  readonly v: 2;
+  readonly id: string;
+  readonly title: string;
+  readonly text: string;
+  readonly identities: KeptIdentities | null;
+  readonly revision: number;
+  readonly keptAt: number;
+}
 export type KeptEntry = v.InferOutput<typeof ENTRY_1>;
 export type KeptPlace = v.InferOutput<typeof PLACE_1>;
 type KeptLast = v.InferOutput<typeof LAST_1>;
@@ -46,19 +68,34 @@ export type Taken<T> =
   | { readonly kind: 'newer' }
   | { readonly kind: 'unreadable'; readonly why: string };
 
-export const takenNotebook = (raw: unknown): Taken<KeptNotebook> => taken(NOTEBOOK_1, raw);
-export const takenEntry = (raw: unknown): Taken<KeptEntry> => taken(ENTRY_1, raw);
-export const takenPlace = (raw: unknown): Taken<KeptPlace> => taken(PLACE_1, raw);
-export const takenLast = (raw: unknown): Taken<KeptLast> => taken(LAST_1, raw);
+export const takenEntry = (raw: unknown): Taken<KeptEntry> => taken(ENTRY_1, 1, raw);
+export const takenPlace = (raw: unknown): Taken<KeptPlace> => taken(PLACE_1, 1, raw);
+export const takenLast = (raw: unknown): Taken<KeptLast> => taken(LAST_1, 1, raw);
 
-const NEWEST = 1;
+/** Of either shape, as one of the later. */
+export function takenNotebook(raw: unknown): Taken<KeptNotebook> {
+  if (numberOf(raw) !== 1) return taken(NOTEBOOK_2, 2, raw);
+  const first = taken(NOTEBOOK_1, 1, raw);
+  if (first.kind !== 'taken') return first;
+  return { kind: 'taken', value: { ...first.value, v: 2, identities: null } };
+}
 
-function taken<T>(shape: v.GenericSchema<unknown, T>, raw: unknown): Taken<T> {
+/** A raw value in the one shape there is of it up to `newest`. */
+export function taken<T>(
+  shape: v.GenericSchema<unknown, T>,
+  newest: number,
+  raw: unknown,
+): Taken<T> {
   if (raw === undefined || raw === null) return { kind: 'absent' };
-  const number = typeof raw === 'object' && 'v' in raw ? raw.v : undefined;
-  if (typeof number === 'number' && number > NEWEST) return { kind: 'newer' };
+  if (numberOf(raw) > newest) return { kind: 'newer' };
   const read = v.safeParse(shape, raw);
   if (read.success) return { kind: 'taken', value: read.output };
   const [first] = read.issues;
   return { kind: 'unreadable', why: `${v.getDotPath(first) ?? 'value'}: ${first.message}` };
+}
+
+/** The number of its shape; 0 where it has none. */
+function numberOf(raw: unknown): number {
+  const number = typeof raw === 'object' && raw !== null && 'v' in raw ? raw.v : null;
+  return typeof number === 'number' ? number : 0;
 }

@@ -1,5 +1,6 @@
 // Where notebooks are kept between visits: small verbs over one database of the browser.
 import { type UseStore, createStore, promisifyRequest } from 'idb-keyval';
+import type { KeptIdentities } from '../versions/identities.ts';
 import { type Committed, commit } from './commit.ts';
 import {
   type KeptEntry,
@@ -16,6 +17,18 @@ const NOTEBOOK = 'notebook/';
 const ENTRY = 'entry/';
 const PLACE = 'place/';
 const LAST = 'last';
+export const VERSIONS = 'versions/';
+/** Of each snapshot: `snapshot/`, the notebook's id, `/`, its seal. */
+export const SNAPSHOT = 'snapshot/';
+
+/** A notebook as it is handed over to be kept. */
+export interface KeptText {
+  readonly id: string;
+  readonly title: string;
+  readonly text: string;
+  /** Who is who in the text; null where nobody gave identities. */
+  readonly identities: KeptIdentities | null;
+}
 
 export type Keeping =
   | { readonly kind: 'kept'; readonly revision: number }
@@ -47,14 +60,10 @@ export class Shelf {
    * Keeps a notebook, unless another page kept it after `expected`, the revision this page knows of (0: it is new).
    * Rejects when the browser can't write: what was kept before is then still there.
    */
-  async keep(
-    notebook: { readonly id: string; readonly title: string; readonly text: string },
-    expected: number,
-    keptAt: number,
-  ): Promise<Keeping> {
-    const { id, title, text } = notebook;
+  async keep(notebook: KeptText, expected: number, keptAt: number): Promise<Keeping> {
+    const { id, title, text, identities } = notebook;
     const revision = expected + 1;
-    const kept: KeptNotebook = { v: 1, id, title, text, revision, keptAt };
+    const kept: KeptNotebook = { v: 2, id, title, text, identities, revision, keptAt };
     const entry: KeptEntry = { v: 1, id, title, revision, keptAt };
     const done = await commit(this.#store, {
       expect: { key: NOTEBOOK + id, holds: (found) => revisionOf(found) === expected },
@@ -69,7 +78,12 @@ export class Shelf {
   }
 
   async remove(id: string): Promise<Committed> {
-    return commit(this.#store, { puts: [], drops: [NOTEBOOK + id, ENTRY + id, PLACE + id] });
+    const range = IDBKeyRange.bound(`${SNAPSHOT}${id}/`, `${SNAPSHOT}${id}/\uffff`);
+    const snapshots = await this.#store('readonly', (s) =>
+      promisifyRequest<IDBValidKey[]>(s.getAllKeys(range)),
+    );
+    const own = [NOTEBOOK, ENTRY, PLACE, VERSIONS].map((key) => key + id);
+    return commit(this.#store, { puts: [], drops: [...own, ...snapshots.map(String)] });
   }
 
   async place(id: string): Promise<KeptPlace | null> {
@@ -97,7 +111,7 @@ export class Shelf {
 }
 
 /** 0 where nothing is kept; of what a later version kept, too, so that it is never written over. */
-function revisionOf(found: unknown): number {
+export function revisionOf(found: unknown): number {
   if (found === undefined) return 0;
   const revision =
     typeof found === 'object' && found && 'revision' in found ? found.revision : null;

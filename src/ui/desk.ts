@@ -4,6 +4,16 @@ import { LONGEST_TEXT, refusal } from '../notebook/read-notebook.ts';
 import { type Channel, Keeper, type KeeperState } from '../store/keeper.ts';
 import type { Shelf } from '../store/shelf.ts';
 import type { KeptEntry, KeptPlace } from '../store/shapes.ts';
+import type { VersionsShelf } from '../store/versions-shelf.ts';
+import {
+  type Identities,
+  type KeptIdentities,
+  keptIdentities,
+  newIdentities,
+  readIdentities,
+  stemOf,
+  withNew,
+} from '../versions/identities.ts';
 import { asidesOf } from './asides.ts';
 import { allCells } from './reading-order.ts';
 import { type Door, Session } from './session.ts';
@@ -16,6 +26,8 @@ export interface Template {
 export interface DeskSettings {
   readonly estimate: (text: string) => Door;
   readonly shelf: Shelf;
+  /** Read when somebody asks for what is kept beside a notebook. */
+  readonly versions: () => Promise<VersionsShelf>;
   readonly now: () => number;
   readonly newId: () => string;
   readonly later: (call: () => void) => () => void;
@@ -28,6 +40,13 @@ export interface DeskSettings {
   readonly guide: () => Promise<string>;
 }
 
+/** A text that is opened, with what was kept beside it. */
+interface Opened {
+  readonly text: string;
+  readonly id: string;
+  readonly identities: KeptIdentities | null;
+}
+
 const EMPTY = '# New estimate\n\n## First part\n\n- First size: ?\n  - from: to be measured\n';
 
 export class Desk {
@@ -36,6 +55,7 @@ export class Desk {
   readonly #settings: DeskSettings;
   #keeper: Keeper | null = null;
   #text = '';
+  #identities: Identities;
   #place: KeptPlace | null = null;
   readonly #listeners = new Set<() => void>();
 
@@ -45,25 +65,32 @@ export class Desk {
     const id = await shelf.last().catch(() => null);
     const kept = id === null ? null : await shelf.take(id).catch(() => null);
     if (id !== null && kept?.kind === 'taken') {
-      const desk = new Desk(settings, kept.value.text);
+      const desk = new Desk(settings, kept.value.text, id, kept.value.identities);
       await desk.#lay(id, kept.value.revision, kept.value.keptAt);
       return desk;
     }
     const text = await settings.demo();
-    const desk = new Desk(settings, text);
-    await desk.#lay(settings.newId(), 0, null);
+    const fresh = settings.newId();
+    const desk = new Desk(settings, text, fresh, null);
+    await desk.#lay(fresh, 0, null);
     if (kept?.kind === 'newer' || kept?.kind === 'unreadable') {
       desk.session.tell({ text: notTaken(kept.kind), lasts: 'stays' });
     }
     return desk;
   }
 
-  private constructor(settings: DeskSettings, text: string) {
+  private constructor(
+    settings: DeskSettings,
+    text: string,
+    id: string,
+    identities: KeptIdentities | null,
+  ) {
     this.#settings = settings;
     this.templates = settings.templates;
     const door = settings.estimate(text);
     this.session = new Session(door, asidesOf(door));
     this.#text = text;
+    this.#identities = identitiesOf(door, id, identities);
     this.session.listen((happening) => {
       if (happening.kind === 'changed' || happening.kind === 'tape') this.#keepSoon();
     });
@@ -84,6 +111,31 @@ export class Desk {
     return () => this.#listeners.delete(listener);
   }
 
+  /** Who is who in the open notebook, from one visit to the next. */
+  get identities(): Identities {
+    this.#identities = withNew(this.#identities, this.session.door.notebook);
+    return this.#identities;
+  }
+
+  versions(): Promise<VersionsShelf> {
+    return this.#settings.versions();
+  }
+
+  now(): number {
+    return this.#settings.now();
+  }
+
+  newId(): string {
+    return this.#settings.newId();
+  }
+
+  /** Keeps the notebook though it was not changed: something is kept beside it. */
+  async keepAnyway(): Promise<void> {
+    if (this.keeping.kind === 'kept' && this.keeping.at !== null) return;
+    this.#keepSoon('anyway');
+    await this.#keeper?.flush();
+  }
+
   async list(): Promise<readonly KeptEntry[]> {
     return this.#settings.shelf.list().catch(() => []);
   }
@@ -102,7 +154,7 @@ export class Desk {
       });
       return false;
     }
-    await this.#change(text, this.#settings.newId(), 0, null);
+    await this.#change({ text, id: this.#settings.newId(), identities: null }, 0, null);
     this.#keepSoon('anyway');
     return true;
   }
@@ -120,7 +172,7 @@ export class Desk {
     if (id === this.openId) return;
     const kept = await this.#settings.shelf.take(id).catch(() => null);
     if (kept?.kind === 'taken') {
-      await this.#change(kept.value.text, id, kept.value.revision, kept.value.keptAt);
+      await this.#change(kept.value, kept.value.revision, kept.value.keptAt);
     } else {
       this.session.tell({ text: notTaken(kept?.kind ?? 'absent'), lasts: 'stays' });
     }
@@ -141,8 +193,8 @@ export class Desk {
       return;
     }
     this.#place = this.placeNow(this.#place?.scroll ?? 0);
-    const { text, revision, keptAt } = kept.value;
-    this.#open(text);
+    const { revision, keptAt } = kept.value;
+    this.#open(kept.value);
     await this.#lay(id, revision, keptAt, this.#place);
     this.session.tell({ text: 'This page now shows what the other one kept.', lasts: 'plain' });
   }
@@ -152,7 +204,10 @@ export class Desk {
     const { notebook } = this.session.door;
     const at = notebook.titleSpot;
     const title = `${notebook.title || 'Estimate'}, a copy`;
-    await this.#lay(this.#settings.newId(), 0, null, this.#place);
+    const id = this.#settings.newId();
+    // The cells are who they were; what comes to the copy from now on has keys of its own.
+    this.#identities = { ...this.identities, stem: stemOf(id), next: 1 };
+    await this.#lay(id, 0, null, this.#place);
     const splice = at ? { ...at, insert: title } : { from: 0, to: 0, insert: `# ${title}\n\n` };
     this.session.apply((door) => door.replaceText({ say: `Title: ${title}`, splices: [splice] }));
     this.#keepSoon('anyway');
@@ -198,14 +253,15 @@ export class Desk {
     await this.#settings.shelf.keepPlace(this.openId, this.#place).catch(() => undefined);
   }
 
-  async #change(text: string, id: string, revision: number, keptAt: number | null): Promise<void> {
+  async #change(opened: Opened, revision: number, keptAt: number | null): Promise<void> {
     await this.#keeper?.close();
-    await this.#lay(id, revision, keptAt, undefined, () => this.#open(text));
+    await this.#lay(opened.id, revision, keptAt, undefined, () => this.#open(opened));
   }
 
-  #open(text: string): void {
+  #open({ text, id, identities }: Opened): void {
     const door = this.#settings.estimate(text);
     this.#text = text;
+    this.#identities = identitiesOf(door, id, identities);
     this.session.open(door, asidesOf(door));
   }
 
@@ -264,12 +320,17 @@ export class Desk {
       id: this.#keeper.id,
       title: notebook.title || 'Estimate without a title',
       text: notebook.text,
+      identities: keptIdentities(this.identities, notebook),
     });
   }
 
   #said(): void {
     for (const listener of this.#listeners) listener();
   }
+}
+
+function identitiesOf({ notebook }: Door, id: string, kept: KeptIdentities | null): Identities {
+  return kept ? readIdentities(kept, notebook) : newIdentities(notebook, stemOf(id));
 }
 
 function notTaken(why: 'newer' | 'unreadable' | 'absent'): string {

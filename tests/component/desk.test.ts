@@ -40,6 +40,22 @@ describe('a desk', () => {
     expect(shownOf((await browser.page()).session, 'Thickness')).toBe('6 in');
   });
 
+  test('knows every cell again at the next visit, one that was renamed and one that came too', async () => {
+    const browser = browserOf();
+    const first = await browser.page();
+    const keyOf = (desk: Desk, name: string) => desk.identities.cells.get(idOf(desk.session, name));
+    const [waste, thickness] = [keyOf(first, 'Waste'), keyOf(first, 'Thickness')];
+    const { part } = first.session.cell(idOf(first.session, 'Waste')) ?? { part: '' };
+    first.session.apply((door) => door.rename(idOf(first.session, 'Waste'), 'Spare'));
+    first.session.apply((door) => door.addCell(part, null, 'Sand', '2 bags'));
+    await kept(first);
+    const again = await browser.page();
+    expect(waste).toBeDefined();
+    expect(keyOf(again, 'Spare')).toBe(waste);
+    expect(keyOf(again, 'Thickness')).toBe(thickness);
+    expect(keyOf(again, 'Sand')).toBe(keyOf(first, 'Sand'));
+  });
+
   test('does not keep what a tape only passes over', async () => {
     const browser = browserOf();
     const desk = await browser.page();

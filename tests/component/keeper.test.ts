@@ -47,7 +47,12 @@ function keeperOn(settings: { room?: Room; revision?: number; shelf?: Shelf } = 
   return { keeper, states, waiting };
 }
 
-const text = (words: string) => ({ id: 'a', title: 'Back step', text: words });
+const text = (words: string) => ({
+  id: 'a',
+  title: 'Back step',
+  text: words,
+  identities: null,
+});
 
 async function keptText(): Promise<string | null> {
   const taken = await shelf.take('a');

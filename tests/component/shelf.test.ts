@@ -19,7 +19,13 @@ beforeEach(() => {
   shelf = new Shelf(store);
 });
 
-const notebook = (text: string) => ({ id: 'a', title: 'Back step', text });
+const identities = {
+  stem: 'a-',
+  next: 3,
+  parts: [{ key: 'a-1', name: 'Steps', cells: [['a-2', 'Waste'] as const] }],
+};
+
+const notebook = (text: string) => ({ id: 'a', title: 'Back step', text, identities });
 
 describe('a shelf', () => {
   test('gives back what was kept on it, letter for letter', async () => {
@@ -28,7 +34,7 @@ describe('a shelf', () => {
     const taken = await shelf.take('a');
     expect(taken).toEqual({
       kind: 'taken',
-      value: { v: 1, id: 'a', title: 'Back step', text, revision: 1, keptAt: 1000 },
+      value: { v: 2, id: 'a', title: 'Back step', text, identities, revision: 1, keptAt: 1000 },
     });
   });
 
@@ -65,7 +71,7 @@ describe('a shelf', () => {
 
   test('lists what is kept, the last kept first, without the texts', async () => {
     await shelf.keep(notebook('x'), 0, 5);
-    await shelf.keep({ id: 'b', title: 'Fence', text: 'y' }, 0, 9);
+    await shelf.keep({ id: 'b', title: 'Fence', text: 'y', identities: null }, 0, 9);
     expect(await shelf.list()).toEqual([
       { v: 1, id: 'b', title: 'Fence', revision: 1, keptAt: 9 },
       { v: 1, id: 'a', title: 'Back step', revision: 1, keptAt: 5 },
@@ -89,7 +95,7 @@ describe('a shelf', () => {
   });
 
   test('leaves alone what a later version kept, and does not write over it', async () => {
-    const later = { v: 2, id: 'a', title: 'Back step', pages: [], revision: 7, keptAt: 3 };
+    const later = { v: 3, id: 'a', title: 'Back step', pages: [], revision: 7, keptAt: 3 };
     await put('notebook/a', later);
     expect(await shelf.take('a')).toEqual({ kind: 'newer' });
     expect(await shelf.keep(notebook('mine'), 0, 4)).toEqual({ kind: 'behind', revision: 7 });
@@ -112,6 +118,18 @@ describe('a shelf', () => {
     await put('entry/a', 'nonsense');
     expect(await shelf.list()).toEqual([]);
     expect(await raw('entry/a')).toBe('nonsense');
+  });
+
+  test('takes what was kept before there were identities, and keeps it with them from then on', async () => {
+    const first = { v: 1, id: 'a', title: 'Back step', text: 'x', revision: 4, keptAt: 3 };
+    await put('notebook/a', first);
+    expect(await shelf.take('a')).toEqual({
+      kind: 'taken',
+      value: { ...first, v: 2, identities: null },
+    });
+    expect(await raw('notebook/a')).toEqual(first);
+    expect(await shelf.keep(notebook('y'), 4, 5)).toEqual({ kind: 'kept', revision: 5 });
+    expect(await shelf.take('a')).toMatchObject({ kind: 'taken', value: { identities } });
   });
 
   test('keeps fields that a later version added', async () => {

@@ -12,6 +12,8 @@ export const FLOORS = [
   'picture',
   'notebook',
   'explain',
+  'versions',
+  'record',
   'store',
   'ui',
 ] as const;
@@ -28,6 +30,7 @@ const DOORS: Readonly<Record<string, readonly Floor[]>> = {
   mathjs: ['quantity', 'engine'],
   mdast: ['notebook'],
   'mdast-util-from-markdown': ['notebook'],
+  '@noble/hashes': ['versions'],
   valibot: ['reference', 'store'],
   'idb-keyval': ['store'],
   'browser-fs-access': ['store', 'ui'],
