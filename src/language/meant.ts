@@ -95,6 +95,11 @@ const HABITS: readonly Habit[] = [
       `circle area for ${across} by ${deep}${unit === '' ? '' : `, in ${unit}`}`,
   ),
   habit(
+    String.raw`(.+?), (${NUMBER} [^,]+?) (?:to|in|per) (?:the|an?|each|every) ([a-z]+)(?:, how many \w+)?`,
+    'As many as are needed',
+    (of, each, thing) => `${of}, in ${thing}s of ${each}`,
+  ),
+  habit(
     String.raw`(.+?), (?:(?:the|each|a) )?([a-z]+?)s? (?:carry|carries|holds?|takes?|covers?|comes? in|does?) (.+?)(?: each)?, how many \w+`,
     'As many as are needed',
     (of, thing, each) => `${of}, in ${thing}s of ${each}`,
