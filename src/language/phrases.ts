@@ -111,7 +111,7 @@ export const OPENINGS: readonly Opening[] = [
   ].map((words) => ({ words, read: (r: Reader) => readWhatShare(r, words.length) })),
   { words: ['square', 'root', 'of'], read: readSquareRoot },
   { words: ['diagonal', 'of'], read: (r) => readDiagonal(r, 2) },
-  ...['of', 'on', 'across', 'for'].map((word) => ({
+  ...['of', 'across'].map((word) => ({
     words: ['corner', 'to', 'corner', word],
     read: (r: Reader) => readDiagonal(r, 4),
   })),

@@ -116,12 +116,13 @@ const KEPT: ReadonlySet<string> = new Set([
 /** A whole question is said to be one, once, unless what is offered already reads. */
 function asked(report: Report, text: string, works: (formula: string) => boolean): Report | null {
   if (!isQuestion(text, report)) return null;
-  if (report.fixes.some(({ formula }) => works(formula))) return null;
   const sums = sumsIn(text).filter(works);
-  return questionReport(
-    text,
-    sums.map((formula) => ({ say: `Write "${formula}"`, formula })),
-  );
+  // A name near the asking itself is no slip.
+  const [asking = ''] = /^\S+/.exec(text.trim()) ?? [];
+  const slip = report.fixes.some(({ formula }) => formula.startsWith(asking) && works(formula));
+  if (sums.length === 0 && slip) return null;
+  const fixes = sums.map((formula) => ({ say: `Write "${formula}"`, formula }));
+  return questionReport(text, fixes);
 }
 
 /** What the cell shows that these words name; null where they name none. */
