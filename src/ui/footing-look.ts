@@ -88,6 +88,34 @@ export const footingLook = css`
     font-weight: 750;
     letter-spacing: -0.01em;
   }
+  .beside {
+    display: grid;
+    margin: 0;
+    padding-left: 0.75rem;
+    border-left: 1px solid var(--rule);
+    font-size: var(--small);
+    color: var(--pencil);
+    max-width: 16rem;
+  }
+  .beside b {
+    white-space: nowrap;
+    color: var(--graphite);
+  }
+  .beside b.by {
+    color: var(--keel);
+  }
+  .beside.accepted {
+    border-left: 4px solid var(--keel);
+  }
+  .beside.accepted .snapshot {
+    color: var(--graphite);
+    font-weight: 650;
+  }
+  .beside span {
+    overflow: hidden;
+    text-overflow: ellipsis;
+    white-space: nowrap;
+  }
   .by {
     color: var(--keel);
     font-weight: 600;
@@ -128,6 +156,15 @@ export const footingLook = css`
     dd {
       font-size: 0.71875rem;
       line-height: 1.3;
+    }
+    .beside {
+      display: flex;
+      flex: 1 1 100%;
+      gap: 0.6rem;
+      max-width: none;
+      padding-left: 0.4rem;
+      font-size: 0.71875rem;
+      order: 3;
     }
     .price {
       grid-template: 'by label sum' auto / 1fr auto auto;

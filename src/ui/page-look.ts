@@ -182,8 +182,9 @@ export const pageLook = css`
     .told {
       display: none;
     }
-    /* With the guide open it is the guide that is printed. */
-    :host([guide]) > :not(guide-page) {
+    /* With the guide open it is the guide that is printed; so with the snapshots. */
+    :host([guide]) > :not(guide-page),
+    :host([snapshots]) > :not(snapshot-sheet) {
       display: none;
     }
   }

@@ -2,6 +2,7 @@
 import { createStore } from 'idb-keyval';
 import { Estimate } from '../../src/notebook/estimate.ts';
 import { Shelf } from '../../src/store/shelf.ts';
+import { VersionsShelf } from '../../src/store/versions-shelf.ts';
 import { Desk, type DeskSettings } from '../../src/ui/desk.ts';
 import { SMALL_JOB } from './drawn.ts';
 
@@ -32,6 +33,8 @@ export function browserOf(demo = SMALL_JOB, guide = SMALL_JOB) {
     ],
     demo: () => Promise.resolve(demo),
     guide: () => Promise.resolve(guide),
+    versions: () => Promise.resolve(new VersionsShelf(createStore(name, 'kept'))),
+    tool: '0.1.0',
   };
   return {
     settings,
