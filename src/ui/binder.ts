@@ -65,6 +65,10 @@ export class Binder {
     desk.session.listen(({ kind }) => {
       if (kind === 'opened') void binder.#read();
     });
+    // A copy is another notebook, though the page shows what it showed.
+    desk.listen(() => {
+      if (desk.openId !== binder.#id) void binder.#read();
+    });
     return binder;
   }
 
@@ -79,6 +83,10 @@ export class Binder {
   }
   get state(): BinderState {
     return this.#state;
+  }
+  /** Something was added that could not be written yet: it would go with the page. */
+  get waits(): boolean {
+    return this.#adding.length > 0;
   }
   /** Seals of snapshots that are listed and can't be read here. */
   get unreadable(): readonly string[] {

@@ -213,9 +213,14 @@ export class OrderPaper extends LitElement {
     const { sum, rows } = contract;
     const counted = rows.filter((row) => row.sum !== null).length;
     return html`<p>
-      Contract: ${contract.of.name}, ${money(contract.signed, currency)}, and
-      ${counted === 1 ? '1 approved change order' : `${counted} approved change orders`} come to
-      <b>${money(sum, currency)}</b>.
+      Contract: ${contract.of.name},
+      ${money(contract.signed, currency)}${
+        counted === 0
+          ? '; no change order is approved yet.'
+          : html`; with
+              ${counted === 1 ? '1 approved change order' : `${counted} approved change orders`} it
+              comes to <b>${money(sum, currency)}</b>.`
+      }
     </p>`;
   }
 }
@@ -233,7 +238,7 @@ function orderRow({ part, name, before, after, difference }: OrderLine, currency
 function versionNamed({ name, seal }: VersionNamed): TemplateResult {
   return html`${name}${
     seal === null
-      ? ', as it stood on that day'
+      ? ', the notebook as it stood on that day'
       : html` <span class="mark">${fingerprint(seal)}</span>`
   }`;
 }

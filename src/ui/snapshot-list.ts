@@ -34,7 +34,7 @@ export class SnapshotList extends LitElement {
         display: grid;
         grid-template-columns: 8rem minmax(0, 1fr) auto;
         gap: 0 1rem;
-        padding: 0.5rem 0 0.5rem 0.7rem;
+        padding: 0.5rem 0.7rem;
         border-bottom: 1px solid var(--hair);
         border-left: 4px solid transparent;
         align-items: baseline;
@@ -59,6 +59,7 @@ export class SnapshotList extends LitElement {
       }
       .under {
         grid-column: 2 / -1;
+        margin-top: 0.4rem;
       }
       .now {
         border-bottom: 1.5px solid var(--graphite);

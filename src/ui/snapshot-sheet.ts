@@ -76,16 +76,20 @@ export class SnapshotSheet extends LitElement {
 
   protected override render(): TemplateResult {
     const { binder, shown, open } = this;
-    return html`<paper-sheet wide heading=${this.#heading()} ?open=${open} @away=${this.#away}>
-      <div @keydown=${this.#key}>
-        ${
-          !open
-            ? nothing
-            : binder === null || binder.state.kind === 'reading'
-              ? html`<p>Reading what is kept here …</p>`
-              : html`${shown.kind === 'list' ? nothing : this.#back()} ${this.#view(binder)}`
-        }
-      </div>
+    return html`<paper-sheet
+      wide
+      heading=${this.#heading()}
+      ?open=${open}
+      @away=${this.#away}
+      @keydown=${this.#key}
+    >
+      ${
+        !open
+          ? nothing
+          : binder === null || binder.state.kind === 'reading'
+            ? html`<p>Reading what is kept here …</p>`
+            : html`${shown.kind === 'list' ? nothing : this.#back()} ${this.#view(binder)}`
+      }
     </paper-sheet>`;
   }
 
@@ -220,7 +224,9 @@ export class SnapshotSheet extends LitElement {
               <span class="tell"
                 >${each.part}:
                 ${sayPast(each)}${
-                  each.canAsk ? nothing : '; worked or set by hand, so for you to change'
+                  each.canAsk
+                    ? nothing
+                    : '; it stands in a formula or was set by hand: yours to change there'
                 }</span
               >
             </li>`,

@@ -65,6 +65,11 @@ export const snapshotsLook = css`
     max-width: 100%;
     min-width: 0;
   }
+  .act[aria-pressed='true'] {
+    background: var(--graphite);
+    border-color: var(--graphite);
+    color: var(--paper);
+  }
   .sum,
   .amount {
     font-weight: 600;
@@ -92,6 +97,9 @@ export const snapshotsLook = css`
     color: var(--pencil);
     text-decoration: line-through;
     text-decoration-thickness: 1.5px;
+  }
+  del + ins {
+    margin-left: 0.2em;
   }
   ins {
     text-decoration: underline;

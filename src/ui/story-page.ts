@@ -364,7 +364,7 @@ export class StoryPage extends LitElement {
 
   /** What is not kept yet would go with the page: the browser asks, and meanwhile it is kept. */
   #unloading = (event: BeforeUnloadEvent): void => {
-    if (this.desk.keeping.kind === 'kept') return;
+    if (this.desk.keeping.kind === 'kept' && !this.binder?.waits) return;
     event.preventDefault();
     this.#leaving();
   };
