@@ -1,6 +1,6 @@
 // A sheet laid over the page until it is put away: a list to choose from, a question to answer.
 // Properties: `heading`, `open`, `wide` (for what is read side by side). Slot: what stands on it. Event, for a person's act: `away`.
-import { LitElement, css, html, type TemplateResult } from 'lit';
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query } from 'lit/decorators.js';
 import { look } from './look.ts';
 
@@ -44,6 +44,10 @@ export class PaperSheet extends LitElement {
       h2 {
         margin: 0;
         font-size: 1.1rem;
+      }
+      /* Given the keyboard when what stands under it is new; there is nothing to press. */
+      h2:focus {
+        outline: 0;
       }
       .inside {
         padding: 0.8rem 1.2rem 1.2rem;
@@ -122,7 +126,7 @@ export class PaperSheet extends LitElement {
       }}
     >
       <div class="top">
-        <h2 tabindex="-1">${this.heading}</h2>
+        <h2 tabindex=${this.wide ? -1 : nothing}>${this.heading}</h2>
         <button class="plain" @click=${this.#away}>Put away</button>
       </div>
       <div class="inside"><slot></slot></div>

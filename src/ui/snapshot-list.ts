@@ -190,7 +190,7 @@ export class SnapshotList extends LitElement {
       <div class="acts go">
         <button
           class="act"
-          aria-label="Compare ${name} with now"
+          aria-label="Compare with now: ${name}"
           data-compare=${seal}
           @click=${() => this.#compare({ from: seal, to: null })}
         >
@@ -199,7 +199,7 @@ export class SnapshotList extends LitElement {
         <button
           class="act"
           data-more=${seal}
-          aria-label="${name}: ${opened ? 'less' : 'more'}"
+          aria-label="${opened ? 'Less' : 'More'} of ${name}"
           aria-expanded=${opened ? 'true' : 'false'}
           @click=${() => (this.opened = opened ? null : seal)}
         >

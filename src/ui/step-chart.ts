@@ -4,7 +4,7 @@ import { html, nothing, svg, type TemplateResult } from 'lit';
 import { centsOf, moneyText } from '../versions/cents.ts';
 import type { TotalStep } from '../versions/say-change.ts';
 import { money, signedMoney } from './money-words.ts';
-import { WHY_KINDS, type WhyKind, sayKind } from './why-kinds.ts';
+import { WHY_KINDS, type WhyKind } from './why-kinds.ts';
 
 export interface ChartStep {
   readonly label: string;
@@ -77,12 +77,11 @@ export function stepChart(steps: readonly ChartStep[], ends: ChartEnds): Templat
   </figure>`;
 }
 
-/** The hatches of the kinds there are, with their words. */
+/** The hatch of a kind, to stand beside its words. */
 export function hatchSwatch(kind: WhyKind): TemplateResult {
   return html`<svg class="swatch" viewBox="0 0 19 14" aria-hidden="true">
     <defs>${hatch(kind, 'key')}</defs>
     <rect x="0.5" y="0.5" width="18" height="13" fill="url(#why-key-${kind})" />
-    <title>${sayKind(kind)}</title>
   </svg>`;
 }
 
