@@ -103,13 +103,15 @@ export class OrderPaper extends LitElement {
     return html`
       <div class="acts">
         <button class="act first" @click=${() => window.print()}>Print it</button>
-        <span class="tell">It is ${state}. Now it was:</span>
+        <span class="tell">It is</span>
         ${ORDER_STATES.map(
           (next) =>
             html`<button
               class="act"
-              ?disabled=${next === state}
-              @click=${() => void this.binder.logOrder(order.number, next, '')}
+              aria-pressed=${next === state ? 'true' : 'false'}
+              @click=${() => {
+                if (next !== state) void this.binder.logOrder(order.number, next, '');
+              }}
             >
               ${next}
             </button>`,
