@@ -13,6 +13,7 @@ export const footingLook = css`
   }
   .strip {
     flex: 0 0 20rem;
+    min-width: 0;
     height: 1.4rem;
     overflow: visible;
     color: var(--graphite);
@@ -95,7 +96,12 @@ export const footingLook = css`
     border-left: 1px solid var(--rule);
     font-size: var(--small);
     color: var(--pencil);
-    max-width: 16rem;
+    flex: 0 0 auto;
+    max-width: 18rem;
+  }
+  .snapshot {
+    display: flex;
+    gap: 0.3em;
   }
   .beside b {
     white-space: nowrap;
@@ -112,9 +118,12 @@ export const footingLook = css`
     font-weight: 650;
   }
   .beside span {
+    white-space: nowrap;
+  }
+  .beside .called {
+    min-width: 2rem;
     overflow: hidden;
     text-overflow: ellipsis;
-    white-space: nowrap;
   }
   .by {
     color: var(--keel);
@@ -132,6 +141,25 @@ export const footingLook = css`
     }
     .none {
       display: none;
+    }
+  }
+  @media screen and (max-width: 1080px) {
+    .strip {
+      flex-basis: 5rem;
+    }
+    dl:has(~ .beside) .direct {
+      display: none;
+    }
+    .beside {
+      max-width: 13rem;
+    }
+  }
+  @media screen and (max-width: 940px) and (min-width: 761px) {
+    .strip:has(~ .beside) {
+      display: none;
+    }
+    dl {
+      gap: 0.8rem;
     }
   }
   @media screen and (max-width: 760px) {
@@ -181,7 +209,8 @@ export const footingLook = css`
       padding: 0.2rem 0.75rem;
     }
     .strip,
-    dl {
+    dl,
+    .beside {
       display: none;
     }
   }

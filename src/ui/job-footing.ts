@@ -107,8 +107,10 @@ export class JobFooting extends LitElement {
     const soFar = incomplete.length > 0 || total.incomplete ? ' so far' : '';
     return html`<p class="beside ${against.accepted ? 'accepted' : ''}">
       <span class="snapshot"
-        >${name}${against.accepted ? ' accepted' : ''} at
-        <b>${money(total.price, currency)}</b></span
+        ><span class="called">${name}</span>
+        <span
+          >${against.accepted ? 'accepted ' : ''}at <b>${money(total.price, currency)}</b></span
+        ></span
       >
       <span
         >${by === null ? `the same price${soFar}` : html`now <b class="by">${by}</b>${soFar}`}</span

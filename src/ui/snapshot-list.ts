@@ -50,6 +50,9 @@ export class SnapshotList extends LitElement {
         font-weight: 600;
         margin-right: 0.5rem;
       }
+      .stand {
+        white-space: nowrap;
+      }
       .accepted .stand {
         border: 1.5px solid var(--keel);
         border-radius: 46% 54% 50% 50% / 58% 52% 60% 48%;

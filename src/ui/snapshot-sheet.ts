@@ -187,7 +187,7 @@ export class SnapshotSheet extends LitElement {
         <select name=${name}>
           ${snapshots.map(
             ({ seal, name: called }, i) =>
-              html`<option value=${seal} ?selected=${i === first}>${called}</option>`,
+              html`<option value=${seal} .selected=${i === first}>${called}</option>`,
           )}
           <option value="">the notebook as it stands now</option>
         </select>

@@ -80,6 +80,9 @@ export class VersionComparison extends LitElement {
       .by {
         font-weight: 650;
       }
+      .fields {
+        margin-bottom: 0.8rem;
+      }
       @media (max-width: 600px) {
         .change {
           grid-template-columns: 0.8rem minmax(0, 1fr);
@@ -161,9 +164,9 @@ export class VersionComparison extends LitElement {
         >
           ${snapshots.map(
             ({ seal, name }) =>
-              html`<option value=${seal} ?selected=${seal === now}>${name}</option>`,
+              html`<option value=${seal} .selected=${seal === now}>${name}</option>`,
           )}
-          <option value="" ?selected=${now === null}>the notebook as it stands now</option>
+          <option value="" .selected=${now === null}>the notebook as it stands now</option>
         </select>
       </label>`;
     const { from, to } = this;
@@ -264,10 +267,10 @@ export class VersionComparison extends LitElement {
           <thead>
             <tr>
               <th scope="col">what was changed</th>
-              <th scope="col">from</th>
-              <th scope="col">to</th>
+              <th scope="col">was</th>
+              <th scope="col">is</th>
               <th scope="col" class="n">moves it by</th>
-              <th scope="col" class="n">to</th>
+              <th scope="col" class="n">total then</th>
             </tr>
           </thead>
           <tbody>
