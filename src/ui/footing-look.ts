@@ -12,7 +12,7 @@ export const footingLook = css`
     background: var(--paper);
   }
   .strip {
-    flex: 0 0 20rem;
+    flex: 0 1 20rem;
     min-width: 0;
     height: 1.4rem;
     overflow: visible;
@@ -27,7 +27,7 @@ export const footingLook = css`
     display: flex;
     gap: 1.6rem;
     margin: 0;
-    flex: 1 1 auto;
+    flex: 1 0 auto;
     min-width: 0;
   }
   dt {
@@ -155,7 +155,8 @@ export const footingLook = css`
     }
   }
   @media screen and (max-width: 940px) and (min-width: 761px) {
-    .strip:has(~ .beside) {
+    .strip:has(~ .beside),
+    .price:has(~ .beside) .moved {
       display: none;
     }
     dl {
@@ -173,6 +174,7 @@ export const footingLook = css`
       height: 0.6rem;
     }
     dl {
+      flex-shrink: 1;
       gap: 0.9rem;
       overflow: hidden;
     }

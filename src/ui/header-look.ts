@@ -108,7 +108,7 @@ export const headerLook = css`
       display: none;
     }
   }
-  @media screen and (max-width: 1140px) {
+  @media screen and (max-width: 1175px) {
     :host {
       flex-wrap: wrap;
       padding: 0.35rem 0.75rem;
