@@ -64,8 +64,9 @@ test('on paper it is lines and letters, no picture of dots, with every dimension
   expect(dotted(pdf)).toEqual(dotted(without));
 });
 
-/** How large the pictures of dots in a file for printing are, each once: the hatches of the footing are some. */
+/** How large the pictures of dots in a file for printing are, each once; but for the small tiles of hatches, which the edge of a sheet may cut. */
 function dotted(pdf: Buffer): readonly string[] {
-  const found = pdf.toString('latin1').match(/\/Width \d+\s*\/Height \d+/g) ?? [];
-  return [...new Set(found)].toSorted();
+  const found = [...pdf.toString('latin1').matchAll(/\/Width (\d+)\s*\/Height (\d+)/g)];
+  const large = found.filter(([, width, height]) => Number(width) > 16 || Number(height) > 16);
+  return [...new Set(large.map(([, width, height]) => `${width} by ${height}`))].toSorted();
 }
