@@ -1,4 +1,5 @@
 // The page in the browser: puts the floors together and hands in the clock, ids and tabs.
+import { version } from '../package.json';
 import index from '../templates/index.json';
 import { Estimate } from './notebook/estimate.ts';
 import { aloneOn } from './store/alone.ts';
@@ -26,6 +27,8 @@ const desk = await Desk.laid({
   templates: index.parts.map((file) => ({ file, read: () => textOf(file) })),
   demo: () => textOf(index.demo),
   guide: () => textOf(index.guide),
+  versions: () => import('./store/versions-shelf.ts').then((kept) => new kept.VersionsShelf()),
+  tool: version,
 });
 
 const page = document.createElement('story-page');

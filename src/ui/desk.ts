@@ -15,6 +15,7 @@ import {
   withNew,
 } from '../versions/identities.ts';
 import { asidesOf } from './asides.ts';
+import type { Binder } from './binder.ts';
 import { allCells } from './reading-order.ts';
 import { type Door, Session } from './session.ts';
 
@@ -38,6 +39,10 @@ export interface DeskSettings {
   /** What a newcomer finds on the desk. */
   readonly demo: () => Promise<string>;
   readonly guide: () => Promise<string>;
+  /** Where snapshots and change orders are kept; fetched when they are asked for. */
+  readonly versions: () => Promise<VersionsShelf>;
+  /** The version of this tool, as snapshots name it. */
+  readonly tool: string;
 }
 
 /** A text that is opened, with what was kept beside it. */
@@ -57,6 +62,7 @@ export class Desk {
   #text = '';
   #identities: Identities;
   #place: KeptPlace | null = null;
+  #binder: Promise<Binder> | null = null;
   readonly #listeners = new Set<() => void>();
 
   /** The notebook that was open last, or the demo on a first visit. */
@@ -142,6 +148,35 @@ export class Desk {
 
   get openId(): string {
     return this.#keeper?.id ?? '';
+  }
+
+  /** Snapshots and change orders of the open notebook; fetched when they are first asked for. */
+  binder(): Promise<Binder> {
+    const { versions, tool } = this.#settings;
+    this.#binder ??= Promise.all([import('./binder.ts'), versions()]).then(([{ Binder }, shelf]) =>
+      Binder.of(this, shelf, tool),
+    );
+    return this.#binder;
+  }
+
+  now(): number {
+    return this.#settings.now();
+  }
+
+  newId(): string {
+    return this.#settings.newId();
+  }
+
+  /** Keeps the notebook now, also where it was not changed. */
+  async keepAnyway(): Promise<void> {
+    this.#keepSoon('anyway');
+    await this.#keeper?.flush();
+  }
+
+  /** Opens a copy, or a job from a file, as a notebook of its own whose cells are known already. */
+  async openMade(id: string, text: string, identities: KeptIdentities): Promise<void> {
+    await this.#change({ text, id, identities }, 0, null);
+    this.#keepSoon('anyway');
   }
 
   /** Opens a text as a notebook of its own; says why not where it is none. */

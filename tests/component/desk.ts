@@ -34,6 +34,8 @@ export function browserOf(demo = SMALL_JOB, guide = SMALL_JOB) {
     ],
     demo: () => Promise.resolve(demo),
     guide: () => Promise.resolve(guide),
+    versions: () => Promise.resolve(new VersionsShelf(createStore(name, 'kept'))),
+    tool: '0.1.0',
   };
   return {
     settings,
