@@ -89,6 +89,10 @@ export const headerLook = css`
     font-size: var(--small);
     color: var(--pencil);
   }
+  .kept .due {
+    color: var(--graphite);
+    font-weight: 600;
+  }
   .kept.trouble {
     color: var(--keel);
     font-weight: 600;

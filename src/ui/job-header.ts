@@ -2,6 +2,7 @@
 // Properties: `desk`. Events, for a person's act: `sheet` with the name of a sheet to open, `guide`.
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { sayStanding } from '../store/ground.ts';
 import type { KeeperState } from '../store/keeper.ts';
 import type { Desk } from './desk.ts';
 import { openTextFile, saveTextFile } from './files.ts';
@@ -126,8 +127,8 @@ export class JobHeader extends LitElement {
   #kept(state: KeeperState): TemplateResult {
     switch (state.kind) {
       case 'kept':
-        return html`<span class="kept" role="status"
-          >${state.at === null ? 'not changed yet' : `kept here, ${timeOf(state.at)}`}</span
+        return html`<span class="kept" role="status" title=${sayStanding(this.desk.standing)}
+          >${state.at === null ? 'not changed yet' : `kept here, ${timeOf(state.at)}`}${this.#reminder()}</span
         >`;
       case 'keeping':
         return html`<span class="kept" role="status">keeping …</span>`;
@@ -144,6 +145,14 @@ export class JobHeader extends LitElement {
           >not kept: changed in another tab</span
         >`;
     }
+  }
+
+  /** Quiet at first; it weighs more the more there is that no file has. */
+  #reminder(): TemplateResult | typeof nothing {
+    const { unsaved, standing } = this.desk;
+    const cleared = standing === 'may-clear' ? ' · the browser may clear it' : '';
+    if (!unsaved) return html`${cleared}`;
+    return html` · <span class=${unsaved.weight}>${unsaved.say}</span>${cleared}`;
   }
 
   #rename(title: string): void {

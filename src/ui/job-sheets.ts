@@ -13,6 +13,7 @@ import type { Binder } from './binder.ts';
 import { mendButton } from './cell-notes.ts';
 import type { Desk, Template } from './desk.ts';
 import { Follows } from './follows.ts';
+import { howKept } from './how-kept.ts';
 import type { SheetName } from './job-header.ts';
 import { keys } from './keys-list.ts';
 import { look } from './look.ts';
@@ -238,6 +239,7 @@ export class JobSheets extends LitElement {
             </li>`,
         )}
       </ul>
+      ${howKept(this.desk)}
       ${
         this.kept.length === 0
           ? html`<p>Nothing is kept yet. A notebook is kept here as soon as it is changed.</p>`

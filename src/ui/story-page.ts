@@ -387,6 +387,7 @@ export class StoryPage extends LitElement {
 
   #hidden = (): void => {
     if (document.visibilityState === 'hidden') this.#leaving();
+    else void this.desk.catchUp();
   };
 
   #rodKey = (event: KeyboardEvent): void => {
