@@ -19,7 +19,6 @@ const texts = import.meta.glob<string>('../templates/*.md', { query: '?raw', imp
 const desk = await Desk.laid({
   estimate: (text) => new Estimate(text),
   shelf: new Shelf(),
-  versions: async () => new (await import('./store/versions-shelf.ts')).VersionsShelf(),
   now: () => Date.now(),
   newId: () => freshId(),
   later: (call, wait) => {

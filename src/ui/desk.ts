@@ -31,8 +31,6 @@ export interface Template {
 export interface DeskSettings {
   readonly estimate: (text: string) => Door;
   readonly shelf: Shelf;
-  /** Read when somebody asks for what is kept beside a notebook. */
-  readonly versions: () => Promise<VersionsShelf>;
   readonly now: () => number;
   readonly newId: () => string;
   /** Calls back: soon after a change, again after a failure, or when another page does not answer. */
@@ -48,7 +46,7 @@ export interface DeskSettings {
   /** What a newcomer finds on the desk. */
   readonly demo: () => Promise<string>;
   readonly guide: () => Promise<string>;
-  /** Where snapshots and change orders are kept; fetched when they are asked for. */
+  /** Where snapshots, change orders and the job record are kept; fetched when they are asked for. */
   readonly versions: () => Promise<VersionsShelf>;
   /** The version of this tool, as snapshots name it. */
   readonly tool: string;
@@ -210,20 +208,6 @@ export class Desk {
       Binder.of(this, shelf, tool),
     );
     return this.#binder;
-  }
-
-  now(): number {
-    return this.#settings.now();
-  }
-
-  newId(): string {
-    return this.#settings.newId();
-  }
-
-  /** Keeps the notebook now, also where it was not changed. */
-  async keepAnyway(): Promise<void> {
-    this.#keepSoon('anyway');
-    await this.#keeper?.flush();
   }
 
   /** Opens a copy, or a job from a file, as a notebook of its own whose cells are known already. */

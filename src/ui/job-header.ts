@@ -12,14 +12,7 @@ import { look } from './look.ts';
 import type { Session } from './session.ts';
 import './story-line.ts';
 
-export type SheetName =
-  | 'go-to'
-  | 'look'
-  | 'parts'
-  | 'notebooks'
-  | 'snapshots'
-  | 'record'
-  | 'keys';
+export type SheetName = 'go-to' | 'look' | 'parts' | 'notebooks' | 'snapshots' | 'record' | 'keys';
 
 @customElement('job-header')
 export class JobHeader extends LitElement {
