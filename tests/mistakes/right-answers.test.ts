@@ -16,7 +16,7 @@ const UNITS = new Map([
   [AREA, ['sq in', 'sq ft', 'sq yd', 'sq m']],
   [VOLUME, ['cubic in', 'cubic ft', 'cubic yd', 'cubic m']],
   [MASS, ['lb', 'ton', 'kg']],
-  [TIME, ['minute', 'hour']],
+  [TIME, ['min', 'hour']],
 ]);
 
 /** How many inches, pounds or minutes one of the unit is, to its power. */
