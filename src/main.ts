@@ -1,6 +1,5 @@
 // The page in the browser: puts the floors together and hands in the clock, ids and tabs.
 import index from '../templates/index.json';
-import demo from '../templates/kestrel-court.md?raw';
 import { Estimate } from './notebook/estimate.ts';
 import { aloneOn } from './store/alone.ts';
 import { Shelf } from './store/shelf.ts';
@@ -15,6 +14,7 @@ const texts = import.meta.glob<string>('../templates/*.md', { query: '?raw', imp
 const desk = await Desk.laid({
   estimate: (text) => new Estimate(text),
   shelf: new Shelf(),
+  versions: async () => new (await import('./store/versions-shelf.ts')).VersionsShelf(),
   now: () => Date.now(),
   newId: () => freshId(),
   later: (call) => {
@@ -24,7 +24,7 @@ const desk = await Desk.laid({
   channel: () => ('BroadcastChannel' in globalThis ? new BroadcastChannel('storyrod') : null),
   alone: aloneOn(navigator.locks),
   templates: index.parts.map((file) => ({ file, read: () => textOf(file) })),
-  demo: () => Promise.resolve(demo),
+  demo: () => textOf(index.demo),
   guide: () => textOf(index.guide),
 });
 

@@ -185,8 +185,12 @@ function placesOf(
   return places;
 }
 
-/** The part's name to go before a mention; nothing where it stands there already. */
+/**
+ * The part's name to go before a mention; nothing where it stands there already, or where a column is named,
+ * which is known in its table alone.
+ */
 function partBefore(text: string, { from, cell }: Mention, vocabulary: Vocabulary): string {
+  if (cell < 0) return '';
   const part = vocabulary.partName(vocabulary.cell(cell)?.part ?? '');
   const there = text.slice(0, from).trimEnd().toLowerCase().endsWith(part.toLowerCase());
   return part === '' || there ? '' : `${part} `;

@@ -4,15 +4,21 @@ import { nameKey } from './names.ts';
 export interface PastedText {
   /** Row by row, as many cells as were pasted. */
   readonly rows: readonly (readonly string[])[];
-  readonly between: 'tab' | 'comma';
+  readonly between: Between;
 }
+
+type Between = 'tab' | 'comma' | 'semicolon';
+
+const MARKS: Readonly<Record<Between, string>> = { tab: '\t', comma: ',', semicolon: ';' };
 
 /** The most rows that are taken in one go. */
 export const MOST_PASTED = 20_000;
 
-export function pastedText(text: string): PastedText {
-  const between = text.includes('\t') ? 'tab' : 'comma';
-  const mark = between === 'tab' ? '\t' : ',';
+export function pastedText(
+  text: string,
+  between: Between = text.includes('\t') ? 'tab' : 'comma',
+): PastedText {
+  const mark = MARKS[between];
   // Where blanks follow the commas between cells, one inside a figure parts its thousands.
   const spaced = between === 'comma' && /,[ \u00a0]/.test(text);
   const rows: string[][] = [];

@@ -7,6 +7,7 @@ import { hashOf } from '../versions/hash.ts';
 import { keptIdentities, newIdentities } from '../versions/identities.ts';
 import { type Job, type JobMismatch, verifyJob } from '../versions/job.ts';
 import { JOB_1 } from './job-shapes.ts';
+import { recordMismatches } from './record-shapes.ts';
 import { takenNotebook } from './shapes.ts';
 
 export type JobFile =
@@ -92,7 +93,7 @@ function openJob(raw: Readonly<Record<string, unknown>>): JobFile {
   return {
     kind: 'opened',
     job: whole,
-    mismatches: [...file, ...verifyJob(whole)],
+    mismatches: [...file, ...verifyJob(whole), ...recordMismatches(whole.records)],
     from: 'job',
   };
 }

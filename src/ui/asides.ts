@@ -20,8 +20,17 @@ export const explaining: Promise<void> = import('../explain/working.ts').then((e
 });
 
 export function asidesOf(door: EstimateDoor): Asides {
+  // The same working until something changes: what was opened in it stays open when the page draws it again.
+  let told: { readonly cell: CellId; readonly of: Notebook; readonly working: Working } | null =
+    null;
   return {
-    working: (cell) => workingOf?.(door, cell) ?? null,
+    working(cell) {
+      if (!workingOf) return null;
+      if (told?.cell !== cell || told.of !== door.notebook) {
+        told = { cell, of: door.notebook, working: workingOf(door, cell) };
+      }
+      return told.working;
+    },
     quantity: (cell) => quantityOf(door, cell),
     difference: (cell) => differenceOf(door, cell),
     otherwise: (draft) =>

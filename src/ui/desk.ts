@@ -4,6 +4,7 @@ import { LONGEST_TEXT, refusal } from '../notebook/read-notebook.ts';
 import { type Channel, Keeper, type KeeperState } from '../store/keeper.ts';
 import type { Shelf } from '../store/shelf.ts';
 import type { KeptEntry, KeptPlace } from '../store/shapes.ts';
+import type { VersionsShelf } from '../store/versions-shelf.ts';
 import {
   type Identities,
   type KeptIdentities,
@@ -25,6 +26,8 @@ export interface Template {
 export interface DeskSettings {
   readonly estimate: (text: string) => Door;
   readonly shelf: Shelf;
+  /** Read when somebody asks for what is kept beside a notebook. */
+  readonly versions: () => Promise<VersionsShelf>;
   readonly now: () => number;
   readonly newId: () => string;
   readonly later: (call: () => void) => () => void;
@@ -112,6 +115,25 @@ export class Desk {
   get identities(): Identities {
     this.#identities = withNew(this.#identities, this.session.door.notebook);
     return this.#identities;
+  }
+
+  versions(): Promise<VersionsShelf> {
+    return this.#settings.versions();
+  }
+
+  now(): number {
+    return this.#settings.now();
+  }
+
+  newId(): string {
+    return this.#settings.newId();
+  }
+
+  /** Keeps the notebook though it was not changed: something is kept beside it. */
+  async keepAnyway(): Promise<void> {
+    if (this.keeping.kind === 'kept' && this.keeping.at !== null) return;
+    this.#keepSoon('anyway');
+    await this.#keeper?.flush();
   }
 
   async list(): Promise<readonly KeptEntry[]> {

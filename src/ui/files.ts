@@ -28,7 +28,7 @@ export async function saveTextFile(desk: Desk): Promise<void> {
 }
 
 /** Bytes that are no text come out with zero characters in them, which reading refuses with its reason. */
-function textOf(bytes: ArrayBuffer): string {
+export function textOf(bytes: ArrayBuffer): string {
   try {
     return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
   } catch {

@@ -50,10 +50,18 @@ const TABLE_KEYS: readonly (readonly [string, string])[] = [
   ['F2', 'on the header: rename the column; Enter there changes what it works'],
 ];
 
+/** In the job record. */
+const RECORD_KEYS: readonly (readonly [string, string])[] = [
+  ['Enter', 'in any field: put the line in, and go on with the next'],
+  ['Esc', 'leave a correction as it was; else put the record away, with what is half written kept'],
+];
+
 export function keys(): TemplateResult {
   return html`<dl>${KEYS.map(line)}</dl>
     <h3>In a table</h3>
-    <dl>${TABLE_KEYS.map(line)}</dl>`;
+    <dl>${TABLE_KEYS.map(line)}</dl>
+    <h3>In the job record</h3>
+    <dl>${RECORD_KEYS.map(line)}</dl>`;
 }
 
 function line([key, does]: readonly [string, string]): TemplateResult {

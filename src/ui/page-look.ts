@@ -182,8 +182,9 @@ export const pageLook = css`
     .told {
       display: none;
     }
-    /* With the guide open it is the guide that is printed. */
-    :host([guide]) > :not(guide-page) {
+    /* With the guide or the job record open it is that which is printed. */
+    :host([guide]:not([record])) > :not(guide-page),
+    :host([record]) > :not(record-sheet) {
       display: none;
     }
   }

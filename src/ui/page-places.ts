@@ -27,6 +27,9 @@ export class PagePlaces implements ReactiveController {
   #measuring = 0;
   #rowsMoved = true;
   #leftAt: number | null = null;
+  /** Where one came back to, until something is done there: pictures come in late and push the rows down. */
+  #backAt: number | null = null;
+  #doings: AbortController | null = null;
   /** Which cell to bring into view when it has been drawn. */
   #wanted: { readonly cell: CellId; readonly keyboard: Keyboard } | null = null;
 
@@ -41,13 +44,24 @@ export class PagePlaces implements ReactiveController {
   hostDisconnected(): void {
     this.#sizes?.disconnect();
     this.#sizes = null;
+    this.#doings?.abort();
+    this.#doings = null;
   }
 
   /** The page stands for the first time, or again: keep measuring what changes its height. */
   watch(): void {
-    this.#sizes = new ResizeObserver(() => this.measureSoon('all'));
+    this.#sizes = new ResizeObserver(() => {
+      if (this.#backAt !== null) this.scrollTo(this.#backAt);
+      this.measureSoon('all');
+    });
     this.#sizes.observe(this.#scroller);
     this.#sizes.observe(this.#found('.parts'));
+    this.#doings?.abort();
+    this.#doings = new AbortController();
+    const listening = { capture: true, passive: true, signal: this.#doings.signal };
+    for (const doing of ['wheel', 'pointerdown', 'touchmove', 'keydown']) {
+      window.addEventListener(doing, () => (this.#backAt = null), listening);
+    }
   }
 
   get scroll(): number {
@@ -74,6 +88,7 @@ export class PagePlaces implements ReactiveController {
     if (all === 'all' && this.#leftAt !== null) {
       const to = this.#leftAt;
       this.#leftAt = null;
+      this.#backAt = to;
       requestAnimationFrame(() => this.scrollTo(to));
     }
     if (this.#wanted !== null || this.#wantedPart !== null) void this.#showWanted();
@@ -81,10 +96,12 @@ export class PagePlaces implements ReactiveController {
   }
 
   bring(cell: CellId, keyboard: Keyboard): void {
+    this.#backAt = null;
     this.#wanted = { cell, keyboard };
   }
 
   bringPart(part: string): void {
+    this.#backAt = null;
     this.#wantedPart = part;
   }
 

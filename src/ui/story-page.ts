@@ -53,6 +53,7 @@ export class StoryPage extends LitElement {
   /** The cell that the sheet is about, and of a table the column. */
   @state() private about: CellId | null = null;
   #column = 0;
+  @state() private recordHere = false;
   @state() private guide: 'away' | 'open' = 'away';
   @state() private guideHere = false;
   /** On narrow screens the working is a sheet from below. */
@@ -110,7 +111,11 @@ export class StoryPage extends LitElement {
     if (this.guide === 'open' && !this.guideHere) {
       void import('./guide-page.ts').then(() => (this.guideHere = true));
     }
-    if (this.sheet === '' || this.sheetsHere) return;
+    if (this.sheet === 'record' && !this.recordHere) {
+      void import('./record-sheet.ts').then(() => (this.recordHere = true));
+    }
+    this.toggleAttribute('record', this.sheet === 'record');
+    if (this.sheet === '' || this.sheet === 'record' || this.sheetsHere) return;
     void import('./job-sheets.ts').then(() => (this.sheetsHere = true));
   }
 
@@ -208,6 +213,15 @@ export class StoryPage extends LitElement {
           : nothing
       }
       <job-footing role="contentinfo" .session=${session}></job-footing>
+      ${
+        this.recordHere
+          ? html`<record-sheet
+              .desk=${desk}
+              ?open=${this.sheet === 'record'}
+              @away=${this.#sheetAway}
+            ></record-sheet>`
+          : nothing
+      }
       ${
         this.sheetsHere
           ? html`<job-sheets

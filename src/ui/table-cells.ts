@@ -42,7 +42,9 @@ export function headCell(drawing: Drawing, column: number): TemplateResult {
     ${columnName(name)}${
       formula === null
         ? nothing
-        : html`<span class="formula" @click=${() => acts.write(place)}>${formula}</span>`
+        : html`<span class="formula" title=${formula} @click=${() => acts.write(place)}
+            >${formula}</span
+          >`
     }
   </th>`;
 }

@@ -50,7 +50,6 @@ export const tableLook = css`
     vertical-align: bottom;
   }
   .formula {
-    display: block;
     /* In a wide table a long formula would else be squeezed to a word a line, and the head be taller than the rows. */
     width: max-content;
     max-width: 15ch;
@@ -59,6 +58,15 @@ export const tableLook = css`
     font-weight: 400;
     line-height: 1.25;
     color: var(--pencil);
+    /* The first lines say what it is about; the head that has the keyboard shows the whole. */
+    display: -webkit-box;
+    -webkit-box-orient: vertical;
+    -webkit-line-clamp: 4;
+    overflow: hidden;
+  }
+  th:focus .formula,
+  th:focus-within .formula {
+    -webkit-line-clamp: none;
   }
   .texts .formula {
     margin-left: 0;
@@ -213,6 +221,9 @@ export const tableLook = css`
     thead th,
     .number {
       position: static;
+    }
+    .formula {
+      -webkit-line-clamp: none;
     }
     .under,
     .finding {

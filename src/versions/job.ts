@@ -24,7 +24,7 @@ export interface Job {
 
 /** What doesn't match, in words, with the seal of the snapshot that it is about. */
 export interface JobMismatch {
-  readonly about: 'snapshot' | 'log' | 'order' | 'file';
+  readonly about: 'snapshot' | 'log' | 'order' | 'record' | 'file';
   readonly snapshot: string | null;
   readonly message: string;
 }

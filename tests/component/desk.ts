@@ -2,6 +2,7 @@
 import { createStore } from 'idb-keyval';
 import { Estimate } from '../../src/notebook/estimate.ts';
 import { Shelf } from '../../src/store/shelf.ts';
+import { VersionsShelf } from '../../src/store/versions-shelf.ts';
 import { Desk, type DeskSettings } from '../../src/ui/desk.ts';
 import { SMALL_JOB } from './drawn.ts';
 
@@ -13,6 +14,7 @@ export function browserOf(demo = SMALL_JOB, guide = SMALL_JOB) {
   const settings: DeskSettings = {
     estimate: (text) => new Estimate(text),
     shelf: new Shelf(createStore(name, 'kept')),
+    versions: () => Promise.resolve(new VersionsShelf(createStore(name, 'kept'))),
     now: () => Date.UTC(2026, 2, 3, 16, 25),
     newId: () => `id-${++ids}`,
     later: (call) => {

@@ -37,6 +37,26 @@ describe('a template', () => {
     expect(refusal(new Estimate('').insertTemplate('\0')).code).toBe('not-text');
   });
 
+  it('that brings a name which the column of a table goes by has it written there with its part', () => {
+    const bed = `## Wall
+- Wall length: 20 ft
+
+## Bed
+- Plants:
+
+  | plant | spacing | count: wall length divided by spacing, rounded up, as plants |
+  |-------|---------|--|
+  | shrub | 5 ft    |  |
+
+- Ordered: total of count in plants
+`;
+    const estimate = new Estimate(bed);
+    expect(shownIn(estimate, 'Ordered')).toBe('4 plants');
+    done(estimate.insertTemplate('## Low wall\n- Wall length: 30 ft\n'));
+    expect(estimate.notebook.text).toContain('count: Wall wall length divided by spacing, rounded');
+    expect(shownIn(estimate, 'Ordered')).toBe('4 plants');
+  });
+
   it('that reads from a table of the trade by a cell called like a column goes in twice', () => {
     const text =
       '# Dig\n\n## Dig\n- Ground: loam\n  - choices: ground of soil volumes\n- Swell: read loose off soil volumes for ground ground\n';

@@ -78,7 +78,7 @@ test('a cell is moved to another part by its sheet and back by undo, and the pri
     .click();
   expect(await toldOn(page)).toContain('Moved Slab volume to Steps');
   await expect.poll(() => focusedOn(page)).toBe('Slab volume');
-  expect(await shownOf(page, 'Slab volume')).toBe('13.83 cubic feet');
+  expect(await shownOf(page, 'Slab volume')).toBe('16.5 cubic feet');
   expect(await priceOf(page)).toBe(price);
   await page.keyboard.press('Control+z');
   await expect.poll(() => focusedOn(page)).toBe('Slab volume');

@@ -50,7 +50,7 @@ test('the Keys sheet is reached, read and left, and the keyboard comes back to w
 test('a given is found, changed, undone and done again', async () => {
   const page = await (await visit()).tab();
   await toTheRows(page);
-  await until(page, 'ArrowDown', 'Thickness', 80);
+  await until(page, 'ArrowDown', 'Thickness', 120);
   await page.keyboard.press('Enter');
   await typeOver(page, '5 in');
   await page.keyboard.press('Enter');
@@ -68,7 +68,7 @@ test('a given is found, changed, undone and done again', async () => {
 test('a formula is written with names picked from the list, mended with one key, and left with Escape', async () => {
   const page = await (await visit()).tab();
   await toTheRows(page);
-  await until(page, 'ArrowDown', 'Bags to buy', 100);
+  await until(page, 'ArrowDown', 'Bags to buy', 160);
   const line = page.getByRole('combobox', { name: 'Formula of Bags to buy' });
   const list = page.getByRole('listbox', { name: 'What could go on from here' });
 

@@ -28,17 +28,21 @@ describe.each(templateFiles.filter((file) => file !== INDEX.guide))('%s', (file)
   });
 
   // Only a list of questions opens with questions: they are all that it points out, and all that it waits for.
-  const open = cells.filter((c) => c.cell.formula === '?').map((c) => c.cell.id);
+  const asks = file === 'often-forgotten.md';
+  const open = cells.filter((c) => /^\$?\?$/.test(c.cell.formula)).map((c) => c.cell.id);
 
   test('it opens with nothing to point out and a value in every cell', () => {
-    expect([file, open.length > 0]).toEqual([file, file === 'often-forgotten.md']);
+    if (file === INDEX.demo) expect(open).toEqual([notebook.cell('Arbor').id]);
+    else expect([file, open.length > 0]).toEqual([file, asks]);
     const amiss = cells.filter(({ state: { outcome } }) => {
       if (outcome.kind === 'value') return false;
       return outcome.kind === 'fault' || outcome.for.some((id) => !open.includes(id));
     });
     expect(amiss.map((c) => c.cell.name)).toEqual([]);
     const pointed = estimate.findings().map(({ code, cell }) => [code, cell]);
-    expect(pointed).toEqual(open.map((id) => ['not-yet-known', id]));
+    // The demo shows as well what it looks like when the owner knows better than a formula.
+    const byHand = file === INDEX.demo ? [['set-by-hand', notebook.cell('Baluster order').id]] : [];
+    expect(pointed).toEqual([...byHand, ...open.map((id) => ['not-yet-known', id])]);
   });
 
   test('every given says where it comes from', () => {
@@ -47,7 +51,7 @@ describe.each(templateFiles.filter((file) => file !== INDEX.guide))('%s', (file)
 
   test('every check holds, says what is at stake and names its source', () => {
     // The checks of a list of questions wait for the answers.
-    expect([file, of('check').length > 0]).toEqual([file, open.length === 0]);
+    expect([file, of('check').length > 0]).toEqual([file, !asks]);
     for (const { cell } of of('check')) {
       expect([cell.name, notebook.holds(cell.name)]).toEqual([cell.name, true]);
       expect(remarkOf(cell, 'caution')).not.toBe(null);
@@ -62,7 +66,7 @@ describe.each(templateFiles.filter((file) => file !== INDEX.guide))('%s', (file)
   });
 
   test('every price says that it is invented', () => {
-    const priced = cells.filter((c) => c.cell.formula.includes('$') && !/\$[01]\b/.test(c.cell.formula));
+    const priced = cells.filter((c) => /\$\d/.test(c.cell.formula) && !/\$[01]\b/.test(c.cell.formula));
     const silent = priced.filter((c) => !/invented/.test(remarkOf(c.cell, 'from') ?? ''));
     expect(silent.map((c) => c.cell.name)).toEqual([]);
   });
@@ -89,7 +93,7 @@ describe.each(templateFiles.filter((file) => file !== INDEX.guide))('%s', (file)
       if (cell.table) continue;
       const { reading, outcome } = estimate.draft(cell.id, state.reading.sentence);
       expect([cell.name, reading.problems, reading.sentence]).toEqual([cell.name, [], state.reading.sentence]);
-      expect([cell.name, outcome]).toEqual([cell.name, state.outcome]);
+      expect([cell.name, outcome]).toEqual([cell.name, state.worked]);
     }
   });
 
@@ -116,7 +120,7 @@ describe.each(templateFiles.filter((file) => file !== INDEX.guide))('%s', (file)
     }
     for (const row of parts) {
       expect([row.part, toCents(row.direct)]).toEqual([row.part, sums.get(row.part) ?? 0n]);
-      expect(row.incomplete.toSorted((a, b) => a - b)).toEqual(open);
+      expect(row.incomplete.toSorted((a, b) => a - b)).toEqual(asks ? open : []);
     }
   });
 });

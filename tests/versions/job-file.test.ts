@@ -45,7 +45,18 @@ describe('a job that is written and opened', () => {
       log: [],
       orders: [],
       orderLog: [],
-      records: [{ note: 'kept as it is', hours: 1.5 }],
+      records: [
+        {
+          v: 1,
+          record: 'progress',
+          id: 'r-1',
+          entered: '2026-03-05',
+          date: '2026-03-04',
+          part: { key: null, name: 'P' },
+          kind: null,
+          done: '12.5',
+        },
+      ],
     };
     expect(jobIn(writeJobFile(job))).toEqual({ kind: 'opened', job, mismatches: [], from: 'job' });
   });
