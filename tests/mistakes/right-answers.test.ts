@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { diagnose, stepOfCell } from '../../src/mistakes/diagnose.ts';
 import { AREA, LENGTH, MASS, TIME, VOLUME } from '../../src/quantity/dimension.ts';
 import { Dec, scaled } from '../../src/quantity/decimal.ts';
-import { Fraction } from '../../src/quantity/measure.ts';
+import type { Fraction } from '../../src/quantity/measure.ts';
 import { unitByKey } from '../../src/quantity/units.ts';
 import { openedText } from '../moves-it/opened.ts';
 
