@@ -13,6 +13,7 @@ export const FLOORS = [
   'notebook',
   'explain',
   'moves-it',
+  'mistakes',
   'versions',
   'record',
   'store',
