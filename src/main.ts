@@ -2,7 +2,7 @@
 import { version } from '../package.json';
 import index from '../templates/index.json';
 import { Estimate } from './notebook/estimate.ts';
-import { type Has, askToStay, sayLacks } from './store/ground.ts';
+import { type Has, sayLacks, standingOf } from './store/ground.ts';
 import { Journal } from './store/journal.ts';
 import { Shelf } from './store/shelf.ts';
 import { Desk } from './ui/desk.ts';
@@ -29,7 +29,7 @@ const desk = await Desk.laid({
   // A page that came over plain HTTP has none.
   locks: navigator.locks as LockManager | undefined,
   journal: new Journal(slips(), freshId()),
-  askToStay: () => askToStay(navigator.storage as StorageManager | undefined),
+  standing: (how) => standingOf(navigator.storage as StorageManager | undefined, how),
   lacks: sayLacks(has()),
   templates: index.parts.map((file) => ({ file, read: () => textOf(file) })),
   demo: () => textOf(index.demo),

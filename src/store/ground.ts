@@ -2,16 +2,22 @@
 // is missing where a page came over plain HTTP or the browser is old. Said in whole sentences, for whoever asks.
 
 /** As far as the browser's store of stores is needed here. */
-export type Storage = Pick<StorageManager, 'persist' | 'persisted'>;
+type Storage = Pick<StorageManager, 'persist' | 'persisted'>;
 
 /** `promised`: only the person removes what is kept. `may-clear`: the browser may, when the disk gets full. `unknown`: it does not say. */
 export type Standing = 'promised' | 'may-clear' | 'unknown';
 
-/** Asks the browser to promise; some ask the person in turn, so that it is asked only once there is something to keep. */
-export async function askToStay(storage: Storage | undefined): Promise<Standing> {
+/**
+ * `look` only looks whether the browser promised; `ask` asks it to, and some browsers ask the person in turn, so that it
+ * is done only once there is something to keep.
+ */
+export async function standingOf(
+  storage: Storage | undefined,
+  how: 'look' | 'ask',
+): Promise<Standing> {
   if (!storage?.persist) return 'unknown';
   try {
-    const stays = (await storage.persisted()) || (await storage.persist());
+    const stays = (await storage.persisted()) || (how === 'ask' && (await storage.persist()));
     return stays ? 'promised' : 'may-clear';
   } catch {
     return 'unknown';
@@ -67,7 +73,7 @@ export function sayStanding(standing: Standing | null): string {
     case 'unknown':
       return 'The browser does not say whether it may clear away what is kept here.';
     case null:
-      return 'Nothing was kept yet, so the browser was not asked to hold on to it.';
+      return 'The browser is asked to hold on to what is kept here as soon as something is.';
   }
 }
 

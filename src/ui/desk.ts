@@ -38,8 +38,8 @@ export interface DeskSettings {
   readonly channel: () => Channel | null;
   readonly locks: Locks | undefined;
   readonly journal: Journal;
-  /** Asks the browser to hold on to what is kept. */
-  readonly askToStay: () => Promise<Standing>;
+  /** Whether the browser holds on to what is kept; asks it to, or only looks. */
+  readonly standing: (how: 'look' | 'ask') => Promise<Standing>;
   /** What does not work in this browser, in sentences. */
   readonly lacks: readonly string[];
   readonly templates: readonly Template[];
@@ -88,6 +88,7 @@ export class Desk {
     const kept = id === null ? null : await shelf.take(id).catch(() => null);
     if (id !== null && kept?.kind === 'taken') {
       const desk = new Desk(settings, kept.value.text, id, kept.value.identities);
+      void desk.#askToStay('look');
       await desk.#lay(id, kept.value.revision, kept.value.keptAt);
       return desk;
     }
@@ -465,15 +466,14 @@ export class Desk {
     if (state.kind === 'behind' && session.notice?.lasts === 'plain') session.tell(null);
     if (state.kind === 'kept') {
       for (const key of this.#slips.splice(0)) this.#settings.journal.drop(key);
-      if (!this.#asked) void this.#askToStay();
+      if (!this.#asked) void this.#askToStay('ask');
     }
     this.#said();
   }
 
-  /** Once there is something to keep: some browsers ask the person in turn. */
-  async #askToStay(): Promise<void> {
-    this.#asked = true;
-    this.#standing = await this.#settings.askToStay();
+  async #askToStay(how: 'look' | 'ask'): Promise<void> {
+    this.#asked ||= how === 'ask';
+    this.#standing = await this.#settings.standing(how);
     this.#said();
   }
 

@@ -89,6 +89,10 @@ export const headerLook = css`
     font-size: var(--small);
     color: var(--pencil);
   }
+  .kept .beside {
+    display: block;
+    font-size: var(--tiny);
+  }
   .kept .due {
     color: var(--graphite);
     font-weight: 600;
@@ -169,6 +173,9 @@ export const headerLook = css`
     .title {
       grid-area: title;
       min-width: 0;
+    }
+    .kept .beside {
+      display: inline;
     }
     .kept {
       grid-area: kept;

@@ -121,7 +121,8 @@ export class JobHeader extends LitElement {
     switch (state.kind) {
       case 'kept':
         return html`<span class="kept" role="status" title=${sayStanding(this.desk.standing)}
-          >${state.at === null ? 'not changed yet' : `kept here, ${timeOf(state.at)}`}${this.#reminder()}</span
+          >${state.at === null ? 'not changed yet' : `kept here, ${timeOf(state.at)}`}
+          ${this.#reminder()}</span
         >`;
       case 'keeping':
         return html`<span class="kept" role="status">keeping …</span>`;
@@ -143,9 +144,9 @@ export class JobHeader extends LitElement {
   /** Quiet at first; it weighs more the more there is that no file has. */
   #reminder(): TemplateResult | typeof nothing {
     const { unsaved, standing } = this.desk;
-    const cleared = standing === 'may-clear' ? ' · the browser may clear it' : '';
-    if (!unsaved) return html`${cleared}`;
-    return html` · <span class=${unsaved.weight}>${unsaved.say}</span>${cleared}`;
+    if (unsaved) return html`<span class="beside ${unsaved.weight}">${unsaved.say}</span>`;
+    if (standing !== 'may-clear') return nothing;
+    return html`<span class="beside">the browser may clear it</span>`;
   }
 
   #rename(title: string): void {

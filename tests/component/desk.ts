@@ -24,7 +24,7 @@ export function browserOf(demo = SMALL_JOB, guide = SMALL_JOB) {
     },
     channel: () => new BroadcastChannel(name),
     locks: undefined,
-    askToStay: () => Promise.resolve('promised'),
+    standing: () => Promise.resolve('promised'),
     lacks: [],
     journal: new Journal(null, `page ${crypto.randomUUID()}`),
     templates: [

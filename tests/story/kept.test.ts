@@ -326,7 +326,10 @@ describe('where something is missing', () => {
   test('what is in no file is mentioned as it grows, and no more once a file is saved', async () => {
     const { context, tab } = await visit();
     // Saving asks nobody here.
-    await context.addInitScript(() => Reflect.deleteProperty(window, 'showSaveFilePicker'));
+    await context.addInitScript(() => {
+      Reflect.deleteProperty(window, 'showOpenFilePicker');
+      Reflect.deleteProperty(window, 'showSaveFilePicker');
+    });
     const page = await tab();
     for (let n = 1; n <= 10; n++) {
       await rewrite(page, 'Thickness', `${n} in`);
