@@ -27,9 +27,9 @@ const desk = await Desk.laid({
   },
   channel: () => ('BroadcastChannel' in globalThis ? new BroadcastChannel('storyrod') : null),
   // A page that came over plain HTTP has none.
-  locks: navigator.locks as LockManager | undefined,
+  locks: navigator.locks,
   journal: new Journal(slips(), freshId()),
-  standing: (how) => standingOf(navigator.storage as StorageManager | undefined, how),
+  standing: (how) => standingOf(navigator.storage, how),
   lacks: sayLacks(has()),
   templates: index.parts.map((file) => ({ file, read: () => textOf(file) })),
   demo: () => textOf(index.demo),

@@ -1,7 +1,6 @@
 // Slips for what is not in the database yet: written in one go, so that there is time for one even while the page is
 // being closed, and where the database refuses. Read when the notebook is opened next; thrown away once it is kept.
 import * as v from 'valibot';
-import type { KeptIdentities } from '../versions/identities.ts';
 import { IDENTITIES_1 } from './identities-shape.ts';
 import { taken } from './shapes.ts';
 import type { KeptText } from './shelf.ts';
@@ -102,7 +101,7 @@ export class Journal {
         id,
         title,
         text,
-        identities: identities as KeptIdentities | null,
+        identities: identities,
       };
       return [{ key, notebook, revision, at }];
     } catch {

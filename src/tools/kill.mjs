@@ -1,6 +1,5 @@
 // Kills a real browser while it writes and looks for what is lost: `npm run test:kill`. KILLS=200 for the long run,
 // SEED=7 for other moments. Ends badly where anything acknowledged is lost or anything found is not right.
-import path from 'node:path';
 import { makeReady, root } from './ready.mjs';
 
 makeReady();

@@ -206,8 +206,8 @@ describe('a keeper', () => {
     const other = room.channel();
     other.postMessage({ id: 'b', revision: 9 });
     other.postMessage({ id: 'a', revision: 0 });
-    (other.postMessage as (data: unknown) => void)('hello');
-    (other.postMessage as (data: unknown) => void)({ id: 'a' });
+    other.postMessage('hello');
+    other.postMessage({ id: 'a' });
     expect(keeper.state.kind).toBe('kept');
   });
 
