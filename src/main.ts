@@ -1,4 +1,5 @@
 // The page in the browser: puts the floors together and hands in the clock, ids and tabs.
+import { version } from '../package.json';
 import index from '../templates/index.json';
 import { Estimate } from './notebook/estimate.ts';
 import { type Has, sayLacks, standingOf } from './store/ground.ts';
@@ -18,7 +19,6 @@ const texts = import.meta.glob<string>('../templates/*.md', { query: '?raw', imp
 const desk = await Desk.laid({
   estimate: (text) => new Estimate(text),
   shelf: new Shelf(),
-  versions: async () => new (await import('./store/versions-shelf.ts')).VersionsShelf(),
   now: () => Date.now(),
   newId: () => freshId(),
   later: (call, wait) => {
@@ -34,6 +34,8 @@ const desk = await Desk.laid({
   templates: index.parts.map((file) => ({ file, read: () => textOf(file) })),
   demo: () => textOf(index.demo),
   guide: () => textOf(index.guide),
+  versions: () => import('./store/versions-shelf.ts').then((kept) => new kept.VersionsShelf()),
+  tool: version,
 });
 
 const page = document.createElement('story-page');

@@ -95,6 +95,8 @@ function besides(r: Reader, amount: Amount): Formula {
   const more = moreThan(r, amount);
   if (more) return more;
   if (amount.bare) return amount;
+  const square = refuseSquare(r, amount);
+  if (square) return square;
   const made =
     sizeBeside(r, amount) ??
     roundFrom(r, amount) ??
@@ -104,6 +106,24 @@ function besides(r: Reader, amount: Amount): Formula {
   if (made) return made;
   if (isMeasured(amount) && isPlain(amount)) skipStuffAfter(r);
   return amount;
+}
+
+/** `24 in square`: so long on every side, or so much of an area? */
+function refuseSquare(r: Reader, side: Amount): Formula | null {
+  if (!r.sees('square') || r.nameAt(0) || !isWrittenLength(side)) return null;
+  if ((r.vocabulary.unitAt(r.tokens, r.at)?.length ?? 0) > 1) return null;
+  const spot = { from: side.spot.from, to: r.token.to };
+  const said = r.slice(side.spot);
+  const unit = /^(.*\d)\s*([a-z'"]+)$/i.exec(side.say);
+  return r.fail({
+    code: 'two-readings',
+    spots: [spot],
+    about: `"${r.slice(spot)}" could be a square with sides of ${said}, or an area. Write the one that is meant.`,
+    fixes: [
+      r.fix(`${said} on every side`, spot, `${said} by ${said}`),
+      ...(unit ? [r.fix('An area', spot, `${unit[1]} sq ${unit[2]}`)] : []),
+    ],
+  });
 }
 
 /** `3 pairs of hinges`: so many hinges, or so many pairs? */
@@ -170,6 +190,8 @@ function countBeside(r: Reader, count: Amount): Formula | null {
   const { from } = r.token;
   const amount = writtenAmount(r);
   const spot = { from, to: from };
+  const square = r.problem || amount.kind !== 'amount' ? null : refuseSquare(r, amount);
+  if (square) return square;
   const right = r.problem ? null : eachTakes(r, noun, amount);
   if (!right || right.kind === 'hole') {
     r.goBack(at, marks, r.brackets);

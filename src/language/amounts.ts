@@ -5,7 +5,7 @@ import { Fraction, NUMBER, ONE, OPEN, SHARE } from '../quantity/measure.ts';
 import { LENGTH, MONEY, TIME } from '../quantity/dimension.ts';
 import { grouped } from '../quantity/number-text.ts';
 import { type Unit, unitByKey } from '../quantity/units.ts';
-import { sortBefore } from './asides.ts';
+import { isUnknown, sortBefore } from './asides.ts';
 import {
   type WrittenNumber,
   expectDecimal,
@@ -152,11 +152,15 @@ function money(r: Reader, from: number, start: number): Formula {
 function share(r: Reader, number: WrittenNumber, from: number, start: number): Formula {
   r.at++;
   let label: string | null = null;
-  if (r.sees('sales', 'tax')) {
-    label = 'sales tax';
+  if (SHARE_SORTS.has(r.token.text) && SHARE_LABELS.has(r.peek(1).text)) {
+    label = `${r.token.text} ${r.peek(1).text}`;
     r.at += 2;
+  } else if (/^[A-Z]{2,4}$/.test(r.slice(r.token)) && isUnknown(r, 0)) {
+    // A tax by its letters, wherever that is.
+    label = r.slice(r.token);
+    r.at++;
   } else if (SHARE_LABELS.has(r.token.text) && r.token.kind === 'word') {
-    label = r.token.text;
+    label = TAXES.has(r.token.text) ? r.token.text.toUpperCase() : r.token.text;
     r.at++;
   } else if (r.sees('for')) {
     // `plus 10% for waste`: the word says what the percent is for, even beside a cell of that name.
@@ -172,6 +176,13 @@ function share(r: Reader, number: WrittenNumber, from: number, start: number): F
   const value = number.value ? number.value.div(100) : null;
   return finish(r, { value, holds: plain(SHARE), bare: false, label, say }, from, start);
 }
+
+/** `sales tax`, `payroll burden`: which tax or burden it is. */
+const SHARE_SORTS: ReadonlySet<string> = new Set(
+  'sales payroll labour labor service land property'.split(' '),
+);
+
+const TAXES: ReadonlySet<string> = new Set(['vat', 'gst', 'hst', 'pst']);
 
 const WRITTEN_IN_PERCENT: WrittenIn = { kind: 'share' };
 
@@ -456,7 +467,9 @@ function withTails(
 ): Formula {
   const under: Term[] = [];
   for (;;) {
-    if (r.sees('each') || r.sees('ea') || r.sees('apiece')) {
+    // `1 1/2 in each end` is no rate.
+    const isEnd = /^(ends?|sides?|edges?)$/.test(r.peek(1).text);
+    if (r.sees('ea') || r.sees('apiece') || (r.sees('each') && !isEnd)) {
       r.at++;
       under.push({ kind: 'noun', noun: 'each', count: null });
       continue;
@@ -471,8 +484,8 @@ function withTails(
       }
     }
     const slash = r.sees('/') && !r.token.gap && !r.peek(1).gap;
-    if (!slash && !r.sees('per')) break;
-    const term = termAfter(r, 1);
+    if (!slash && !r.sees('per') && !toOne(r)) break;
+    const term = termAfter(r, slash || r.sees('per') ? 1 : 2);
     if (!term) break;
     r.at += term.length;
     under.push(term.term);
@@ -480,6 +493,12 @@ function withTails(
   const form: Form = { over, under };
   const tidy = (say ?? sayOver(r, number, form)) + sayUnder(r, form);
   return built(r, number, form, tidy, from, start, alsoWritten);
+}
+
+/** `1.5 tonnes to the cubic metre`: so much for each. */
+function toOne(r: Reader): boolean {
+  if (!r.sees('to') || !/^(the|an?|each|every)$/.test(r.peek(1).text)) return false;
+  return r.nameAt(1) === null && r.nameAt(2) === null;
 }
 
 function isMoney(over: readonly Term[]): boolean {

@@ -123,7 +123,7 @@ const SORTS: ReadonlySet<string> = new Set(
   `bulk big small large short long thin thick heavy light wide narrow galvanised galvanized treated untreated pine
    cedar oak steel concrete timber wooden plastic metal aluminium brass deck decking fence fencing framing roofing
    hardwood softwood rough finished standard new old extra spare full plain ready precast paving barrow wheelbarrow
-   dump tipper drywall masonry hex carriage lag joist corner gravel sand stone cement white black grey red flat`
+   dump tipper drywall masonry hex equal even carriage lag joist corner gravel sand stone cement white black grey red flat`
     .split(/\s+/)
     .filter((word) => word !== ''),
 );
@@ -192,9 +192,34 @@ const MUCH: ReadonlySet<string> = new Set(
 function skipTitle(r: Reader): void {
   let words = 0;
   while (words < 5 && r.peek(words).kind === 'word') words++;
+  for (let i = 0; i < words; i++) if (ASKS.has(r.peek(i).text)) return;
   if (words > 0 && r.seesAt(words, ':') && r.peek(words + 1).kind !== 'end') {
     r.take(words + 1, 'unread');
+    return;
   }
+  // `solid steps, 4 ft x 12 in`: before a comma only words that could be nothing else.
+  let things = 0;
+  while (things < 4 && isHeading(r, things)) things++;
+  if (things > 0 && r.seesAt(things, ',') && startsAmount(r, things + 1)) {
+    r.take(things + 1, 'unread');
+  }
+}
+
+/** No heading: they ask for something else than what stands after them. */
+const ASKS: ReadonlySet<string> = new Set(
+  'perimeter circumference diagonal hypotenuse average mean difference ratio product both either half twice double triple'.split(
+    ' ',
+  ),
+);
+
+/** A thing or a word that nothing knows, and no slip of a name. */
+function isHeading(r: Reader, ahead: number): boolean {
+  if (!isThing(r, ahead)) return false;
+  return !isUnknown(r, ahead) || isFarFromAll(r, ahead);
+}
+
+function startsAmount(r: Reader, ahead: number): boolean {
+  return r.peek(ahead).kind === 'number' || r.seesAt(ahead, r.vocabulary.sign);
 }
 
 /** `path 40 ft long`, `stone 12 ft x 4 ft`: of what, said first. */
@@ -206,6 +231,14 @@ function skipStuffBefore(r: Reader): void {
   if (stuff > article) {
     r.take(stuff, 'unread');
     return;
+  }
+  // `gravel for a path 900 mm wide`
+  if (stuff === 0 && count > article && r.seesAt(count, 'for')) {
+    const of = count + (ARTICLES.has(r.peek(count + 1).text) ? 2 : 1);
+    let things = of;
+    while (things < of + 3 && isThing(r, things)) things++;
+    if (things > of && (labelledAt(r, things) || crossedAt(r, things))) r.take(things, 'unread');
+    if (things > of) return;
   }
   // `wall 20 ft long and 8 ft high`
   count = article;
@@ -266,7 +299,7 @@ const CLAUSES: ReadonlySet<string> = new Set(
 );
 
 /** A word that nothing here knows. */
-function isUnknown(r: Reader, ahead: number): boolean {
+export function isUnknown(r: Reader, ahead: number): boolean {
   const { kind, text } = r.peek(ahead);
   if (kind !== 'word' || wordsThatCount().has(text) || text.length < 2) return false;
   if (r.nameAt(ahead) !== null || isNumberWord(text)) return false;
@@ -322,7 +355,7 @@ export function skipOfStuff(r: Reader, isHard: 'measure' | 'count'): void {
     if (length === 0) break;
     count += length;
   }
-  if (count === first || !endsValue(r, count)) return;
+  if (count === first || !(endsValue(r, count) || labelledAt(r, count))) return;
   r.take(count, 'unread');
 }
 

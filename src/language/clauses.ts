@@ -1,6 +1,7 @@
 // Level 3: clauses, with or without a comma. Each closes the sum to its left and works on it.
 import { likeWritten, seesAmount, termAfter } from './amounts.ts';
 import { noteLength, trailAt } from './asides.ts';
+import { amountAfterComma, perOne, wholeOnes } from './after-comma.ts';
 import { forClause } from './for-clause.ts';
 import { seesMarginAfter, seesOperator } from './levels.ts';
 import { heldAmount } from '../quantity/amount.ts';
@@ -24,7 +25,11 @@ export function maybeClause(r: Reader, of: Formula): Formula | null {
   const but = r.sees('but') || r.sees(',', 'but');
   const comma = (r.sees(',') ? 1 : 0) + (but ? 1 : 0);
   const first = r.peek(comma);
-  if (first.kind !== 'word') return null;
+  if (first.kind !== 'word') return comma === 1 && !but ? amountAfterComma(r, of) : null;
+  if (comma === 1 && !but) {
+    const whole = wholeOnes(r, of) ?? perOne(r, of);
+    if (whole) return whole;
+  }
   if (!OPENERS.has(first.text)) return comma === 1 && !but ? unitAlone(r, of) : null;
   if (comma <= 1 && trailAt(r, comma) > 0) return null;
   if (seesRounding(r, comma)) return rounded(r, of, comma);

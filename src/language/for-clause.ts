@@ -44,9 +44,39 @@ export function forClause(r: Reader, of: Formula, comma: number): Formula | null
       }
       shares.push(expectShare(r));
     }
+    const [only, ...more] = shares;
+    if (
+      only?.label === null &&
+      more.length === 0 &&
+      only.share.kind === 'amount' &&
+      r.sees('for')
+    ) {
+      return askOffOrOf(r, of, only.share.spot, forSpot.from);
+    }
     return { kind: 'for-shares', of, shares, spot: r.since(of.spot.from) };
   }
   return timesFor(r, of) ?? noteAfterFor(r, of, before, forSpot.from);
+}
+
+/** `materials for 2% for paying early`: that much off, or a share of the answer? */
+function askOffOrOf(
+  r: Reader,
+  of: Formula,
+  share: { from: number; to: number },
+  from: number,
+): Formula {
+  const spot = { from, to: r.endOfBracket() };
+  const percent = r.slice(share);
+  const gap = { from: of.spot.to, to: spot.to };
+  return r.fail({
+    code: 'two-readings',
+    spots: [spot],
+    about: `"${r.slice(spot)}" could be taken off, or be a share of the answer. Write the one that is meant.`,
+    fixes: [
+      r.fix(`Less ${percent}`, gap, ` less ${percent}`),
+      r.fix('A share of the answer', gap, ` for ${percent}`),
+    ],
+  });
 }
 
 /** `$22.50 per hour for 4 hours`, `two men for three days`, `8 hours for each of two men`. Null where it could be meant otherwise. */

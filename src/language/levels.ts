@@ -9,7 +9,7 @@ import { LENGTH, MONEY } from '../quantity/dimension.ts';
 import type { Term } from '../quantity/form.ts';
 import { unitByKey } from '../quantity/units.ts';
 import { ARTICLES } from './lexer.ts';
-import { askAreaOver, crossedByLabel, isLayer } from './outlines.ts';
+import { askAreaOver, askLayer, crossedByLabel, isLayer } from './outlines.ts';
 import { DEEPEST, type Reader } from './reader.ts';
 import { refuseTightRange } from './ranges.ts';
 import { roughCount, roughDimension } from './rough.ts';
@@ -153,6 +153,11 @@ interface Operator {
   readonly words: number;
 }
 
+/** `then plus markup`, `then times 4`: one after the other, as it is read anyway. */
+function oneWordMore(found: Operator | null): Operator | null {
+  return found && { ...found, words: found.words + 1 };
+}
+
 function sumOperator(r: Reader, ahead: number): Operator | null {
   const { kind, text } = r.peek(ahead);
   if (kind !== 'word' && kind !== 'symbol') return null;
@@ -175,7 +180,7 @@ function sumOperator(r: Reader, ahead: number): Operator | null {
     case 'and':
       return r.seesAt(ahead + 1, 'add') ? { op: 'plus', words: 2 } : null;
     case 'then':
-      return r.seesAt(ahead + 1, 'add') && r.conditions === 0 ? { op: 'plus', words: 2 } : null;
+      return r.conditions === 0 ? oneWordMore(sumOperator(r, ahead + 1)) : null;
     case 'add':
       return { op: 'plus', words: 1 };
     case 'after':
@@ -207,8 +212,9 @@ function sumFrom(r: Reader, first: Formula): Formula {
       const hole = refuseTightRange(r, opSpot);
       if (hole) return hole;
     }
-    const value = shareSaidAfter(r) ?? expectValue(r);
+    const said = shareSaidAfter(r) ?? expectValue(r);
     if (r.problem) return left;
+    const value = atBothEnds(r, said) ?? said;
     if (found.op === 'plus' && left.kind === 'spaced' && isOneMore(r, left, value)) {
       return refuseOneMore(r, left, opSpot, value);
     }
@@ -233,6 +239,25 @@ function sumFrom(r: Reader, first: Formula): Formula {
     if (isShare && termOperator(r, 0)) left = termFrom(r, closedWhole(left));
   }
   return left;
+}
+
+/** `less 1 1/2 in both ends`, `plus 3 in at each side`: twice that length. Null where it is said of none. */
+function atBothEnds(r: Reader, value: Formula): Formula | null {
+  const joined = /^(at|on|off|from|for)$/.test(r.token.text) ? 1 : 0;
+  const each = r.peek(joined);
+  if (each.kind !== 'word' || !/^(both|each|either)$/.test(each.text)) return null;
+  if (!/^(ends?|sides?|edges?)$/.test(r.peek(joined + 1).text) || r.nameAt(joined)) return null;
+  if (roughDimension(r, value) !== LENGTH) return null;
+  const opSpot = r.take(joined + 2, 'operator');
+  const left = r.number('2', '2', opSpot);
+  return {
+    kind: 'binary',
+    op: 'times',
+    opSpot,
+    left,
+    right: value,
+    spot: r.since(value.spot.from),
+  };
 }
 
 /** `materials after 10% discount` */
@@ -322,6 +347,8 @@ function termOperator(r: Reader, ahead: number): Operator | null {
   const token = r.peek(ahead);
   if (token.kind !== 'word' && token.kind !== 'symbol') return null;
   switch (token.text) {
+    case 'then':
+      return r.conditions === 0 ? oneWordMore(termOperator(r, ahead + 1)) : null;
     case 'times':
     case '×':
       return { op: 'times', words: 1 };
@@ -336,17 +363,14 @@ function termOperator(r: Reader, ahead: number): Operator | null {
     case '@':
       return { op: 'at', words: 1 };
     case 'split':
-      if (sharesOut(r, ahead + 1)) return { op: 'over', words: 2 };
-      return r.peek(ahead + 1).kind === 'number' && r.seesAt(ahead + 2, 'ways')
-        ? { op: 'over', words: 1 }
-        : null;
-    case 'divided':
-      if (r.seesAt(ahead + 1, 'equally') || r.seesAt(ahead + 1, 'evenly')) {
-        return sharesOut(r, ahead + 2) ? { op: 'over', words: 3 } : null;
+      if (r.peek(ahead + 1).kind === 'number' && r.seesAt(ahead + 2, 'ways')) {
+        return { op: 'over', words: 1 };
       }
-      return r.seesAt(ahead + 1, 'by') || sharesOut(r, ahead + 1) ? { op: 'over', words: 2 } : null;
+      return sharesOut(r, ahead);
+    case 'divided':
     case 'shared':
-      return sharesOut(r, ahead + 1) ? { op: 'over', words: 2 } : null;
+    case 'spread':
+      return sharesOut(r, ahead);
     case 'over':
       return overCompares(r) && ahead === 0 ? null : { op: 'over', words: 1 };
     case '÷':
@@ -369,10 +393,16 @@ function isForEachOne(right: Formula): boolean {
   return right.kind === 'amount' && / per \S+ each$/.test(right.say);
 }
 
-/** `between 4`, `among the crew`, `into 3` after `split`, `divided` or `shared`. */
-function sharesOut(r: Reader, ahead: number): boolean {
-  return ['between', 'among', 'into', 'by'].includes(r.peek(ahead).text);
+/** `split between 4`, `divided evenly among the crew`, `shared over 8 steps`. */
+function sharesOut(r: Reader, ahead: number): Operator | null {
+  const evenly = r.seesAt(ahead + 1, 'equally') || r.seesAt(ahead + 1, 'evenly') ? 1 : 0;
+  const { kind, text } = r.peek(ahead + 1 + evenly);
+  return kind === 'word' && SHARES_OUT.has(text) ? { op: 'over', words: 2 + evenly } : null;
 }
+
+const SHARES_OUT: ReadonlySet<string> = new Set(
+  'between among amongst into by over across'.split(' '),
+);
 
 /** What is in each, after a division: `20' sticks`, `350 per box`. Null where it is said in full. */
 function inEach(r: Reader, left: Formula, op: Arithmetic): Formula | null {
@@ -408,7 +438,7 @@ function termFrom(r: Reader, first: Formula): Formula {
         continue;
       }
     }
-    const asked = askAreaOver(r, left, found.op, right);
+    const asked = askAreaOver(r, left, found.op, right) ?? askLayer(r, left, opSpot, right);
     if (asked) return asked;
     const each = found.op === 'at' && isForEachOne(right);
     const op = isLayer(r, left, found.op, opSpot, right) ? 'by' : each ? 'times' : found.op;

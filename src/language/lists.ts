@@ -1,6 +1,7 @@
 // Lists: `total of A, B and C`, `average of …`, `the greater of A and B`.
 // An item is one amount, name or bracket, or one of these `at` a rate; anything else wants brackets.
 import type { Reader } from './reader.ts';
+import type { Fix } from '../words/report.ts';
 import type { Formula } from './tree.ts';
 import { expectSlot, seesSlot, slotEnd } from './values.ts';
 
@@ -90,7 +91,14 @@ function itemEnd(r: Reader, ahead: number): number {
 
 function expectItem(r: Reader): Formula {
   const item = expectSlot(r);
-  if (r.problem || !r.sees('at')) return item;
+  if (r.problem) return item;
+  if ((r.sees('of') || r.sees('on')) && r.holdsShare(item)) {
+    // `the larger of $500 and 10% of materials`: of that one thing.
+    r.take(1, 'operator');
+    const of = expectSlot(r);
+    return { kind: 'part-of', share: item, of, spot: r.since(item.spot.from) };
+  }
+  if (!r.sees('at')) return item;
   const opSpot = r.take(1, 'operator');
   const right = expectSlot(r);
   const spot = r.since(item.spot.from);
@@ -132,8 +140,16 @@ function afterList(r: Reader, list: Formula, last: Formula | undefined): Formula
     spots: [{ from: rest.from, to: rest.to }],
     about: `"${tail}" could belong to "${r.slice(last.spot)}" alone or to the whole list. A comma gives it to the whole; brackets give it to the last.`,
     fixes: [
+      ...shareOfAll(r, last, rest.to),
       r.fix('To the last alone', whole, `(${r.slice(whole).trimEnd()})`),
       r.fix('To the whole', { from: last.spot.to, to: rest.from }, ', '),
     ],
   });
+}
+
+/** `the larger of $500 and 10% of materials plus labour`: the share may be of all that follows. */
+function shareOfAll(r: Reader, last: Formula, to: number): readonly Fix[] {
+  if (last.kind !== 'part-of' || !/^(plus|minus|less|\+|-)$/.test(r.token.text)) return [];
+  const all = { from: last.of.spot.from, to };
+  return [r.fix('The share of all of it', all, `(${r.slice(all).trimEnd()})`)];
 }

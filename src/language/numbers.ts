@@ -38,7 +38,7 @@ const NUMBER_WORDS: ReadonlyMap<string, number> = new Map([
   ...TENS.map((word, i) => [word, (i + 2) * 10] as const),
   ['hundred', 100],
   ['dozen', 12],
-  ['nothing', 0],
+  ...['nothing', 'zero', 'none', 'nil'].map((word) => [word, 0] as const),
 ]);
 
 /** One to nine after tens: `thirty two`, `thirty-two`. */

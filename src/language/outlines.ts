@@ -15,8 +15,11 @@ import { OPERATOR_WORDS } from './words.ts';
 export function outlineAt(r: Reader, skip: number): Phrase | null {
   if (r.seesAt(skip, 'total', 'cost', 'of')) return outlineAt(r, skip + 1);
   if (isRoundShape(r, skip)) return { opening: skip + 1, read: (at) => readRound(at, 'area') };
-  if (!r.seesAt(skip + 1, 'of') && !r.seesAt(skip + 1, 'around')) return null;
   const word = r.peek(skip).text;
+  if (FALLS.has(word) && seesAmountAt(r, skip + 1)) {
+    return { opening: skip + 1, read: (at) => readFall(at, skip + 1) };
+  }
+  if (!r.seesAt(skip + 1, 'of') && !r.seesAt(skip + 1, 'around')) return null;
   const ahead = skip + 2;
   if (word === 'perimeter' || (word === 'distance' && r.seesAt(skip + 1, 'around'))) {
     return { opening: ahead, read: readPerimeter };
@@ -26,7 +29,9 @@ export function outlineAt(r: Reader, skip: number): Phrase | null {
   if (word === 'circumference')
     return { opening: ahead, read: (at) => readRound(at, 'circumference') };
   if (word === 'area' && round) return { opening: ahead, read: (at) => readRound(at, 'area') };
-  if (FALLS.has(word) && seesAmountAt(r, ahead)) return { opening: ahead, read: readFall };
+  if (FALLS.has(word) && seesAmountAt(r, ahead)) {
+    return { opening: ahead, read: (at) => readFall(at, ahead) };
+  }
   if (!SAID_OF.has(word)) return null;
   const article = ARTICLES.has(r.peek(ahead).text) ? 1 : 0;
   return { opening: ahead, read: (at) => readMeasured(at, ahead, article) };
@@ -320,10 +325,9 @@ function capital(words: string): string {
 }
 
 /** `fall of 1 in 60 over 20 ft`, `rise of a 6 in 12 slope over a run of 14 ft`; alone it is the slope. */
-function readFall(r: Reader): Formula {
+function readFall(r: Reader, opening: number): Formula {
   const from = r.token.from;
-  r.skipArticle();
-  r.take(2, 'phrase');
+  r.take(opening, 'phrase');
   r.skipArticle();
   const slope = writtenAmount(r);
   if (r.problem) return slope;
@@ -410,6 +414,38 @@ export function askAreaOver(
       r.fix('From left to right', left.spot, `(${r.slice(left.spot)})`),
     ],
   });
+}
+
+/** `deck area over thickness`, `48 sq ft over 4 in thick`: divided by that, or so thick? */
+export function askLayer(
+  r: Reader,
+  left: Formula,
+  opSpot: { readonly from: number; readonly to: number },
+  right: Formula,
+): Formula | null {
+  if (r.problem || !/^over$/i.test(r.slice(opSpot))) return null;
+  const named = right.kind === 'name' && /\b(thickness|depth)$/i.test(right.say);
+  const said =
+    right.kind === 'amount' && isWrittenLength(right) && /^(thick|deep)$/.test(lastWord(r));
+  if (!(named || said) || hardPartOf(r, left) !== AREA || hardPartOf(r, right) !== LENGTH)
+    return null;
+  const spot = { from: left.spot.from, to: right.spot.to };
+  const [area, thick] = [r.slice(left.spot), r.slice(right.spot)];
+  const whole = { from: spot.from, to: r.since(spot.from).to };
+  return r.fail({
+    code: 'two-readings',
+    spots: [whole],
+    about: `"${thick}" could be how thick it is, or what the area is divided by. Write the one that is meant.`,
+    fixes: [
+      r.fix('So thick', whole, `${area} by ${thick}`),
+      r.fix('Divided by it', whole, `${area} divided by ${thick}`),
+    ],
+  });
+}
+
+/** The label that was passed over last, or stands here. */
+function lastWord(r: Reader): string {
+  return labelAt(r, 0) > 0 ? r.token.text : (r.tokens[r.at - 1]?.text ?? '');
 }
 
 /** Says which way the length lies that was read; for the reader. */

@@ -1,12 +1,14 @@
 // Level 6: the phrases. Each begins with fixed words; a phrase wins over a name only if those are more.
-import { expectAmount, seesAmount, writtenAmount } from './amounts.ts';
-import { sortBefore } from './asides.ts';
+import { expectAmount, likeWritten, seesAmount, writtenAmount } from './amounts.ts';
+import type { Form } from '../quantity/form.ts';
+import { unitByKey } from '../quantity/units.ts';
+import { skipStuffAfter, sortBefore } from './asides.ts';
 import { ARTICLES } from './lexer.ts';
 import { howManyAt } from './how-many.ts';
 import { expectList } from './lists.ts';
 import { isNumberWord } from './numbers.ts';
 import { LEAVE_OPEN } from './problems.ts';
-import { labelAt } from './outlines.ts';
+import { labelAt, skipThing, takeLabel } from './outlines.ts';
 import type { Reader } from './reader.ts';
 import { costKindAt, readRecap } from './recaps.ts';
 import { readSpaced, spacedOpening } from './spaced.ts';
@@ -108,7 +110,11 @@ export const OPENINGS: readonly Opening[] = [
     ['per', 'cent', 'that'],
   ].map((words) => ({ words, read: (r: Reader) => readWhatShare(r, words.length) })),
   { words: ['square', 'root', 'of'], read: readSquareRoot },
-  { words: ['diagonal', 'of'], read: readDiagonal },
+  { words: ['diagonal', 'of'], read: (r) => readDiagonal(r, 2) },
+  ...['of', 'across'].map((word) => ({
+    words: ['corner', 'to', 'corner', word],
+    read: (r: Reader) => readDiagonal(r, 4),
+  })),
   { words: ['circle', 'area', 'for'], read: (r) => readCircle(r, 'area') },
   { words: ['circumference', 'for'], read: (r) => readCircle(r, 'circumference') },
   { words: ['triangle', 'area', 'for', 'sides'], read: readTriangle },
@@ -149,7 +155,9 @@ function alsoOf(r: Reader, share: Formula, first: Formula): Formula {
     items.push(expectSlot(r));
     end = slotEnd(r, 1);
   }
-  return { kind: 'list', what: 'total', items, spot: r.since(first.spot.from) };
+  const spot = r.since(first.spot.from);
+  if (r.sees('together') || r.sees('combined')) r.take(1, 'unread');
+  return { kind: 'list', what: 'total', items, spot };
 }
 
 /** After the second thing these would compare it, or work on it alone. */
@@ -206,6 +214,7 @@ export function stockAfter(r: Reader, ahead: number): number {
   const article = ARTICLES.has(r.peek(ahead + from).text) ? 1 : 0;
   const first = r.vocabulary.nounAt(r.tokens, r.at + ahead + from + article);
   if (first && r.seesAt(ahead + from + article + first.length, 'of')) return from;
+  if (footersLength(r, ahead + from + article) > 0) return from;
   const end = slotEnd(r, ahead + from + article);
   if (end < 0) return 0;
   const noun = r.vocabulary.nounAt(r.tokens, r.at + end + sortBefore(r, end));
@@ -223,11 +232,31 @@ export function stockOf(
     r.take(1, 'phrase');
     return { stock: expectSlot(r), noun: first.noun, nounSpot };
   }
+  const footers = footersAt(r);
+  if (footers) return footers;
   const stock = seesAmount(r) ? writtenAmount(r) : expectSlot(r);
   if (!r.problem) r.take(sortBefore(r, 0), 'unread');
   const noun = r.vocabulary.nounAt(r.tokens, r.at);
   if (!noun) return null;
   return { stock, noun: noun.noun, nounSpot: r.take(noun.length, 'phrase') };
+}
+
+/** `10 footers`: pieces of ten feet. */
+function footersAt(r: Reader): ReturnType<typeof stockOf> {
+  const length = footersLength(r, 0);
+  if (length === 0) return null;
+  const { text } = r.token;
+  const nounSpot = r.take(length, 'phrase');
+  const form: Form = { over: [{ kind: 'unit', unit: unitByKey('ft'), count: null }], under: [] };
+  const stock = likeWritten(r, r.number(text, text, nounSpot), { kind: 'form', form, larger: [] });
+  return { stock, noun: 'piece', nounSpot };
+}
+
+function footersLength(r: Reader, ahead: number): number {
+  const { kind, text } = r.peek(ahead);
+  const hyphen = r.seesAt(ahead + 1, '-') ? 1 : 0;
+  if (kind !== 'number' || !/^\d{1,3}$/.test(text)) return 0;
+  return /^footers?$/.test(r.peek(ahead + 1 + hyphen).text) ? 2 + hyphen : 0;
 }
 
 /** `half of X`, `a third of X`: a fraction in words. */
@@ -307,15 +336,40 @@ function readSquareRoot(r: Reader): Formula {
   r.skipArticle();
   r.take(3, 'phrase');
   const of = expectValue(r);
-  return { kind: 'square-root', of, spot: r.since(from) };
+  const spot = r.since(from);
+  return askRootOfSum(r, of, spot) ?? { kind: 'square-root', of, spot };
 }
 
-function readDiagonal(r: Reader): Formula {
+/** `square root of 3 squared plus 4 squared`: of both together, or of the first alone? */
+function askRootOfSum(r: Reader, of: Formula, spot: { from: number; to: number }): Formula | null {
+  const joins = r.sees('plus') || r.sees('+') || r.sees('minus') || r.sees('-') || r.sees('less');
+  if (r.problem || !joins || of.kind !== 'power' || of.power !== 2) return null;
+  const end = slotEnd(r, 1);
+  if (end < 0 || !(r.seesAt(end, 'squared') || r.seesAt(end, '²'))) return null;
+  if (/^[([]/.test(r.slice(of.spot))) return null;
+  const all = { from: of.spot.from, to: r.peek(end).to };
+  return r.fail({
+    code: 'two-readings',
+    spots: [all],
+    about: 'The square root could be of both together, or of the first alone. Brackets say which.',
+    fixes: [
+      r.fix('Of both together', all, `(${r.slice(all)})`),
+      r.fix('Of the first alone', spot, `(${r.slice(spot)})`),
+    ],
+  });
+}
+
+/** `diagonal of A and B`, `corner to corner of a A by B patio`. */
+function readDiagonal(r: Reader, opening: number): Formula {
   const from = r.token.from;
   r.skipArticle();
-  r.take(2, 'phrase');
-  const a = expectSlot(r);
-  if (!r.maybe('and')) {
+  r.take(opening, 'phrase');
+  // A cell may be called A.
+  if (!r.nameAt(0)) r.skipArticle();
+  const a = seesAmount(r) ? writtenAmount(r) : expectSlot(r);
+  takeLabel(r);
+  if (r.problem) return a;
+  if (!(r.maybe('and') || r.maybe('by') || r.maybe('x') || r.maybe('×'))) {
     return slotProblem(
       r,
       from,
@@ -325,8 +379,12 @@ function readDiagonal(r: Reader): Formula {
       'and ? ft',
     );
   }
-  const b = expectSlot(r);
-  return { kind: 'diagonal', a, b, spot: r.since(from) };
+  const b = seesAmount(r) ? writtenAmount(r) : expectSlot(r);
+  takeLabel(r);
+  const spot = r.since(from);
+  skipThing(r);
+  skipStuffAfter(r);
+  return { kind: 'diagonal', a, b, spot };
 }
 
 function readCircle(r: Reader, what: 'area' | 'circumference'): Formula {

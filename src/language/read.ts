@@ -1,8 +1,11 @@
 // One formula, read and checked: tokens, tree, what everything measures, and the sentence said back.
-import type { Fix } from '../words/report.ts';
+import type { Fix, Report } from '../words/report.ts';
 import type { Spot } from '../words/spot.ts';
+import { isQuestion, questionReport, sumsIn } from './asked-about.ts';
 import { check } from './check/index.ts';
 import { formulaTokens } from './lexer.ts';
+import { giveOrTake } from './give-or-take.ts';
+import { meantBy } from './meant.ts';
 import { parseTokens } from './parse.ts';
 import { LEAVE_OUT, type ReadingProblem, wordProblem } from './problems.ts';
 import type { Reading, Scan, Surroundings } from './reading.ts';
@@ -16,21 +19,30 @@ export function read(found: Scan, vocabulary: Vocabulary, surroundings: Surround
   const parsed = inner.tree
     ? { tree: inner.tree, problem: null }
     : parseTokens(found.text, inner.tokens, vocabulary, found.part, found.self, surroundings);
+  const offers = (formula: string): boolean => works(formula, found, vocabulary, surroundings);
   if (parsed.problem) {
     const report = wordProblem(parsed.problem);
+    const unread = report.code === 'unread';
     const fixes = report.fixes
-      .filter((fix) => fix.say !== LEAVE_OUT || canBeRead(fix.formula, found, vocabulary))
+      .filter((fix) => {
+        if (unread) return offers(fix.formula);
+        return fix.say !== LEAVE_OUT || canBeRead(fix.formula, found, vocabulary);
+      })
       .flatMap((fix) => {
         if (SLIPS.has(report.code)) return [mendedOn(fix, found, vocabulary)];
         return report.code === 'other-currency' ? askedNext(fix, found, vocabulary) : [fix];
       });
     const spots = report.spots.map((s) => inside(s, found.text));
+    const range = giveOrTake(found.text, (words) =>
+      shownBy(words, found, vocabulary, surroundings),
+    );
+    const said = { ...report, fixes: range ? [range, ...fixes] : fixes, spots };
     return {
       tree: parsed.tree,
       checked: null,
       sentence: '',
       notes: [],
-      problems: [{ ...report, fixes, spots }],
+      problems: [asked(said, found.text, offers) ?? withMeant(said, found.text, offers)],
       waitsFor: [],
     };
   }
@@ -46,7 +58,7 @@ export function read(found: Scan, vocabulary: Vocabulary, surroundings: Surround
     checked: checked.checked,
     sentence: sentence(parsed.tree, vocabulary.nouns),
     notes: checked.notes,
-    problems: checked.problems,
+    problems: checked.problems.map((report) => withMeant(report, found.text, offers)),
     waitsFor: checked.waitsFor,
   };
 }
@@ -75,6 +87,79 @@ function askedNext(fix: Fix, found: Scan, vocabulary: Vocabulary): readonly Fix[
   const next = problem && problem.code !== 'other-currency' ? wordProblem(problem).fixes : [];
   if (next.length === 0) return [fix];
   return next.map(({ say, formula }) => ({ say: `${fix.say}: ${say}`, formula }));
+}
+
+/** The report with what was most likely meant before all else that is offered. */
+function withMeant(report: Report, text: string, works: (formula: string) => boolean): Report {
+  if (KEPT.has(report.code)) return report;
+  const known = new Set(report.fixes.map(({ formula }) => formula));
+  const meant = meantBy(text).filter(({ formula }) => {
+    if (known.has(formula) || !works(formula)) return false;
+    known.add(formula);
+    return true;
+  });
+  const says = new Set(meant.map(({ say }) => say));
+  const rest = report.fixes.filter(({ say }) => !says.has(say));
+  const alike = meant.filter(({ say }, i) => meant.findIndex((fix) => fix.say === say) === i);
+  return alike.length === 0 ? report : { ...report, fixes: [...alike, ...rest] };
+}
+
+/** Problems whose mends are all there can be. */
+const KEPT: ReadonlySet<string> = new Set([
+  'empty',
+  'too-long',
+  'too-deep',
+  'other-currency',
+  'half-a-range',
+]);
+
+/** A whole question is said to be one, once, unless what is offered already reads. */
+function asked(report: Report, text: string, works: (formula: string) => boolean): Report | null {
+  if (!isQuestion(text, report)) return null;
+  const sums = sumsIn(text).filter(works);
+  // A name near the asking itself is no slip.
+  const [asking = ''] = /^\S+/.exec(text.trim()) ?? [];
+  const slip = report.fixes.some(({ formula }) => formula.startsWith(asking) && works(formula));
+  if (sums.length === 0 && slip) return null;
+  const fixes = sums.map((formula) => ({ say: `Write "${formula}"`, formula }));
+  return questionReport(text, fixes);
+}
+
+/** What the cell shows that these words name; null where they name none. */
+function shownBy(
+  words: string,
+  { part, self }: Scan,
+  vocabulary: Vocabulary,
+  surroundings: Surroundings,
+): string | null {
+  const tokens = formulaTokens(words);
+  const name = vocabulary.nameAt(tokens, 0, part, self);
+  const [cell] = name?.cells ?? [];
+  const whole = name?.length === tokens.length - 1 && name.cells.length === 1;
+  return whole && cell !== undefined ? surroundings.shownOf(cell) : null;
+}
+
+/** Would it be read, and come to something? */
+function works(
+  formula: string,
+  found: Scan,
+  vocabulary: Vocabulary,
+  surroundings: Surroundings,
+): boolean {
+  const { part, self } = found;
+  return vocabulary.trying(() => {
+    const { tree, problem } = parseTokens(
+      formula,
+      formulaTokens(formula),
+      vocabulary,
+      part,
+      self,
+      surroundings,
+    );
+    if (problem) return false;
+    const { nouns, sizeTables } = vocabulary;
+    return check(tree, surroundings, nouns, formula, sizeTables).problems.length === 0;
+  });
 }
 
 /** Leaving words out is only offered where what is left can be read. */

@@ -21,7 +21,7 @@ export function spokenAt(r: Reader, skip: number): Phrase | null {
   if (read && skip === 0) return { opening: 1, read };
   if (skip === 0 && seesRoundFirst(r)) return { opening: 2, read: readRoundedFirst };
   if (saysShareOf(r, skip)) return { opening: skip + 2, read: (at) => readShareOf(at, skip + 2) };
-  return howManyAt(r, skip) ?? pairAt(r, skip) ?? outlineAt(r, skip);
+  return changeAt(r, skip) ?? howManyAt(r, skip) ?? pairAt(r, skip) ?? outlineAt(r, skip);
 }
 
 const VERBS: ReadonlyMap<string, (r: Reader) => Formula> = new Map([
@@ -124,6 +124,32 @@ function readWhichever(r: Reader): Formula {
     like: 'whichever is greater of $85 and $120',
     fixes: [],
   });
+}
+
+/** `percent change from A to B`, `percentage increase from A to B`: by what share of the first. */
+function changeAt(r: Reader, skip: number): Phrase | null {
+  const percent = /^percent(age)?$/.test(r.peek(skip).text);
+  const change = r.peek(skip + 1).text;
+  if (!percent || !CHANGES.has(change) || !r.seesAt(skip + 2, 'from')) return null;
+  return { opening: skip + 3, read: (at) => readChange(at, skip + 3, change) };
+}
+
+const CHANGES: ReadonlySet<string> = new Set('change increase rise decrease drop fall'.split(' '));
+
+function readChange(r: Reader, opening: number, change: string): Formula {
+  const from = r.token.from;
+  const opSpot = r.take(opening, 'phrase');
+  const whole = expectSlot(r);
+  if (r.problem || !r.maybe('to')) {
+    const like = 'percent change from $60 to $75';
+    return r.problem ? whole : refuseHalf(r, from, `percent ${change} from`, 'to ?', like);
+  }
+  const other = expectSlot(r);
+  const spot = r.since(from);
+  const falls = /^(decrease|drop|fall)$/.test(change);
+  const [left, right] = falls ? [whole, other] : [other, whole];
+  const of: Formula = { kind: 'binary', op: 'minus', opSpot, left, right, spot };
+  return { kind: 'what-share', of, whole, spot };
 }
 
 /** `difference between A and B`, `ratio of A to B`, `product of A and B`: words that open with what is asked. */

@@ -84,4 +84,9 @@ export const SHARE_LABELS: ReadonlySet<string> = new Set([
   'markup',
   'commission',
   'retention',
+  'burden',
+  'vat',
+  'gst',
+  'hst',
+  'pst',
 ]);

@@ -20,6 +20,7 @@ import {
 } from '../versions/identities.ts';
 import { asidesOf } from './asides.ts';
 import { HalfWritten } from './half-written.ts';
+import type { Binder } from './binder.ts';
 import { allCells } from './reading-order.ts';
 import { type Door, Session } from './session.ts';
 
@@ -31,8 +32,6 @@ export interface Template {
 export interface DeskSettings {
   readonly estimate: (text: string) => Door;
   readonly shelf: Shelf;
-  /** Read when somebody asks for what is kept beside a notebook. */
-  readonly versions: () => Promise<VersionsShelf>;
   readonly now: () => number;
   readonly newId: () => string;
   /** Calls back: soon after a change, again after a failure, or when another page does not answer. */
@@ -48,6 +47,10 @@ export interface DeskSettings {
   /** What a newcomer finds on the desk. */
   readonly demo: () => Promise<string>;
   readonly guide: () => Promise<string>;
+  /** Where snapshots, change orders and the job record are kept; fetched when they are asked for. */
+  readonly versions: () => Promise<VersionsShelf>;
+  /** The version of this tool, as snapshots name it. */
+  readonly tool: string;
 }
 
 /** A text that is opened, with what was kept beside it. */
@@ -78,6 +81,7 @@ export class Desk {
   #text = '';
   #identities: Identities;
   #place: KeptPlace | null = null;
+  #binder: Promise<Binder> | null = null;
   readonly #listeners = new Set<() => void>();
 
   /** The notebook that was open last, or the demo on a first visit. */
@@ -201,6 +205,21 @@ export class Desk {
 
   get openId(): string {
     return this.#keeper?.id ?? '';
+  }
+
+  /** Snapshots and change orders of the open notebook; fetched when they are first asked for. */
+  binder(): Promise<Binder> {
+    const { versions, tool } = this.#settings;
+    this.#binder ??= Promise.all([import('./binder.ts'), versions()]).then(([{ Binder }, shelf]) =>
+      Binder.of(this, shelf, tool),
+    );
+    return this.#binder;
+  }
+
+  /** Opens a copy, or a job from a file, as a notebook of its own whose cells are known already. */
+  async openMade(id: string, text: string, identities: KeptIdentities): Promise<void> {
+    await this.#change({ text, id, identities }, 0, null);
+    this.#keepSoon('anyway');
   }
 
   /** Opens a text as a notebook of its own; says why not where it is none. */

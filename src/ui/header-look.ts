@@ -111,12 +111,12 @@ export const headerLook = css`
     background: var(--rule);
     flex: none;
   }
-  @media screen and (max-width: 1120px) {
+  @media screen and (max-width: 1240px) {
     .say {
       display: none;
     }
   }
-  @media screen and (max-width: 900px) {
+  @media screen and (max-width: 1175px) {
     :host {
       flex-wrap: wrap;
       padding: 0.35rem 0.75rem;

@@ -12,7 +12,7 @@ import { look } from './look.ts';
 import type { Session } from './session.ts';
 import './story-line.ts';
 
-export type SheetName = 'go-to' | 'look' | 'parts' | 'notebooks' | 'record' | 'keys';
+export type SheetName = 'go-to' | 'look' | 'parts' | 'notebooks' | 'snapshots' | 'record' | 'keys';
 
 @customElement('job-header')
 export class JobHeader extends LitElement {
@@ -68,6 +68,7 @@ export class JobHeader extends LitElement {
         <button @click=${() => this.#sheet('go-to')}>Go to</button>
         <button @click=${() => this.#sheet('parts')}>Insert a part</button>
         <button @click=${() => this.#sheet('notebooks')}>Notebooks</button>
+        <button @click=${() => this.#sheet('snapshots')}>Snapshots</button>
         <button @click=${() => this.#sheet('record')}>Job record</button>
         <button @click=${() => void openTextFile(this.desk)}>Open a text file</button>
         <button @click=${() => void saveTextFile(this.desk)}>Save a text file</button>

@@ -123,11 +123,9 @@ describe('a desk', () => {
 /** The browser's own locks, under names of this test's own. */
 function ownLocks(): Locks {
   const test = crypto.randomUUID();
+  const locks = navigator.locks as unknown as { request(...told: unknown[]): Promise<unknown> };
   const request = (name: string, ...told: unknown[]): Promise<unknown> =>
-    Reflect.apply(Reflect.get(navigator.locks, 'request'), navigator.locks, [
-      `${test} ${name}`,
-      ...told,
-    ]);
+    locks.request(`${test} ${name}`, ...told);
   return { request } as Locks;
 }
 

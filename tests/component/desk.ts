@@ -16,7 +16,6 @@ export function browserOf(demo = SMALL_JOB, guide = SMALL_JOB) {
   const settings: DeskSettings = {
     estimate: (text) => new Estimate(text),
     shelf: new Shelf(createStore(name, 'kept')),
-    versions: () => Promise.resolve(new VersionsShelf(createStore(name, 'kept'))),
     now: () => Date.UTC(2026, 2, 3, 16, 25),
     newId: () => `id-${++ids}`,
     later: (call, wait) => {
@@ -39,6 +38,8 @@ export function browserOf(demo = SMALL_JOB, guide = SMALL_JOB) {
     ],
     demo: () => Promise.resolve(demo),
     guide: () => Promise.resolve(guide),
+    versions: () => Promise.resolve(new VersionsShelf(createStore(name, 'kept'))),
+    tool: '0.1.0',
   };
   return {
     settings,

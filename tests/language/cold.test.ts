@@ -21,6 +21,7 @@ const givens = JSON.parse(fs.readFileSync(at('givens.json'), 'utf8')) as string[
 describe.each([
   ['set-1.json', 88, 2],
   ['set-2.json', 83, 0],
+  ['set-3.json', 49, 19],
 ] as const)('%s', (name, read, asked) => {
   const set = JSON.parse(fs.readFileSync(at(name), 'utf8')) as Cold[];
 

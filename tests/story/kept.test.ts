@@ -325,10 +325,10 @@ describe('where something is missing', () => {
   test('a full disk is told, nothing is lost, and what was changed is kept when there is room', async () => {
     const profile = await visit();
     await profile.context.addInitScript(() => {
-      const put: IDBObjectStore['put'] = Reflect.get(IDBObjectStore.prototype, 'put');
+      const put: unknown = Reflect.get(IDBObjectStore.prototype, 'put');
       IDBObjectStore.prototype.put = function (...told) {
         if (sessionStorage.getItem('full')) throw new DOMException('full', 'QuotaExceededError');
-        return put.apply(this, told);
+        return Reflect.apply(put as () => IDBRequest<IDBValidKey>, this, told);
       };
     });
     const page = await profile.tab();
