@@ -2,6 +2,7 @@
 // when somebody asks for it, or right after the page stands. All of it is only ever added to, so that what another tab
 // added in between is read again and added to in turn.
 import { Estimate } from '../notebook/estimate.ts';
+import { readNotebook } from '../notebook/read-notebook.ts';
 import type { KeptVersions, Versions, VersionsShelf } from '../store/versions-shelf.ts';
 import { NO_VERSIONS } from '../store/versions-shelf.ts';
 import { type ChangeOrder, changeOrder } from '../versions/change-order.ts';
@@ -266,11 +267,18 @@ export class Binder {
     made: { readonly text: string; readonly identities: KeptIdentities; readonly origin?: Origin },
     versions: Versions,
   ): Promise<void> {
-    let kept: 'kept' | 'not' = 'kept';
-    await this.#shelf.keep(id, NONE, versions).catch(() => (kept = 'not'));
-    await this.desk.openMade(id, made.text, made.identities);
+    const title = readNotebook(made.text).title || 'Estimate without a title';
+    const { text, identities } = made;
+    const job: Job = { ...versions, id, title, text, identities };
+    // All of it in one go: what is broken off has left nothing half done.
+    const brought = await this.#shelf.bring(job, this.desk.now()).catch(() => null);
+    if (brought?.kind === 'kept') {
+      await this.desk.openKept(id);
+      await this.#working;
+      return;
+    }
+    await this.desk.openMade(id, text, identities);
     await this.#working;
-    if (kept === 'kept') return;
     this.#adding = [() => versions];
     await this.#keep();
   }
