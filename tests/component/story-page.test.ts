@@ -239,7 +239,7 @@ describe('the page', () => {
     await expect.poll(() => desk.list()).toHaveLength(1);
   });
 
-  test('another page on the same notebook is told and offered both ways out', async () => {
+  test('another page on the same notebook follows, changes nothing and takes over', async () => {
     const browser = browserOf();
     const first = await browser.page();
     first.session.apply((door) => door.setFormula(idOf(first.session, 'Thickness'), '5 in'));
@@ -248,6 +248,30 @@ describe('the page', () => {
     desk = await browser.page();
     page = await drawn('story-page', { desk });
     first.session.apply((door) => door.setFormula(idOf(first.session, 'Thickness'), '6 in'));
+    await expect.poll(() => wordsOf(found(page, 'main'))).toContain('6 in Thickness');
+    expect(wordsOf(found(page, '.told'))).toContain('This tab follows it');
+    expect(await axeFindings(page)).toEqual([]);
+    desk.session.write({ kind: 'formula', cell: idOf(desk.session, 'Thickness') });
+    await frames();
+    expect(desk.session.writing).toBeNull();
+    expect(wordsOf(found(page, '.told'))).toContain('Nothing was changed');
+    button(page, 'Write here instead').click();
+    await expect.poll(() => wordsOf(found(page, '.told')).trim()).toBe('');
+    expect(first.role).toBe('follows');
+  });
+
+  test('another page that knew nothing of it is told and offered both ways out', async () => {
+    const browser = browserOf();
+    const deaf = { channel: () => null };
+    const first = await browser.page(deaf);
+    first.session.apply((door) => door.setFormula(idOf(first.session, 'Thickness'), '5 in'));
+    await expect.poll(() => first.keeping.kind).toBe('kept');
+    document.body.replaceChildren();
+    desk = await browser.page(deaf);
+    page = await drawn('story-page', { desk });
+    first.session.apply((door) => door.setFormula(idOf(first.session, 'Thickness'), '6 in'));
+    await expect.poll(() => first.keeping.kind).toBe('kept');
+    desk.session.apply((door) => door.setFormula(idOf(desk.session, 'Waste'), '12%'));
     await expect.poll(() => header()).toContain('not kept: changed in another tab');
     await frames();
     expect(wordsOf(found(page, '.told'))).toContain('Another tab kept this notebook');
