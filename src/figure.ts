@@ -1,5 +1,5 @@
 // The headless run: works a notebook without a browser and prints what it comes to.
-//   npm run -s figure -- FILE.md [--json] [--set "PART: CELL=formula"]… [--explain "PART: CELL"]
+//   npm run -s figure -- FILE.md [--json] [--set "PART: CELL=formula"]… [--explain "PART: CELL"] [--trials N] [--seed S]
 // Leaves with 0 when every cell has a value or waits only for a `?`, 1 when some cell has an error,
 // 2 when the file can't be read or an option is wrong.
 import fs from 'node:fs';
@@ -7,6 +7,8 @@ import path from 'node:path';
 import { workingText } from './explain/text.ts';
 import { workingOf } from './explain/working.ts';
 import type { CellId } from './language/tree.ts';
+import { GREATEST_SEED } from './moves-it/draws.ts';
+import { trialFigures, trialsText } from './moves-it/figures.ts';
 import { Estimate } from './notebook/estimate.ts';
 import { figuresOf } from './notebook/figures.ts';
 import { listingOf } from './notebook/listing.ts';
@@ -15,7 +17,10 @@ import { nameKey } from './notebook/names.ts';
 import { LONGEST_TEXT, refusal } from './notebook/read-notebook.ts';
 
 const USAGE =
-  'Usage: npm run -s figure -- FILE.md [--json] [--set "PART: CELL=formula"]… [--explain "PART: CELL"]';
+  'Usage: npm run -s figure -- FILE.md [--json] [--set "PART: CELL=formula"]… [--explain "PART: CELL"] [--trials N] [--seed S]';
+
+/** More trials than this tell nothing more. */
+const MOST_TRIALS = 1_000_000;
 
 /** A wrong option or an unreadable file: one line, and the run ends with 2. */
 class Refusal extends Error {}
@@ -25,6 +30,8 @@ interface Options {
   readonly prints: 'listing' | 'json';
   readonly sets: readonly string[];
   readonly explains: readonly string[];
+  /** Null: the notebook is worked once, as it stands. */
+  readonly trials: { readonly trials: number; readonly seed: number } | null;
 }
 
 function run(args: readonly string[]): number {
@@ -33,11 +40,17 @@ function run(args: readonly string[]): number {
   for (const set of options.sets) setCell(estimate, set);
   const explained = options.explains.map((name) => cellNamed(estimate, name, '--explain'));
   const workings = explained.map((id) => workingText(workingOf(estimate, id))).join('\n');
+  const trials = options.trials && trialFigures(estimate, options.trials);
   if (options.prints === 'json') {
-    process.stdout.write(`${JSON.stringify(figuresOf(estimate), null, 2)}\n`);
+    const figures = figuresOf(estimate);
+    const told = trials ? { ...figures, trials } : figures;
+    process.stdout.write(`${JSON.stringify(told, null, 2)}\n`);
     // Beside JSON a working goes where it can't get into it.
     process.stderr.write(workings);
-  } else process.stdout.write(workings === '' ? listingOf(estimate) : workings);
+  } else {
+    process.stdout.write(workings === '' ? listingOf(estimate) : workings);
+    if (trials) process.stdout.write(trialsText(trials));
+  }
   const isAtFault = (id: CellId): boolean => estimate.state(id).outcome.kind === 'fault';
   const inRows = (id: CellId): readonly CellId[] => estimate.rows(id)?.flat() ?? [];
   return estimate.notebook.parts.some((p) =>
@@ -52,6 +65,8 @@ function optionsOf(args: readonly string[]): Options {
   let prints: Options['prints'] = 'listing';
   const sets: string[] = [];
   const explains: string[] = [];
+  let trials: number | null = null;
+  let seed: number | null = null;
   const waiting = [...args];
   for (let next = waiting.shift(); next !== undefined; next = waiting.shift()) {
     if (next === '--json') prints = 'json';
@@ -59,13 +74,24 @@ function optionsOf(args: readonly string[]): Options {
       const value = waiting.shift();
       if (value === undefined) throw new Refusal(`${next} wants a cell after it. ${USAGE}`);
       (next === '--set' ? sets : explains).push(value);
-    } else if (next.startsWith('--')) throw new Refusal(`There is no option ${next}. ${USAGE}`);
+    } else if (next === '--trials') trials = wholeAfter(next, waiting.shift(), 1, MOST_TRIALS);
+    else if (next === '--seed') seed = wholeAfter(next, waiting.shift(), 0, GREATEST_SEED);
+    else if (next.startsWith('--')) throw new Refusal(`There is no option ${next}. ${USAGE}`);
     else if (file !== null)
       throw new Refusal(`One notebook at a time: ${file}, or ${next}? ${USAGE}`);
     else file = next;
   }
   if (file === null) throw new Refusal(`No notebook was named. ${USAGE}`);
-  return { file, prints, sets, explains };
+  if (trials === null && seed !== null)
+    throw new Refusal(`--seed is for trials: say how many with --trials. ${USAGE}`);
+  const asked = trials === null ? null : { trials, seed: seed ?? 1 };
+  return { file, prints, sets, explains, trials: asked };
+}
+
+function wholeAfter(option: string, text: string | undefined, least: number, most: number): number {
+  const number = text !== undefined && /^\d+$/.test(text) ? Number(text) : NaN;
+  if (number >= least && number <= most) return number;
+  throw new Refusal(`${option} wants a whole number from ${least} to ${most} after it. ${USAGE}`);
 }
 
 function textOf(file: string): string {

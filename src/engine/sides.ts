@@ -5,6 +5,7 @@ import type { Reading, Scan, Surroundings } from '../language/reading.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Vocabulary } from '../language/vocabulary.ts';
 import type { Holds } from '../quantity/form.ts';
+import type { AmountMeasure } from '../quantity/measure.ts';
 import type { Report } from '../words/report.ts';
 import { handHolds } from './by-hand.ts';
 import { type Cells, type Work, compile } from './compile.ts';
@@ -21,6 +22,8 @@ export interface Side {
   readonly work: Work | null;
   /** What its value holds; null at fault and while it waits. */
   readonly holds: Holds | null;
+  /** Of a cost or price line: in what measure the sum is that is rounded to the cent. */
+  readonly cents?: AmountMeasure;
   /** What is at fault in its text; null: nothing. */
   readonly fault: Report | null;
   /** What it came to the last time it was worked. */
@@ -97,5 +100,5 @@ function costSide(side: Side, money: NonNullable<CellInput['money']>, text: stri
   }
   const { measure } = own;
   if (measure.kind !== 'amount') return { ...side, holds };
-  return { ...side, holds, work: () => toTheCent(work(), measure) };
+  return { ...side, holds, cents: measure, work: () => toTheCent(work(), measure) };
 }

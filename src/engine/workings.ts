@@ -38,6 +38,7 @@ import { neededByTable, toldOf } from './table-needs.ts';
 import type { TableColumn, TableRow } from './tables.ts';
 import { rangeOf } from './ranges.ts';
 import { whereAtFault } from './tracing.ts';
+import { type WorkedBy, reach, workedBy } from './reach.ts';
 
 export type { CellEdit } from './roster.ts';
 
@@ -242,6 +243,16 @@ export class Workings {
         }
       },
     };
+  }
+
+  /** `up`: all that needs one of the cells; `down`: all that they need; in an order in which it can be worked. */
+  reach(cells: readonly CellId[], way: 'up' | 'down'): readonly CellId[] {
+    return reach(cells, way, this.#graph, this.#roster);
+  }
+
+  /** How the value that is used of a cell is worked, or null where nothing is. */
+  workedBy(cell: CellId): WorkedBy | null {
+    return workedBy(this.#roster.record(cell), this.#graph);
   }
 
   /** Works any stretch of a checked formula with what the cells hold now; `self` is whose `?` it may have in it. */

@@ -1,6 +1,7 @@
 // An estimate: the notebook as it stands, its numbers, and what was done to it. The page, the headless run and
 // the tests all go through this door. It knows no screen, no clock and no file.
-import type { CellState, Outcome } from '../engine/outcome.ts';
+import type { CellState, Outcome, Value } from '../engine/outcome.ts';
+import type { WorkedBy } from '../engine/reach.ts';
 import { refusingRange } from '../engine/ranges.ts';
 import type { CellEdit, Workings } from '../engine/workings.ts';
 import { tokensOf } from '../language/lexer.ts';
@@ -81,6 +82,12 @@ export interface EstimateDoor {
   state(cell: CellId): CellState;
   /** Works any plan with the cells as they stand now. */
   evaluate(plan: Plan): Outcome;
+  /** `up`: all that needs one of the cells; `down`: all that they need; in an order in which it can be worked. */
+  reach(cells: readonly CellId[], way: 'up' | 'down'): readonly CellId[];
+  /** How the value that is used of a cell is worked, for working it again beside the notebook. */
+  workedBy(cell: CellId): WorkedBy | null;
+  /** Any value as this notebook shows it. */
+  say(value: Value, holds: Holds): Shown;
   /** The value as it is shown (`40 bags`, `$259.20`), with "so far" where a total leaves lines out. Null where there is none. */
   shown(cell: CellId): Shown | null;
   /** What a given is at best and at worst as these are shown, or null where it says nothing of it. */
@@ -225,6 +232,18 @@ export class Estimate implements EstimateDoor, TableDoor {
 
   evaluate(plan: Plan): Outcome {
     return this.#workings.evaluate(plan);
+  }
+
+  reach(cells: readonly CellId[], way: 'up' | 'down'): readonly CellId[] {
+    return this.#workings.reach(cells, way);
+  }
+
+  workedBy(cell: CellId): WorkedBy | null {
+    return this.#workings.workedBy(cell);
+  }
+
+  say(value: Value, holds: Holds): Shown {
+    return show(value, holds, this.#settings.show);
   }
 
   shown(cell: CellId): Shown | null {

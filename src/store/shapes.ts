@@ -48,6 +48,9 @@ const PLACE_1 = v.looseObject({
 /** Which notebook was open last. */
 const LAST_1 = v.looseObject({ v: v.literal(1), id: v.string() });
 
+/** Which revision of a notebook is in a file, too. */
+const SAVED_1 = v.looseObject({ v: v.literal(1), revision: v.number(), at: v.number() });
+
 export interface KeptNotebook extends Omit<v.InferOutput<typeof NOTEBOOK_2>, 'identities'> {
   readonly v: 2;
   readonly id: string;
@@ -59,6 +62,7 @@ export interface KeptNotebook extends Omit<v.InferOutput<typeof NOTEBOOK_2>, 'id
 }
 export type KeptEntry = v.InferOutput<typeof ENTRY_1>;
 export type KeptPlace = v.InferOutput<typeof PLACE_1>;
+type KeptSaved = v.InferOutput<typeof SAVED_1>;
 type KeptLast = v.InferOutput<typeof LAST_1>;
 
 export type Taken<T> =
@@ -70,6 +74,7 @@ export type Taken<T> =
 
 export const takenEntry = (raw: unknown): Taken<KeptEntry> => taken(ENTRY_1, 1, raw);
 export const takenPlace = (raw: unknown): Taken<KeptPlace> => taken(PLACE_1, 1, raw);
+export const takenSaved = (raw: unknown): Taken<KeptSaved> => taken(SAVED_1, 1, raw);
 export const takenLast = (raw: unknown): Taken<KeptLast> => taken(LAST_1, 1, raw);
 
 /** Of either shape, as one of the later. */

@@ -1,7 +1,8 @@
 // Where notebooks are kept between visits: small verbs over one database of the browser.
-import { type UseStore, createStore, promisifyRequest } from 'idb-keyval';
+import { type UseStore, promisifyRequest } from 'idb-keyval';
 import type { KeptIdentities } from '../versions/identities.ts';
-import { type Committed, commit } from './commit.ts';
+import { type Commit, type Committed, commit } from './commit.ts';
+import { database } from './database.ts';
 import {
   type KeptEntry,
   type KeptNotebook,
@@ -11,11 +12,13 @@ import {
   takenLast,
   takenNotebook,
   takenPlace,
+  takenSaved,
 } from './shapes.ts';
 
 const NOTEBOOK = 'notebook/';
 const ENTRY = 'entry/';
 const PLACE = 'place/';
+const SAVED = 'saved/';
 const LAST = 'last';
 export const VERSIONS = 'versions/';
 /** Of each snapshot: `snapshot/`, the notebook's id, `/`, its seal. */
@@ -38,7 +41,7 @@ export type Keeping =
 export class Shelf {
   readonly #store: UseStore;
 
-  constructor(store: UseStore = createStore('storyrod', 'kept')) {
+  constructor(store: UseStore = database()) {
     this.#store = store;
   }
 
@@ -61,17 +64,8 @@ export class Shelf {
    * Rejects when the browser can't write: what was kept before is then still there.
    */
   async keep(notebook: KeptText, expected: number, keptAt: number): Promise<Keeping> {
-    const { id, title, text, identities } = notebook;
     const revision = expected + 1;
-    const kept: KeptNotebook = { v: 2, id, title, text, identities, revision, keptAt };
-    const entry: KeptEntry = { v: 1, id, title, revision, keptAt };
-    const done = await commit(this.#store, {
-      expect: { key: NOTEBOOK + id, holds: (found) => revisionOf(found) === expected },
-      puts: [
-        [NOTEBOOK + id, kept],
-        [ENTRY + id, entry],
-      ],
-    });
+    const done = await commit(this.#store, keptText(notebook, expected, keptAt));
     return done.kind === 'done'
       ? { kind: 'kept', revision }
       : { kind: 'behind', revision: revisionOf(done.found) };
@@ -82,7 +76,7 @@ export class Shelf {
     const snapshots = await this.#store('readonly', (s) =>
       promisifyRequest<IDBValidKey[]>(s.getAllKeys(range)),
     );
-    const own = [NOTEBOOK, ENTRY, PLACE, VERSIONS].map((key) => key + id);
+    const own = [NOTEBOOK, ENTRY, PLACE, SAVED, VERSIONS].map((key) => key + id);
     return commit(this.#store, { puts: [], drops: [...own, ...snapshots.map(String)] });
   }
 
@@ -93,6 +87,16 @@ export class Shelf {
 
   async keepPlace(id: string, place: Omit<KeptPlace, 'v'>): Promise<void> {
     await commit(this.#store, { puts: [[PLACE + id, { v: 1, ...place }]] });
+  }
+
+  /** The revision that was saved as a file last; 0: none was. */
+  async saved(id: string): Promise<number> {
+    const saved = takenSaved(await this.#get(SAVED + id));
+    return saved.kind === 'taken' ? saved.value.revision : 0;
+  }
+
+  async keepSaved(id: string, revision: number, at: number): Promise<void> {
+    await commit(this.#store, { puts: [[SAVED + id, { v: 1, revision, at }]] });
   }
 
   /** The id of the notebook that was open last. */
@@ -108,6 +112,24 @@ export class Shelf {
   #get(key: string): Promise<unknown> {
     return this.#store('readonly', (s) => promisifyRequest<unknown>(s.get(key)));
   }
+}
+
+/** What is written of a notebook, and what has to stand there before. */
+export function keptText(
+  { id, title, text, identities }: KeptText,
+  expected: number,
+  keptAt: number,
+): Required<Pick<Commit, 'puts' | 'expect'>> {
+  const revision = expected + 1;
+  const kept: KeptNotebook = { v: 2, id, title, text, identities, revision, keptAt };
+  const entry: KeptEntry = { v: 1, id, title, revision, keptAt };
+  return {
+    expect: { key: NOTEBOOK + id, holds: (found) => revisionOf(found) === expected },
+    puts: [
+      [NOTEBOOK + id, kept],
+      [ENTRY + id, entry],
+    ],
+  };
 }
 
 /** 0 where nothing is kept; of what a later version kept, too, so that it is never written over. */

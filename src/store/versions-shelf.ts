@@ -1,13 +1,14 @@
 // Where the versions of a notebook are kept in the browser, beside the notebook itself: snapshots, each written once and
 // never again, and the logs and change orders, which are only added to. Read when somebody asks for versions.
-import { type UseStore, createStore, promisifyRequest } from 'idb-keyval';
+import { type UseStore, promisifyRequest } from 'idb-keyval';
 import type { Plain } from '../versions/canonical.ts';
 import type { Job } from '../versions/job.ts';
 import type { Snapshot } from '../versions/snapshot.ts';
 import { commit } from './commit.ts';
+import { database } from './database.ts';
 import { SNAPSHOT_1, VERSIONS_1 } from './job-shapes.ts';
 import { type Taken, taken } from './shapes.ts';
-import { type Keeping, SNAPSHOT, VERSIONS, revisionOf } from './shelf.ts';
+import { type Keeping, SNAPSHOT, VERSIONS, keptText, revisionOf } from './shelf.ts';
 
 /** What a job holds beside its notebook. */
 export type Versions = Omit<Job, 'id' | 'title' | 'text' | 'identities'>;
@@ -32,7 +33,7 @@ export const NO_VERSIONS: Versions = {
 export class VersionsShelf {
   readonly #store: UseStore;
 
-  constructor(store: UseStore = createStore('storyrod', 'kept')) {
+  constructor(store: UseStore = database()) {
     this.#store = store;
   }
 
@@ -84,6 +85,28 @@ export class VersionsShelf {
     });
     return done.kind === 'done'
       ? { kind: 'kept', revision }
+      : { kind: 'behind', revision: revisionOf(done.found) };
+  }
+
+  /**
+   * A whole job that comes from a file, in one go: an import that is broken off has brought nothing. Where a notebook
+   * of this id is kept already nothing is written.
+   */
+  async bring(job: Job, keptAt: number): Promise<Keeping> {
+    const { id, title, text, identities, snapshots, origin, log, orders, orderLog, records } = job;
+    const beside = { origin, log, orders, orderLog, records };
+    const seals = snapshots.map(({ seal }) => seal);
+    const { expect, puts } = keptText({ id, title, text, identities }, 0, keptAt);
+    const done = await commit(this.#store, {
+      expect,
+      puts: [
+        ...puts,
+        ...snapshots.map((one) => [keyOf(id, one.seal), { v: 1, snapshot: one }] as const),
+        [VERSIONS + id, { v: 1, id, revision: 1, snapshots: seals, ...beside }],
+      ],
+    });
+    return done.kind === 'done'
+      ? { kind: 'kept', revision: 1 }
       : { kind: 'behind', revision: revisionOf(done.found) };
   }
 

@@ -1,6 +1,8 @@
-// Opening and saving the notebook as a text file: the text is the format.
+// Opening and saving the notebook as a text file: the text is the format. A file of a whole job is opened as such.
 import { fileOpen, fileSave } from 'browser-fs-access';
 import type { Desk } from './desk.ts';
+
+const JOB = /^\uFEFF?\s*\{\s*"storyrod"\s*:/;
 
 const KIND = {
   description: 'Estimate as text',
@@ -10,8 +12,10 @@ const KIND = {
 
 export async function openTextFile(desk: Desk): Promise<void> {
   try {
-    const file = await fileOpen(KIND);
-    await desk.openText(textOf(await file.arrayBuffer()));
+    const file = await fileOpen({ ...KIND, extensions: [...KIND.extensions, '.storyrod'] });
+    const text = textOf(await file.arrayBuffer());
+    if (JOB.test(text)) await openJobFile(desk, text);
+    else await desk.openText(text);
   } catch (cause) {
     if (!isLeft(cause)) desk.session.tell({ text: 'That file could not be read.', lasts: 'stays' });
   }
@@ -22,9 +26,16 @@ export async function saveTextFile(desk: Desk): Promise<void> {
   const blob = new Blob([notebook.text], { type: 'text/markdown' });
   try {
     await fileSave(blob, { ...KIND, fileName: `${fileName(notebook.title)}.md` });
+    await desk.savedAsFile();
   } catch (cause) {
     if (!isLeft(cause)) desk.session.tell({ text: 'The file could not be saved.', lasts: 'stays' });
   }
+}
+
+async function openJobFile(desk: Desk, content: string): Promise<void> {
+  const { openJobText } = await import('./job-files.ts');
+  const { said, mismatches } = await openJobText(desk, content);
+  desk.session.tell({ text: [said, ...mismatches].join(' '), lasts: 'stays' });
 }
 
 /** Bytes that are no text come out with zero characters in them, which reading refuses with its reason. */
@@ -39,7 +50,7 @@ export function textOf(bytes: ArrayBuffer): string {
 }
 
 /** `Kestrel Court garden` → `kestrel-court-garden`. */
-function fileName(title: string): string {
+export function fileName(title: string): string {
   const plain = title
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, '-')
@@ -48,6 +59,6 @@ function fileName(title: string): string {
 }
 
 /** The person closed the browser's own window for files. */
-function isLeft(cause: unknown): boolean {
+export function isLeft(cause: unknown): boolean {
   return cause instanceof Error && cause.name === 'AbortError';
 }

@@ -12,7 +12,8 @@ export const footingLook = css`
     background: var(--paper);
   }
   .strip {
-    flex: 0 0 20rem;
+    flex: 0 1 20rem;
+    min-width: 0;
     height: 1.4rem;
     overflow: visible;
     color: var(--graphite);
@@ -26,7 +27,7 @@ export const footingLook = css`
     display: flex;
     gap: 1.6rem;
     margin: 0;
-    flex: 1 1 auto;
+    flex: 1 0 auto;
     min-width: 0;
   }
   dt {
@@ -88,6 +89,42 @@ export const footingLook = css`
     font-weight: 750;
     letter-spacing: -0.01em;
   }
+  .beside {
+    display: grid;
+    margin: 0;
+    padding-left: 0.75rem;
+    border-left: 1px solid var(--rule);
+    font-size: var(--small);
+    color: var(--pencil);
+    flex: 0 0 auto;
+    max-width: 18rem;
+  }
+  .snapshot {
+    display: flex;
+    gap: 0.3em;
+  }
+  .beside b {
+    white-space: nowrap;
+    color: var(--graphite);
+  }
+  .beside b.by {
+    color: var(--keel);
+  }
+  .beside.accepted {
+    border-left: 4px solid var(--keel);
+  }
+  .beside.accepted .snapshot {
+    color: var(--graphite);
+    font-weight: 650;
+  }
+  .beside span {
+    white-space: nowrap;
+  }
+  .beside .called {
+    min-width: 2rem;
+    overflow: hidden;
+    text-overflow: ellipsis;
+  }
   .by {
     color: var(--keel);
     font-weight: 600;
@@ -106,6 +143,26 @@ export const footingLook = css`
       display: none;
     }
   }
+  @media screen and (max-width: 1080px) {
+    .strip {
+      flex-basis: 5rem;
+    }
+    dl:has(~ .beside) .direct {
+      display: none;
+    }
+    .beside {
+      max-width: 13rem;
+    }
+  }
+  @media screen and (max-width: 940px) and (min-width: 761px) {
+    .strip:has(~ .beside),
+    .price:has(~ .beside) .moved {
+      display: none;
+    }
+    dl {
+      gap: 0.8rem;
+    }
+  }
   @media screen and (max-width: 760px) {
     :host {
       flex-wrap: wrap;
@@ -117,6 +174,7 @@ export const footingLook = css`
       height: 0.6rem;
     }
     dl {
+      flex-shrink: 1;
       gap: 0.9rem;
       overflow: hidden;
     }
@@ -128,6 +186,15 @@ export const footingLook = css`
     dd {
       font-size: 0.71875rem;
       line-height: 1.3;
+    }
+    .beside {
+      display: flex;
+      flex: 1 1 100%;
+      gap: 0.6rem;
+      max-width: none;
+      padding-left: 0.4rem;
+      font-size: 0.71875rem;
+      order: 3;
     }
     .price {
       grid-template: 'by label sum' auto / 1fr auto auto;
@@ -144,7 +211,8 @@ export const footingLook = css`
       padding: 0.2rem 0.75rem;
     }
     .strip,
-    dl {
+    dl,
+    .beside {
       display: none;
     }
   }

@@ -89,6 +89,14 @@ export const headerLook = css`
     font-size: var(--small);
     color: var(--pencil);
   }
+  .kept .beside {
+    display: block;
+    font-size: var(--tiny);
+  }
+  .kept .due {
+    color: var(--graphite);
+    font-weight: 600;
+  }
   .kept.trouble {
     color: var(--keel);
     font-weight: 600;
@@ -103,12 +111,12 @@ export const headerLook = css`
     background: var(--rule);
     flex: none;
   }
-  @media screen and (max-width: 1120px) {
+  @media screen and (max-width: 1240px) {
     .say {
       display: none;
     }
   }
-  @media screen and (max-width: 900px) {
+  @media screen and (max-width: 1175px) {
     :host {
       flex-wrap: wrap;
       padding: 0.35rem 0.75rem;
@@ -165,6 +173,9 @@ export const headerLook = css`
     .title {
       grid-area: title;
       min-width: 0;
+    }
+    .kept .beside {
+      display: inline;
     }
     .kept {
       grid-area: kept;

@@ -1,12 +1,13 @@
 // The footing under the whole page: a strip hatched as drawings hatch materials, direct cost by kind, the price,
 // and what the last change moved it by, which is said once to a screen reader when the change is meant.
-// Property: `session`.
+// Properties: `session`, `against` (a snapshot that the price stands beside; the accepted one stands out).
 import { LitElement, html, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { CostKind } from '../language/tree.ts';
 import type { EstimateDoor } from '../notebook/estimate.ts';
 import { sayLeftOut } from '../notebook/left-out.ts';
 import type { Costs } from '../notebook/recap.ts';
+import type { Against } from './binder.ts';
 import { Follows } from './follows.ts';
 import { footingLook } from './footing-look.ts';
 import { look } from './look.ts';
@@ -20,6 +21,7 @@ export class JobFooting extends LitElement {
   static override styles = [look, footingLook];
 
   @property({ attribute: false }) session!: Session;
+  @property({ attribute: false }) against: Against | null = null;
 
   /** The costs before and after the last change that moved the price; what a tape passes over is not yet meant. */
   #before: Costs | null = null;
@@ -85,10 +87,35 @@ export class JobFooting extends LitElement {
             : nothing
         }
       </div>
+      ${this.#beside(total, currency)}
       <p class="heard" role="status">
         ${last ? `Price ${money(total.price, currency)}, ${last}.` : ''}
       </p>
     `;
+  }
+
+  /** `$412.60 more than Bid 1`, and that it was accepted. */
+  #beside(
+    { price, incomplete }: Costs['total'],
+    currency: string,
+  ): TemplateResult | typeof nothing {
+    const { against } = this;
+    if (!against || against.snapshot.values.currency !== currency) return nothing;
+    const { name, values } = against.snapshot;
+    const { total } = values;
+    const by = moreOrLess(price, total.price, currency);
+    const soFar = incomplete.length > 0 || total.incomplete ? ' so far' : '';
+    return html`<p class="beside ${against.accepted ? 'accepted' : ''}">
+      <span class="snapshot"
+        ><span class="called">${name}</span>
+        <span
+          >${against.accepted ? 'accepted ' : ''}at <b>${money(total.price, currency)}</b></span
+        ></span
+      >
+      <span
+        >${by === null ? `the same price${soFar}` : html`now <b class="by">${by}</b>${soFar}`}</span
+      >
+    </p>`;
   }
 
   #strip(shares: Readonly<Record<CostKind, number>>): TemplateResult {

@@ -2,6 +2,7 @@
 // Properties: `desk`. Events, for a person's act: `sheet` with the name of a sheet to open, `guide`.
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { sayStanding } from '../store/ground.ts';
 import type { KeeperState } from '../store/keeper.ts';
 import type { Desk } from './desk.ts';
 import { openTextFile, saveTextFile } from './files.ts';
@@ -11,7 +12,7 @@ import { look } from './look.ts';
 import type { Session } from './session.ts';
 import './story-line.ts';
 
-export type SheetName = 'go-to' | 'look' | 'parts' | 'notebooks' | 'record' | 'keys';
+export type SheetName = 'go-to' | 'look' | 'parts' | 'notebooks' | 'snapshots' | 'record' | 'keys';
 
 @customElement('job-header')
 export class JobHeader extends LitElement {
@@ -67,6 +68,7 @@ export class JobHeader extends LitElement {
         <button @click=${() => this.#sheet('go-to')}>Go to</button>
         <button @click=${() => this.#sheet('parts')}>Insert a part</button>
         <button @click=${() => this.#sheet('notebooks')}>Notebooks</button>
+        <button @click=${() => this.#sheet('snapshots')}>Snapshots</button>
         <button @click=${() => this.#sheet('record')}>Job record</button>
         <button @click=${() => void openTextFile(this.desk)}>Open a text file</button>
         <button @click=${() => void saveTextFile(this.desk)}>Save a text file</button>
@@ -118,8 +120,9 @@ export class JobHeader extends LitElement {
   #kept(state: KeeperState): TemplateResult {
     switch (state.kind) {
       case 'kept':
-        return html`<span class="kept" role="status"
-          >${state.at === null ? 'not changed yet' : `kept here, ${timeOf(state.at)}`}</span
+        return html`<span class="kept" role="status" title=${sayStanding(this.desk.standing)}
+          >${state.at === null ? 'not changed yet' : `kept here, ${timeOf(state.at)}`}
+          ${this.#reminder()}</span
         >`;
       case 'keeping':
         return html`<span class="kept" role="status">keeping …</span>`;
@@ -136,6 +139,14 @@ export class JobHeader extends LitElement {
           >not kept: changed in another tab</span
         >`;
     }
+  }
+
+  /** Quiet at first; it weighs more the more there is that no file has. */
+  #reminder(): TemplateResult | typeof nothing {
+    const { unsaved, standing } = this.desk;
+    if (unsaved) return html`<span class="beside ${unsaved.weight}">${unsaved.say}</span>`;
+    if (standing !== 'may-clear') return nothing;
+    return html`<span class="beside">the browser may clear it</span>`;
   }
 
   #rename(title: string): void {

@@ -8,9 +8,12 @@ import type { Finding } from '../notebook/document.ts';
 import { isToMend } from '../notebook/mends.ts';
 import { templateParts } from '../notebook/templates.ts';
 import type { KeptEntry } from '../store/shapes.ts';
+import { sayPast } from '../versions/past-dates.ts';
+import type { Binder } from './binder.ts';
 import { mendButton } from './cell-notes.ts';
 import type { Desk, Template } from './desk.ts';
 import { Follows } from './follows.ts';
+import { howKept } from './how-kept.ts';
 import type { SheetName } from './job-header.ts';
 import { keys } from './keys-list.ts';
 import { look } from './look.ts';
@@ -45,6 +48,7 @@ export class JobSheets extends LitElement {
   @state() private kept: readonly KeptEntry[] = [];
   /** The notebook that was asked once to be removed. */
   @state() private leaving: string | null = null;
+  @state() private binder: Binder | null = null;
   @state() private offered: readonly Offered[] = [];
   #drawn = '';
 
@@ -61,6 +65,7 @@ export class JobSheets extends LitElement {
     if (this.open === this.#drawn) return;
     this.#drawn = this.open;
     this.leaving = null;
+    if (this.open === 'look') void this.desk.binder().then((binder) => (this.binder = binder));
     if (this.open === 'notebooks') void this.#list();
     if (this.open === 'parts' && this.offered.length === 0) void this.#offer();
   }
@@ -105,16 +110,41 @@ export class JobSheets extends LitElement {
   #look(): TemplateResult {
     const { session } = this;
     const findings = session.door.findings();
+    const past = this.#pastTheirDate();
     if (findings.length === 0) {
-      return html`<p>
-        Nothing to look at: every cell has a value, every check holds, every given says where it
-        comes from.
-      </p>`;
+      return html`${past}
+        <p>
+          Nothing to look at: every cell has a value, every check holds, every given says where it
+          comes from.
+        </p>`;
     }
     const toMend = findings.filter(isToMend);
     const others = findings.filter((finding) => !isToMend(finding));
     return html`${this.#found('To mend', toMend, 'with mends')}
-    ${this.#found(toMend.length > 0 ? 'To look at' : '', others, 'alone')}`;
+    ${this.#found(toMend.length > 0 ? 'To look at' : '', others, 'alone')}${past}`;
+  }
+
+  /** Today's clock is asked for these, so that they are no findings of the notebook itself. */
+  #pastTheirDate(): TemplateResult | typeof nothing {
+    const past = this.binder?.past ?? [];
+    if (past.length === 0) return nothing;
+    return html`<h3>Prices past their date</h3>
+      <ul>
+        ${past.map(
+          (each) =>
+            html`<li>
+              <button
+                @click=${() => {
+                  this.#away();
+                  this.session.bring(each.cell);
+                }}
+              >
+                ${each.name}: ${sayPast(each)}<span class="where">${each.part}</span>
+              </button>
+            </li>`,
+        )}
+      </ul>
+      <p class="small">Under Snapshots they can be turned into ? in one go.</p>`;
   }
 
   #found(
@@ -209,6 +239,7 @@ export class JobSheets extends LitElement {
             </li>`,
         )}
       </ul>
+      ${howKept(this.desk)}
       ${
         this.kept.length === 0
           ? html`<p>Nothing is kept yet. A notebook is kept here as soon as it is changed.</p>`

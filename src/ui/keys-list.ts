@@ -25,6 +25,10 @@ const KEYS: readonly (readonly [string, string])[] = [
     'the first mend offered, the second, …; in the chosen row and while it is written',
   ],
   ['N, Shift N', 'the next cell with something to mend, the one before'],
+  [
+    'S',
+    'snapshots: freeze, compare, change orders, the whole job in a file; in a comparison Esc goes back to the list',
+  ],
   ['F1 or H', 'the guide, and back from it; F1 also while a formula is written'],
   [
     'P, A, B',

@@ -18,6 +18,11 @@ export function moreOrLess(now: string, before: string, currency: string): strin
   return `${money(fromCents(cents < 0n ? -cents : cents), currency)} ${cents < 0n ? 'less' : 'more'}`;
 }
 
+/** A difference with its sign: `+$41.20`, `−$3.00`, `$0.00`. */
+export function signedMoney(amount: string, currency: string): string {
+  return `${inCents(amount) > 0n ? '+' : ''}${money(amount, currency)}`;
+}
+
 /** The share of `part` in `whole` as whole percent, half up; null where the whole is nothing. */
 export function percentOf(part: string, whole: string): number | null {
   const all = inCents(whole);

@@ -137,6 +137,12 @@ export function guideKey(session: Session, event: KeyboardEvent): boolean {
   return event.key === 'F1' || plain;
 }
 
+/** S where nothing is being written. */
+export function snapshotsKey(session: Session, event: KeyboardEvent): boolean {
+  if (event.ctrlKey || event.metaKey || event.altKey || event.shiftKey) return false;
+  return event.key.toLowerCase() === 's' && !isWritten(event) && session.writing === null;
+}
+
 /** How far a key on the rod scrolls, in pixels; null for other keys. */
 export function rodKey(key: string, { height, total }: RodView): number | null {
   switch (key) {

@@ -182,8 +182,9 @@ export const pageLook = css`
     .told {
       display: none;
     }
-    /* With the guide or the job record open it is that which is printed. */
-    :host([guide]:not([record])) > :not(guide-page),
+    /* With the guide open it is the guide that is printed; so with the snapshots and the job record. */
+    :host([guide]:not([record], [snapshots])) > :not(guide-page),
+    :host([snapshots]) > :not(snapshot-sheet),
     :host([record]) > :not(record-sheet) {
       display: none;
     }

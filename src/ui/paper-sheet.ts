@@ -1,6 +1,6 @@
 // A sheet laid over the page until it is put away: a list to choose from, a question to answer.
-// Properties: `heading`, `open`. Slot: what stands on it. Event, for a person's act: `away`.
-import { LitElement, css, html, type TemplateResult } from 'lit';
+// Properties: `heading`, `open`, `wide` (for what is read side by side). Slot: what stands on it. Event, for a person's act: `away`.
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query } from 'lit/decorators.js';
 import { look } from './look.ts';
 
@@ -22,6 +22,11 @@ export class PaperSheet extends LitElement {
         color: var(--graphite);
         box-shadow: 0 14px 44px var(--shade);
       }
+      :host([wide]) dialog {
+        width: min(66rem, calc(100vw - 1.5rem));
+        height: calc(100dvh - 2rem);
+        max-height: none;
+      }
       dialog::backdrop {
         background: var(--shade);
       }
@@ -40,19 +45,71 @@ export class PaperSheet extends LitElement {
         margin: 0;
         font-size: 1.1rem;
       }
+      /* Given the keyboard when what stands under it is new; there is nothing to press. */
+      h2:focus {
+        outline: 0;
+      }
       .inside {
         padding: 0.8rem 1.2rem 1.2rem;
+      }
+      @media screen and (max-width: 480px) {
+        :host([wide]) dialog {
+          width: 100vw;
+          max-width: none;
+          height: 100dvh;
+          margin: 0;
+          border: 0;
+        }
+        :host([wide]) .inside {
+          padding: 0.6rem 0.8rem 1.2rem;
+        }
+      }
+      /* On paper a sheet is the page: as long as it is. */
+      @media print {
+        dialog,
+        :host([wide]) dialog {
+          position: absolute;
+          inset: 0 0 auto 0;
+          width: auto;
+          max-width: none;
+          height: auto;
+          max-height: none;
+          margin: 0;
+          border: 0;
+          box-shadow: none;
+          overflow: visible;
+        }
+        .top button {
+          display: none;
+        }
+        .top {
+          position: static;
+        }
+        .inside,
+        .top {
+          padding-left: 0;
+          padding-right: 0;
+        }
       }
     `,
   ];
 
   @property() heading = '';
   @property({ type: Boolean, reflect: true }) open = false;
+  @property({ type: Boolean, reflect: true }) wide = false;
   @query('dialog') private dialog!: HTMLDialogElement;
 
   /** At once, so that the keyboard is back on the page before it is sent elsewhere. */
   shut(): void {
     if (this.dialog.open) this.dialog.close();
+  }
+
+  /** Gives the keyboard to the heading: what stands under it is new. */
+  heard(): void {
+    const heading = this.renderRoot.querySelector('h2');
+    heading?.focus();
+    heading?.scrollIntoView({ block: 'nearest' });
+    this.dialog.scrollTop = 0;
   }
 
   protected override updated(): void {
@@ -69,7 +126,7 @@ export class PaperSheet extends LitElement {
       }}
     >
       <div class="top">
-        <h2>${this.heading}</h2>
+        <h2 tabindex=${this.wide ? -1 : nothing}>${this.heading}</h2>
         <button class="plain" @click=${this.#away}>Put away</button>
       </div>
       <div class="inside"><slot></slot></div>

@@ -3,7 +3,7 @@
 import type { CellId } from '../language/tree.ts';
 import type { Working } from '../explain/step.ts';
 import type { Applied, Draft, EstimateDoor, MovedValues, TableDoor } from '../notebook/estimate.ts';
-import type { Cell, Finding, Notebook, Part } from '../notebook/document.ts';
+import type { Cell, Change, Finding, Notebook, Part } from '../notebook/document.ts';
 import type { NotPasted } from '../notebook/paste-edit.ts';
 import { allCells, cellCalled, cellOf, firstOther, firstOtherPlace } from './reading-order.ts';
 import { type RowPlace, placeOf, standingIn } from './row-places.ts';
@@ -91,6 +91,8 @@ export class Session {
   #writing: Writing | null = null;
   #trial: Trial | null = null;
   #notice: Notice | null = null;
+  /** Told to whoever would change something, while another page writes in this notebook. */
+  #held: Notice | null = null;
   /** What was to be mended when the rows were last drawn. */
   #problems: ReturnType<typeof problemsBy>;
   #besideGuide = false;
@@ -219,6 +221,7 @@ export class Session {
   }
 
   write(writing: Writing | null): void {
+    if (writing && this.#holds()) return;
     const before = this.#writing;
     this.#writing = writing;
     if (writing && this.#trial) this.leaveTape();
@@ -235,6 +238,7 @@ export class Session {
 
   /** Makes a change and tells everyone, or tells why it was not made. True when it was made. */
   apply(make: (door: Door) => Applied | Finding): boolean {
+    if (this.#holds()) return false;
     if (this.#trial) this.leaveTape();
     const done = make(this.#door);
     if (!('change' in done)) {
@@ -248,11 +252,26 @@ export class Session {
     return true;
   }
 
+  /** From now on nothing is changed here by hand, and whoever tries is told this; null: everything is as before. */
+  hold(told: Notice | null): void {
+    if (told) this.leaveTape();
+    this.#held = told;
+  }
+
+  /** Shows what another page wrote. What is being written here stays open. */
+  follow(change: Change): boolean {
+    const done = this.#door.replaceText(change);
+    if (!('change' in done)) return false;
+    this.#changed(done.ran);
+    return true;
+  }
+
   /**
    * Moves something. What had to be written anew is told; where a value would change that is told first, and the
    * move is made when it is meant all the same. True when it was made.
    */
   move(name: string, make: (door: Door, values: MovedValues) => Applied | Finding): boolean {
+    if (this.#holds()) return false;
     if (this.#trial) this.leaveTape();
     const done = make(this.#door, 'kept');
     if ('change' in done) {
@@ -275,11 +294,13 @@ export class Session {
   }
 
   undo(): void {
+    if (this.#holds()) return;
     const { notebook } = this.#door;
     this.#back(notebook, this.#door.undo(), 'Undone');
   }
 
   redo(): void {
+    if (this.#holds()) return;
     const { notebook } = this.#door;
     this.#back(notebook, this.#door.redo(), 'Done again');
   }
@@ -306,6 +327,7 @@ export class Session {
   }
 
   openTape(cell: CellId): void {
+    if (this.#holds()) return;
     this.write(null);
     this.choose(cell);
     this.#trial = new Trial(this.#door, cell);
@@ -416,6 +438,11 @@ export class Session {
     if (!gone) return;
     const cells = allCells(this.#door.notebook);
     this.choose((cells[this.#place] ?? cells.at(-1))?.id ?? null);
+  }
+
+  #holds(): boolean {
+    if (this.#held) this.tell(this.#held);
+    return this.#held !== null;
   }
 
   #quiet(): void {

@@ -6,6 +6,7 @@ import { keyed } from 'lit/directives/keyed.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { CellId } from '../language/tree.ts';
 import type { Part } from '../notebook/document.ts';
+import type { Binder } from './binder.ts';
 import type { Desk } from './desk.ts';
 import { Dragging, type DropLine, type Gripped } from './dragging.ts';
 import type { SheetName } from './job-header.ts';
@@ -21,6 +22,7 @@ import {
   problemKey,
   rodKey,
   rowKey,
+  snapshotsKey,
   undoKey,
 } from './page-keys.ts';
 import type { CellSheet } from './job-sheets.ts';
@@ -50,6 +52,8 @@ export class StoryPage extends LitElement {
   @property({ attribute: false }) desk!: Desk;
   @state() private sheet: SheetName | CellSheet | '' = '';
   @state() private sheetsHere = false;
+  @state() private snapshotsHere = false;
+  @state() private binder: Binder | null = null;
   /** The cell that the sheet is about, and of a table the column. */
   @state() private about: CellId | null = null;
   #column = 0;
@@ -102,6 +106,8 @@ export class StoryPage extends LitElement {
 
   protected override firstUpdated(): void {
     this.#places.watch();
+    // After the page stands: an accepted snapshot shows beside the price.
+    setTimeout(() => void this.desk.binder().then((binder) => this.#bind(binder)));
     this.#comeBack();
   }
 
@@ -111,11 +117,19 @@ export class StoryPage extends LitElement {
     if (this.guide === 'open' && !this.guideHere) {
       void import('./guide-page.ts').then(() => (this.guideHere = true));
     }
-    if (this.sheet === 'record' && !this.recordHere) {
-      void import('./record-sheet.ts').then(() => (this.recordHere = true));
-    }
+    this.toggleAttribute('snapshots', this.sheet === 'snapshots' && this.snapshotsHere);
     this.toggleAttribute('record', this.sheet === 'record');
-    if (this.sheet === '' || this.sheet === 'record' || this.sheetsHere) return;
+    if (this.sheet === 'snapshots') {
+      if (this.snapshotsHere) return;
+      void import('./snapshot-sheet.ts').then(() => (this.snapshotsHere = true));
+      return;
+    }
+    if (this.sheet === 'record') {
+      if (this.recordHere) return;
+      void import('./record-sheet.ts').then(() => (this.recordHere = true));
+      return;
+    }
+    if (this.sheet === '' || this.sheetsHere) return;
     void import('./job-sheets.ts').then(() => (this.sheetsHere = true));
   }
 
@@ -212,7 +226,11 @@ export class StoryPage extends LitElement {
             ></guide-page>`
           : nothing
       }
-      <job-footing role="contentinfo" .session=${session}></job-footing>
+      <job-footing
+        role="contentinfo"
+        .session=${session}
+        .against=${this.binder?.against ?? null}
+      ></job-footing>
       ${
         this.recordHere
           ? html`<record-sheet
@@ -226,11 +244,20 @@ export class StoryPage extends LitElement {
         this.sheetsHere
           ? html`<job-sheets
               .desk=${desk}
-              open=${this.sheet}
+              open=${this.sheet === 'snapshots' ? '' : this.sheet}
               .about=${this.about}
               column=${this.#column}
               @away=${this.#sheetAway}
             ></job-sheets>`
+          : nothing
+      }
+      ${
+        this.snapshotsHere
+          ? html`<snapshot-sheet
+              .desk=${desk}
+              ?open=${this.sheet === 'snapshots'}
+              @away=${this.#sheetAway}
+            ></snapshot-sheet>`
           : nothing
       }
     `;
@@ -322,6 +349,11 @@ export class StoryPage extends LitElement {
     this.#places.keepInSight(cell);
   }
 
+  #bind(binder: Binder): void {
+    this.binder = binder;
+    if (this.isConnected) this.#stops.push(binder.listen(() => this.requestUpdate()));
+  }
+
   #turnGuide = (): void => {
     this.guide = this.guide === 'open' ? 'away' : 'open';
   };
@@ -348,13 +380,14 @@ export class StoryPage extends LitElement {
 
   /** What is not kept yet would go with the page: the browser asks, and meanwhile it is kept. */
   #unloading = (event: BeforeUnloadEvent): void => {
-    if (this.desk.keeping.kind === 'kept') return;
+    if (this.desk.keeping.kind === 'kept' && !this.binder?.waits) return;
     event.preventDefault();
     this.#leaving();
   };
 
   #hidden = (): void => {
     if (document.visibilityState === 'hidden') this.#leaving();
+    else void this.desk.catchUp();
   };
 
   #rodKey = (event: KeyboardEvent): void => {
@@ -386,6 +419,10 @@ export class StoryPage extends LitElement {
       return 'done';
     }
     const path = event.composedPath().filter((at) => at instanceof HTMLElement);
+    if (this.sheet === '' && snapshotsKey(session, event)) {
+      this.sheet = 'snapshots';
+      return 'done';
+    }
     if (event.key === 'Escape' && path.some((at) => at.tagName === 'ASIDE')) {
       this.workingUp = false;
       if (session.chosen !== null) session.bring(session.chosen);

@@ -1,6 +1,7 @@
 // A desk for tests: a database and a room of its own, a clock that stands still, ids that count.
 import { createStore } from 'idb-keyval';
 import { Estimate } from '../../src/notebook/estimate.ts';
+import { Journal } from '../../src/store/journal.ts';
 import { Shelf } from '../../src/store/shelf.ts';
 import { VersionsShelf } from '../../src/store/versions-shelf.ts';
 import { Desk, type DeskSettings } from '../../src/ui/desk.ts';
@@ -11,18 +12,21 @@ export function browserOf(demo = SMALL_JOB, guide = SMALL_JOB) {
   // Test files share the browser's databases.
   const name = `desk ${crypto.randomUUID()}`;
   let ids = 0;
+  let pages = 0;
   const settings: DeskSettings = {
     estimate: (text) => new Estimate(text),
     shelf: new Shelf(createStore(name, 'kept')),
-    versions: () => Promise.resolve(new VersionsShelf(createStore(name, 'kept'))),
     now: () => Date.UTC(2026, 2, 3, 16, 25),
     newId: () => `id-${++ids}`,
-    later: (call) => {
-      const timer = setTimeout(call, 0);
+    later: (call, wait) => {
+      const timer = setTimeout(call, wait === 'soon' ? 0 : 50);
       return () => clearTimeout(timer);
     },
     channel: () => new BroadcastChannel(name),
-    alone: () => Promise.resolve(null),
+    locks: undefined,
+    standing: () => Promise.resolve('promised'),
+    lacks: [],
+    journal: new Journal(null, `page ${crypto.randomUUID()}`),
     templates: [
       {
         file: 'fence.md',
@@ -34,9 +38,12 @@ export function browserOf(demo = SMALL_JOB, guide = SMALL_JOB) {
     ],
     demo: () => Promise.resolve(demo),
     guide: () => Promise.resolve(guide),
+    versions: () => Promise.resolve(new VersionsShelf(createStore(name, 'kept'))),
+    tool: '0.1.0',
   };
   return {
     settings,
-    page: (own: Partial<DeskSettings> = {}) => Desk.laid({ ...settings, ...own }),
+    page: (own: Partial<DeskSettings> = {}) =>
+      Desk.laid({ ...settings, journal: new Journal(null, `page ${++pages}`), ...own }),
   };
 }

@@ -1,6 +1,7 @@
 // The footing: kinds of cost, the price, what is left out, the difference while a tape is open.
 import { describe, expect, test } from 'vitest';
 import '../../src/ui/job-footing.ts';
+import { frozen, opened } from '../versions/sides.ts';
 import {
   SMALL_JOB,
   axeFindings,
@@ -87,5 +88,24 @@ describe('the footing', () => {
     session.apply((door) => door.setFormula(idOf(session, 'Bag price'), '?'));
     await settled(element);
     expect(said()).toBe('');
+  });
+
+  test('stands beside a snapshot: the accepted one stands out, and how far the price is from it', async () => {
+    const job = opened(MIXED);
+    const bid = frozen(job);
+    const { session, element } = await footing(MIXED);
+    element.against = { snapshot: bid, accepted: true };
+    await settled(element);
+    expect(wordsOf(found(element, '.beside.accepted'))).toBe(
+      'Bid 1 accepted at $459.20 the same price',
+    );
+    session.apply((door) => door.setFormula(idOf(session, 'Placing'), '$80'));
+    element.against = { snapshot: bid, accepted: false };
+    await settled(element);
+    expect(wordsOf(found(element, '.beside'))).toBe('Bid 1 at $459.20 now $20.00 less');
+    session.apply((door) => door.setFormula(idOf(session, 'Bag price'), '?'));
+    await settled(element);
+    expect(wordsOf(found(element, '.beside'))).toContain('less so far');
+    expect(await axeFindings(element)).toEqual([]);
   });
 });

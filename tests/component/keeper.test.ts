@@ -1,6 +1,7 @@
 // Autosave: soon after a change, at once when asked, told plainly when it can't be, two pages never over one another.
 import { createStore } from 'idb-keyval';
 import { beforeEach, describe, expect, test } from 'vitest';
+import { Journal, type Slips } from '../../src/store/journal.ts';
 import { type Channel, Keeper, type KeeperState } from '../../src/store/keeper.ts';
 import { Shelf } from '../../src/store/shelf.ts';
 
@@ -30,21 +31,48 @@ class Room {
   }
 }
 
-function keeperOn(settings: { room?: Room; revision?: number; shelf?: Shelf } = {}) {
+/** Slips that are gone with the test. */
+function slips(): Slips {
+  const held = new Map<string, string>();
+  return {
+    get length() {
+      return held.size;
+    },
+    key: (n) => [...held.keys()][n] ?? null,
+    getItem: (key) => held.get(key) ?? null,
+    setItem: (key, value) => void held.set(key, value),
+    removeItem: (key) => void held.delete(key),
+  };
+}
+
+interface Settings {
+  readonly room?: Room;
+  readonly revision?: number;
+  readonly shelf?: Shelf;
+  readonly journal?: Journal;
+  readonly now?: () => number;
+}
+
+function keeperOn(settings: Settings = {}) {
   const states: KeeperState[] = [];
   const waiting: (() => void)[] = [];
+  const waits: string[] = [];
+  const moves: number[] = [];
   let time = 1000;
   const keeper = new Keeper('a', settings.revision ?? 0, null, {
     shelf: settings.shelf ?? shelf,
-    now: () => (time += 1),
-    later: (call) => {
+    journal: settings.journal ?? new Journal(null, 'one'),
+    now: settings.now ?? (() => (time += 1)),
+    later: (call, wait) => {
       waiting.push(call);
+      waits.push(wait);
       return () => waiting.splice(waiting.indexOf(call), 1);
     },
     channel: settings.room?.channel() ?? null,
     changed: (state) => states.push(state),
+    moved: () => moves.push(moves.length),
   });
-  return { keeper, states, waiting };
+  return { keeper, states, waiting, waits, moves };
 }
 
 const text = (words: string) => ({
@@ -95,16 +123,70 @@ describe('a keeper', () => {
     expect(await keptText()).toBe('two');
   });
 
-  test('tells the other page, which keeps nothing over it', async () => {
+  test('tells the other page, which can follow and then keeps on from there', async () => {
     const room = new Room();
     const one = keeperOn({ room });
     const two = keeperOn({ room });
     one.keeper.keepSoon(text('theirs'));
     await one.keeper.flush();
-    expect(two.keeper.state).toEqual({ kind: 'behind' });
+    expect(two.moves).toHaveLength(1);
+    two.keeper.follow(1, 1001);
+    expect(two.keeper.state).toEqual({ kind: 'kept', at: 1001 });
     two.keeper.keepSoon(text('mine'));
     await two.keeper.flush();
+    expect(await keptText()).toBe('mine');
+    expect(one.moves).toHaveLength(1);
+  });
+
+  test('tells the other page, which keeps nothing over it while it has something of its own', async () => {
+    const room = new Room();
+    const journal = new Journal(slips(), 'two');
+    const one = keeperOn({ room });
+    const two = keeperOn({ room, journal });
+    two.keeper.keepSoon(text('mine'));
+    one.keeper.keepSoon(text('theirs'));
+    await one.keeper.flush();
+    expect(two.keeper.state).toEqual({ kind: 'behind' });
+    expect(two.moves).toEqual([]);
+    await two.keeper.flush();
     expect(await keptText()).toBe('theirs');
+    expect(journal.left('a')).toMatchObject([{ notebook: { text: 'mine' }, revision: 0 }]);
+    two.keeper.giveUp();
+    expect(journal.left('a')).toEqual([]);
+  });
+
+  test('keeps on from change to change: who writes without a pause does not put it off', async () => {
+    const { keeper, waiting } = keeperOn();
+    keeper.keepSoon(text('one'));
+    const [first] = waiting;
+    keeper.keepSoon(text('two'));
+    expect(waiting).toEqual([first]);
+    first?.();
+    await keeper.flush();
+    expect(await keptText()).toBe('two');
+  });
+
+  test('leaves a slip at once when the page is left, and none once it is kept', async () => {
+    const journal = new Journal(slips(), 'one');
+    const { keeper } = keeperOn({ journal });
+    keeper.keepSoon(text('one'));
+    const kept = keeper.leave();
+    expect(journal.left('a')).toMatchObject([{ notebook: text('one'), revision: 0 }]);
+    await kept;
+    expect(journal.left('a')).toEqual([]);
+    expect(await keptText()).toBe('one');
+  });
+
+  test('is not put out by a clock that is set back', async () => {
+    const times = [5000, 4000, 10];
+    const { keeper, states } = keeperOn({ now: () => times.shift() ?? 1 });
+    for (const words of ['one', 'two', 'three']) {
+      keeper.keepSoon(text(words));
+      await keeper.flush();
+      expect(states.at(-1)?.kind).toBe('kept');
+    }
+    expect(await keptText()).toBe('three');
+    expect(await shelf.list()).toMatchObject([{ revision: 3, keptAt: 10 }]);
   });
 
   test('finds out by itself when it was not told', async () => {
@@ -124,8 +206,8 @@ describe('a keeper', () => {
     const other = room.channel();
     other.postMessage({ id: 'b', revision: 9 });
     other.postMessage({ id: 'a', revision: 0 });
-    (other.postMessage as (data: unknown) => void)('hello');
-    (other.postMessage as (data: unknown) => void)({ id: 'a' });
+    other.postMessage('hello');
+    other.postMessage({ id: 'a' });
     expect(keeper.state.kind).toBe('kept');
   });
 
@@ -137,12 +219,18 @@ describe('a keeper', () => {
         ? Promise.reject(full)
         : createStore(name, 'kept')(mode, callback),
     );
-    const { keeper, states } = keeperOn({ shelf: fragile });
+    const journal = new Journal(slips(), 'one');
+    const { keeper, states, waiting, waits } = keeperOn({ shelf: fragile, journal });
     keeper.keepSoon(text('one'));
     await keeper.flush();
-    expect(states.at(-1)).toEqual({ kind: 'not-kept', why: 'full' });
+    expect(states.at(-1)).toEqual({ kind: 'not-kept', why: 'full', noted: true });
+    expect(journal.left('a')).toMatchObject([{ notebook: text('one') }]);
+    // It tries again by itself.
+    expect(waits).toEqual(['soon', 'again']);
     broken = false;
+    waiting[0]?.();
     await keeper.flush();
+    expect(journal.left('a')).toEqual([]);
     expect(states.at(-1)?.kind).toBe('kept');
     expect(await keptText()).toBe('one');
   });
@@ -152,7 +240,7 @@ describe('a keeper', () => {
     const { keeper, states } = keeperOn({ shelf: closed });
     keeper.keepSoon(text('one'));
     await keeper.flush();
-    expect(states.at(-1)).toEqual({ kind: 'not-kept', why: 'refused' });
+    expect(states.at(-1)).toEqual({ kind: 'not-kept', why: 'refused', noted: false });
   });
 
   test('keeps what waits before it is closed, and nothing after', async () => {

@@ -5,6 +5,8 @@ import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, test, vi } from 'vitest';
 import type { CellFigure, Figures } from '../../src/notebook/figures.ts';
 import schema from '../../src/figure.schema.json' with { type: 'json' };
+import { trialFigures, type TrialFigures } from '../../src/moves-it/figures.ts';
+import { Estimate } from '../../src/notebook/estimate.ts';
 import { type Headless, headless } from './headless.ts';
 import { schemaFaults } from './schema.ts';
 
@@ -91,6 +93,14 @@ beforeAll(() => {
   );
   run('empty.md');
 }, 60_000);
+
+/** What `--trials` adds, of a notebook in the folder. */
+function trialsOf(...args: readonly string[]): TrialFigures {
+  const { out } = run(...args, '--json');
+  const found = JSON.parse(out) as Figures & { readonly trials: TrialFigures };
+  expect(schemaFaults(schema, found)).toEqual([]);
+  return found.trials;
+}
 
 afterAll(() => {
   fs.rmSync(folder, { recursive: true });
@@ -367,4 +377,70 @@ test('a hostile notebook is worked as text: faults are told, nothing runs, the r
   ]);
   expect(cellIn(found, 'constructor').shown).toBe('3 ft');
   expect(found.cells.filter((c) => c.error !== null).map((c) => c.name)).toEqual(['Deep', 'Long']);
+});
+
+describe('figure --trials', () => {
+  it('adds every cell that depends on a range, and the same for the same seed', () => {
+    const trials = trialsOf('ranges.md', '--trials', '2000', '--seed', '7');
+    expect([trials.seed, trials.trials]).toEqual([7, 2000]);
+    expect(trials.cells.map(({ part, name, unit }) => [part, name, unit])).toEqual([
+      ['Ground', 'Digging', 'hour'],
+      ['Ground', 'Hauling', 'hour'],
+      ['Ground', 'Labour', '$'],
+      ['Ground', 'Bays: A: run', 'ft'],
+      ['Ground', 'Bays: A: twice', 'ft'],
+    ]);
+    const { p5, p10, p50, p80, p90, p95, mean } = trials.cells[2];
+    // 12 over 13 to 16 hours and 3 to 5 hours, at $50 per hour.
+    expect(Math.abs(mean - 50 * (41 / 3 + 4))).toBeLessThan(5);
+    expect([p5, p10, p50, p80, p90, p95].toSorted((a, b) => a - b)).toEqual([
+      p5,
+      p10,
+      p50,
+      p80,
+      p90,
+      p95,
+    ]);
+    expect(trialsOf('ranges.md', '--trials', '2000', '--seed', '7')).toEqual(trials);
+    expect(trialsOf('ranges.md', '--trials', '2000', '--seed', '8')).not.toEqual(trials);
+  });
+
+  it('gives what the same notebook gives in this process, as a worker has it', () => {
+    const wish = { trials: 1500, seed: 3 };
+    const here = trialFigures(new Estimate(RANGES), wish);
+    const there = trialsOf('ranges.md', '--trials', '1500', '--seed', '3');
+    expect(there).toEqual(JSON.parse(JSON.stringify(here)));
+  });
+
+  it('follows what --set puts in, and adds nothing where no given has a range', () => {
+    const set = ['--set', 'Ground: Hauling=4 hours', '--set', 'Ground: Digging=13 hours'];
+    const { cells } = trialsOf('ranges.md', ...set, '--trials', '100', '--seed', '1');
+    expect(cells.map(({ name }) => name)).toEqual(['Bays: A: run', 'Bays: A: twice']);
+    expect(trialsOf('job.md', '--trials', '100').cells).toEqual([]);
+    expect(JSON.parse(run('ranges.md', '--json').out)).not.toHaveProperty('trials');
+  });
+
+  it('is told in words without --json', () => {
+    const { out, code } = run('ranges.md', '--trials', '500', '--seed', '2');
+    expect(code).toBe(0);
+    expect(out).toContain('How sure: 500 trials, seed 2\n');
+    expect(out).toMatch(/ {2}Ground: Labour \(\$\): median \d+/);
+    expect(run('job.md', '--trials', '500').out).toContain('No given has a range');
+  });
+
+  test.for([
+    [['--trials']],
+    [['--trials', '0']],
+    [['--trials', '1.5']],
+    [['--trials', '2000000']],
+    [['--trials', 'many']],
+    [['--trials', '5', '--seed', '-1']],
+    [['--trials', '5', '--seed', 'x']],
+    [['--seed', '5']],
+  ] as const)('refuses %j in one line', ([args]) => {
+    const { code, err, out } = run('ranges.md', ...args);
+    expect([code, out]).toEqual([2, '']);
+    expect(err.trim().split('\n')).toHaveLength(1);
+    expect(err).toContain('--trials');
+  });
 });

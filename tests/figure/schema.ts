@@ -99,6 +99,7 @@ function isOf(type: unknown, value: unknown): boolean {
       return typeof value === 'object' && value !== null && !Array.isArray(value);
     case 'integer':
       return Number.isInteger(value);
+    case 'number':
     case 'string':
     case 'boolean':
       return typeof value === type;

@@ -12,6 +12,8 @@ export const FLOORS = [
   'picture',
   'notebook',
   'explain',
+  'moves-it',
+  'mistakes',
   'versions',
   'record',
   'store',

@@ -107,14 +107,19 @@ export interface Got {
   readonly again: string;
 }
 
-/** The cases through the estimate's own door. */
-export function notebookOf(cases: readonly Case[]): readonly (readonly [Case, Got])[] {
+/** The cases as the text of a notebook. */
+export function textOf(cases: readonly Case[]): string {
   const parts = [...new Set(cases.map((k) => k.part))];
   const text = parts.map((part) => {
     const own = cases.filter((k) => k.part === part);
     return `## ${part}\n\n${own.map((k) => `- ${k.name}: ${k.text}\n${k.isCost ? '  - cost: material\n' : ''}`).join('')}`;
   });
-  const estimate = new Estimate(`# Kestrel Court\n\n${text.join('\n')}`);
+  return `# Kestrel Court\n\n${text.join('\n')}`;
+}
+
+/** The cases through the estimate's own door. */
+export function notebookOf(cases: readonly Case[]): readonly (readonly [Case, Got])[] {
+  const estimate = new Estimate(textOf(cases));
   const cells = estimate.notebook.parts
     .flatMap((p) => p.blocks)
     .flatMap((b) => (b.kind === 'cell' ? [b.cell] : []));

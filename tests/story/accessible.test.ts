@@ -1,26 +1,10 @@
 // The whole page as axe-core sees it: light and dark, on a desk and on a phone, in each state a person meets.
 import axe from 'axe-core';
-import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
+import { findings } from './axe-findings.ts';
 import { DESK, PHONE, choose, rewrite, rowOf, visits } from './visit.ts';
 
 const visit = visits();
-
-/** What axe finds on the whole page, as sentences. In the dark only colours differ. */
-async function findings(page: Page, scheme: 'light' | 'dark'): Promise<readonly string[]> {
-  const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-  const { violations, passes } = await page.evaluate(
-    async (runOnly) => {
-      const { axe: inPage } = globalThis as unknown as { axe: typeof import('axe-core') };
-      return inPage.run(document, { runOnly, resultTypes: ['violations'] });
-    },
-    scheme === 'light' ? tags : ['color-contrast'],
-  );
-  expect(passes.length).toBeGreaterThan(scheme === 'light' ? 10 : 0);
-  return violations.map(
-    ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map(({ html }) => html).join(' | ')}`,
-  );
-}
 
 describe.each(['light', 'dark'] as const)('axe finds nothing in the %s', (scheme) => {
   test.for([

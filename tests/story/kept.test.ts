@@ -8,6 +8,7 @@ import { Demo } from './demo.ts';
 import {
   DESK,
   type Profile,
+  choose,
   kept,
   keptSaid,
   priceOf,
@@ -102,14 +103,13 @@ describe('two tabs on one notebook', () => {
     await kept(first);
     const second = await profile.tab();
     expect(await shownOf(second, 'Thickness')).toBe('5 in');
-    await expect.poll(() => toldOn(second)).toContain('open in another tab too');
     return [first, second];
   }
 
   /** What a person who comes later finds kept here. */
-  async function foundLater({ tab }: Profile): Promise<string> {
+  async function foundLater({ tab }: Profile, name = 'Thickness'): Promise<string> {
     const later = await tab();
-    const shown = await shownOf(later, 'Thickness');
+    const shown = await shownOf(later, name);
     await later.close();
     return shown;
   }
@@ -123,58 +123,235 @@ describe('two tabs on one notebook', () => {
     return listed;
   }
 
-  test('the second is told and writes over nothing; its work goes on as a copy', async () => {
+  const takeOver = (page: Page) => page.getByRole('button', { name: 'Write here instead' });
+
+  test('the second follows live, changes nothing, and takes over', async () => {
     const profile = await visit();
     const [first, second] = await twoTabs(profile);
+    await expect.poll(() => toldOn(second)).toContain('This tab follows it');
     await rewrite(first, 'Thickness', '6 in');
-    await kept(first);
-    await expect.poll(() => keptSaid(second)).toBe('not kept: changed in another tab');
-    expect(await toldOn(second)).toContain('Another tab kept this notebook');
-
-    await rewrite(second, 'Waste', '12%');
-    expect(await priceOf(second)).toBe(new Demo({ Thickness: '5 in', Waste: '12%' }).price);
-    expect(await keptSaid(second)).toBe('not kept: changed in another tab');
-    expect(await foundLater(profile)).toBe('6 in');
-    expect(await keptSaid(first)).toMatch(/^kept here/);
-
-    await second.getByRole('button', { name: 'Keep mine as a copy' }).click();
-    await kept(second);
-    expect(await toldOn(second)).not.toContain('Another tab kept this notebook');
-    const listed = await notebooksOn(second);
-    expect(listed).toContain('Kestrel Court garden, a copy open now');
-    expect(listed).toMatch(/Kestrel Court garden kept /);
-    await second.reload();
-    await stands(second);
-    expect(await shownOf(second, 'Thickness')).toBe('5 in');
-    expect(await shownOf(second, 'Waste')).toBe('12%');
-    expect(await shownOf(first, 'Thickness')).toBe('6 in');
-  });
-
-  test('the second follows what the first kept, when asked', async () => {
-    const profile = await visit();
-    const [first, second] = await twoTabs(profile);
-    await rewrite(first, 'Thickness', '6 in');
-    await kept(first);
-    await second.getByRole('button', { name: 'Follow what the other kept' }).click();
     await expect.poll(() => shownOf(second, 'Thickness')).toBe('6 in');
-    await rewrite(second, 'Thickness', '7 in');
+    expect(await priceOf(second)).toBe(new Demo({ Thickness: '6 in' }).price);
+
+    await choose(second, 'Waste');
+    await second.keyboard.press('Enter');
+    await expect.poll(() => toldOn(second)).toContain('Nothing was changed');
+
+    // What was not kept yet comes along.
+    await rewrite(first, 'Thickness', '7 in');
+    await takeOver(second).first().click();
+    await expect.poll(() => toldOn(second)).toBe('');
+    await expect.poll(() => shownOf(second, 'Thickness')).toBe('7 in');
+    await rewrite(second, 'Waste', '12%');
     await kept(second);
-    expect(await foundLater(profile)).toBe('7 in');
-    await expect.poll(() => keptSaid(first)).toBe('not kept: changed in another tab');
+    await expect.poll(() => shownOf(first, 'Waste')).toBe('12%');
+    await expect.poll(() => toldOn(first)).toContain('This tab follows it');
+    expect(await foundLater(profile, 'Waste')).toBe('12%');
+
+    // The one that wrote is closed: the other writes again by itself.
+    await second.close();
+    await expect.poll(() => toldOn(first)).toBe('');
+    await rewrite(first, 'Waste', '9%');
+    await kept(first);
+    expect(await foundLater(profile, 'Waste')).toBe('9%');
   });
 
-  test('tabs that cannot hear each other write over nothing either', async () => {
+  test('lose no edit that was taken, in 100 turns at random', async () => {
     const profile = await visit();
-    await profile.context.addInitScript(() => {
-      Reflect.deleteProperty(globalThis, 'BroadcastChannel');
+    const tabs = await twoTabs(profile);
+    const chance = chanceFrom(5);
+    const taken: string[] = [];
+    let turns = 0;
+    for (let n = 1; n <= 100; n++) {
+      const page = tabs[chance() < 0.5 ? 0 : 1];
+      const takes = chance() < 0.6;
+      const wait = chance() < 0.5 ? 0 : Math.floor(chance() * 40);
+      const name = `Edit ${n}`;
+      const made = await page.evaluate(
+        async ({ name, takes, wait }) => {
+          const desk = document.querySelector('story-page')?.desk;
+          if (!desk) throw new Error('no desk');
+          if (takes) await desk.takeOver();
+          const part = desk.session.door.notebook.parts.at(-1)?.key ?? '';
+          const made = desk.session.apply((door) => door.addCell(part, null, name, '3 ft'));
+          await new Promise((done) => setTimeout(done, wait));
+          return made;
+        },
+        { name, takes, wait },
+      );
+      if (made) taken.push(name);
+      if (takes) turns++;
+    }
+    expect(turns).toBeGreaterThan(40);
+    expect(taken.length).toBeGreaterThan(50);
+    await Promise.all(tabs.map((tab) => expect.poll(() => keptSaid(tab)).toMatch(/^kept here/)));
+    const later = await profile.tab();
+    const names = await later.evaluate(() =>
+      (document.querySelector('story-page')?.desk.session.door.notebook.parts ?? []).flatMap(
+        ({ blocks }) => blocks.flatMap((block) => (block.kind === 'cell' ? [block.cell.name] : [])),
+      ),
+    );
+    expect(names.filter((name) => name.startsWith('Edit ')).sort()).toEqual(taken.sort());
+  });
+
+  describe('that can’t know of each other', () => {
+    async function deaf(): Promise<Profile> {
+      const profile = await visit();
+      await profile.context.addInitScript(() => {
+        Reflect.deleteProperty(globalThis, 'BroadcastChannel');
+        Object.defineProperty(navigator, 'locks', { value: undefined });
+      });
+      return profile;
+    }
+
+    test('the second is told when it keeps and writes over nothing; its work goes on as a copy', async () => {
+      const profile = await deaf();
+      const [first, second] = await twoTabs(profile);
+      await rewrite(first, 'Thickness', '6 in');
+      await kept(first);
+      expect(await keptSaid(second)).toMatch(/^kept here/);
+      await rewrite(second, 'Waste', '12%');
+      await expect.poll(() => keptSaid(second)).toBe('not kept: changed in another tab');
+      expect(await toldOn(second)).toContain('Another tab kept this notebook');
+      expect(await priceOf(second)).toBe(new Demo({ Thickness: '5 in', Waste: '12%' }).price);
+      expect(await shownOf(second, 'Thickness')).toBe('5 in');
+      await kept(first);
+
+      await second.getByRole('button', { name: 'Keep mine as a copy' }).click();
+      await kept(second);
+      expect(await toldOn(second)).not.toContain('Another tab kept this notebook');
+      const listed = await notebooksOn(second);
+      expect(listed).toContain('Kestrel Court garden, a copy open now');
+      expect(listed).toMatch(/Kestrel Court garden kept /);
+      await second.reload();
+      await stands(second);
+      expect(await shownOf(second, 'Thickness')).toBe('5 in');
+      expect(await shownOf(second, 'Waste')).toBe('12%');
+      expect(await shownOf(first, 'Thickness')).toBe('6 in');
     });
-    const [first, second] = await twoTabs(profile);
-    await rewrite(first, 'Thickness', '6 in');
-    await kept(first);
-    expect(await keptSaid(second)).toMatch(/^kept here/);
-    await rewrite(second, 'Thickness', '7 in');
-    await expect.poll(() => keptSaid(second)).toBe('not kept: changed in another tab');
-    expect(await foundLater(profile)).toBe('6 in');
-    expect(await shownOf(second, 'Thickness')).toBe('7 in');
+
+    test('the second follows what the first kept, when asked', async () => {
+      const profile = await deaf();
+      const [first, second] = await twoTabs(profile);
+      await rewrite(first, 'Thickness', '6 in');
+      await kept(first);
+      await rewrite(second, 'Waste', '12%');
+      await second.getByRole('button', { name: 'Follow what the other kept' }).click();
+      await expect.poll(() => shownOf(second, 'Thickness')).toBe('6 in');
+      await rewrite(second, 'Thickness', '7 in');
+      await kept(second);
+      expect(await foundLater(profile)).toBe('7 in');
+    });
   });
 });
+
+describe('where something is missing', () => {
+  test('a page that came over plain HTTP says what does not work, keeps, and lets one tab write', async () => {
+    const profile = await visit();
+    const home = inject('page');
+    const plain = 'http://kestrel.test/';
+    await profile.context.route(`${plain}**`, async (route) => {
+      const there = new URL(route.request().url());
+      await route.fulfill({
+        response: await route.fetch({ url: new URL(`.${there.pathname}`, home).href }),
+      });
+    });
+    const tab = async (): Promise<Page> => {
+      const page = await profile.context.newPage();
+      await page.goto(plain);
+      await stands(page);
+      return page;
+    };
+    const first = await tab();
+    expect(
+      await first.evaluate(() => [isSecureContext, 'locks' in navigator, 'subtle' in crypto]),
+    ).toEqual([false, false, false]);
+    await rewrite(first, 'Thickness', '5 in');
+    await kept(first);
+    await first.getByRole('button', { name: 'Notebooks' }).click();
+    const sheet = first.getByRole('dialog', { name: 'Notebooks kept here' });
+    await expect.poll(() => seenIn(sheet)).toContain('This page came over plain HTTP');
+    expect(await seenIn(sheet)).toContain('There are no locks here');
+    await first.keyboard.press('Escape');
+
+    const second = await tab();
+    await expect.poll(() => toldOn(second)).toContain('This tab follows it');
+    await rewrite(first, 'Thickness', '6 in');
+    await expect.poll(() => shownOf(second, 'Thickness')).toBe('6 in');
+    await takesOver(second);
+    await rewrite(second, 'Waste', '12%');
+    await expect.poll(() => shownOf(first, 'Waste')).toBe('12%');
+    profile.complaints.splice(
+      0,
+      Infinity,
+      ...profile.complaints.filter((one) => !one.includes(plain)),
+    );
+  });
+
+  async function takesOver(page: Page): Promise<void> {
+    await page.getByRole('button', { name: 'Write here instead' }).first().click();
+    await expect.poll(() => toldOn(page)).toBe('');
+  }
+
+  test('a full disk is told, nothing is lost, and what was changed is kept when there is room', async () => {
+    const profile = await visit();
+    await profile.context.addInitScript(() => {
+      const put: unknown = Reflect.get(IDBObjectStore.prototype, 'put');
+      IDBObjectStore.prototype.put = function (...told) {
+        if (sessionStorage.getItem('full')) throw new DOMException('full', 'QuotaExceededError');
+        return Reflect.apply(put as () => IDBRequest<IDBValidKey>, this, told);
+      };
+    });
+    const page = await profile.tab();
+    await rewrite(page, 'Thickness', '5 in');
+    await kept(page);
+    await page.evaluate(() => sessionStorage.setItem('full', 'yes'));
+    await rewrite(page, 'Thickness', '6 in');
+    await expect.poll(() => keptSaid(page)).toBe('not kept: this browser has no room left');
+    expect(await toldOn(page)).toContain('tried again every few seconds');
+    expect(await shownOf(page, 'Thickness')).toBe('6 in');
+
+    // Closed all the same, it is there again at the next visit.
+    await page.close({ runBeforeUnload: false });
+    const next = await profile.tab();
+    expect(await shownOf(next, 'Thickness')).toBe('6 in');
+    expect(await toldOn(next)).toContain('It is here again');
+    await kept(next);
+    await next.reload();
+    await stands(next);
+    expect(await shownOf(next, 'Thickness')).toBe('6 in');
+    expect(await toldOn(next)).toBe('');
+  });
+
+  test('what is in no file is mentioned as it grows, and no more once a file is saved', async () => {
+    const { context, tab } = await visit();
+    // Saving asks nobody here.
+    await context.addInitScript(() => {
+      Reflect.deleteProperty(window, 'showOpenFilePicker');
+      Reflect.deleteProperty(window, 'showSaveFilePicker');
+    });
+    const page = await tab();
+    for (let n = 1; n <= 10; n++) {
+      await rewrite(page, 'Thickness', `${n} in`);
+      await kept(page);
+      expect((await keptSaid(page)).includes('in no file')).toBe(n === 10);
+    }
+    expect(await keptSaid(page)).toContain('10 changes in no file yet');
+    const saved = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save a text file' }).click();
+    await saved;
+    await expect.poll(() => keptSaid(page)).not.toContain('in no file');
+    await page.reload();
+    await stands(page);
+    expect(await keptSaid(page)).not.toContain('in no file');
+  });
+});
+
+/** Numbers from 0 to 1 that a seed gives again. */
+function chanceFrom(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (state * 48271) % 2147483647;
+    return state / 2147483647;
+  };
+}

@@ -2,20 +2,20 @@
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { Demo } from './demo.ts';
-import { focusedOn, kept, priceOf, rowOf, seenIn, shownOf, visits, workingOf } from './visit.ts';
+import {
+  focusedOn,
+  kept,
+  priceOf,
+  rowOf,
+  seenIn,
+  shownOf,
+  until,
+  visits,
+  workingOf,
+} from './visit.ts';
 
 const visit = visits();
 const demo = new Demo();
-
-/** Presses a key until this has the keyboard. */
-async function until(page: Page, key: string, said: string | RegExp, most: number): Promise<void> {
-  for (let pressed = 0; pressed < most; pressed++) {
-    await page.keyboard.press(key);
-    const focused = await focusedOn(page);
-    if (typeof said === 'string' ? focused === said : said.test(focused)) return;
-  }
-  throw new Error(`${key} ${most} times did not reach ${said}; now: ${await focusedOn(page)}`);
-}
 
 async function onRow(page: Page, name: string): Promise<void> {
   await expect.poll(() => focusedOn(page)).toBe(name);

@@ -151,6 +151,31 @@ export function focusedOn(page: Page): Promise<string> {
   });
 }
 
+/** Presses a key until this has the keyboard. */
+export async function until(
+  page: Page,
+  key: string,
+  said: string | RegExp,
+  most: number,
+): Promise<void> {
+  for (let pressed = 0; pressed < most; pressed++) {
+    await page.keyboard.press(key);
+    const focused = await focusedOn(page);
+    if (typeof said === 'string' ? focused === said : said.test(focused)) return;
+  }
+  throw new Error(`${key} ${most} times did not reach ${said}; now: ${await focusedOn(page)}`);
+}
+
+/** Tabs on until this has the keyboard. */
+export async function tabTo(page: Page, target: Locator, most = 60): Promise<void> {
+  await target.waitFor();
+  for (let pressed = 0; pressed < most; pressed++) {
+    await page.keyboard.press('Tab');
+    if (await target.evaluate((one) => one.matches(':focus'))) return;
+  }
+  throw new Error(`Tab ${most} times did not reach it; now: ${await focusedOn(page)}`);
+}
+
 export function tidy(text: string): string {
   return text.replace(/\s+/g, ' ').trim();
 }

@@ -1,0 +1,347 @@
+// What an owner answers for, beside the open notebook: its snapshots, change orders and what happened to them. Comes
+// when somebody asks for it, or right after the page stands. All of it is only ever added to, so that what another tab
+// added in between is read again and added to in turn.
+import { Estimate } from '../notebook/estimate.ts';
+import type { KeptVersions, Versions, VersionsShelf } from '../store/versions-shelf.ts';
+import { NO_VERSIONS } from '../store/versions-shelf.ts';
+import { type ChangeOrder, changeOrder } from '../versions/change-order.ts';
+import type { Comparison } from '../versions/compare.ts';
+import { type OrderState, orderLogged } from '../versions/contract.ts';
+import { type KeptIdentities, keptIdentities, stemOf } from '../versions/identities.ts';
+import type { Job } from '../versions/job.ts';
+import { type PastDate, pastDates } from '../versions/past-dates.ts';
+import { type Snapshot, freeze } from '../versions/snapshot.ts';
+import { type Happened, acceptedOf, logged, standingOf } from '../versions/standing.ts';
+import { type Version, versionNow, versionOf } from '../versions/version.ts';
+import { type Origin, copyOfSnapshot, duplicateOf } from '../versions/working-copy.ts';
+import { dayOf } from './day-words.ts';
+import type { Desk } from './desk.ts';
+
+/** How versions are kept here. */
+export type BinderState =
+  | { readonly kind: 'here' }
+  | { readonly kind: 'reading' }
+  /** They stand on the page and could not be written. */
+  | { readonly kind: 'not-kept'; readonly why: 'full' | 'refused' }
+  /** Kept by a later version of the page, or not readable: left alone, and nothing can be added. */
+  | { readonly kind: 'closed'; readonly why: 'newer' | 'unreadable' };
+
+/** What the footing sets the price beside. */
+export interface Against {
+  readonly snapshot: Snapshot;
+  readonly accepted: boolean;
+}
+
+type Adding = (versions: Versions) => Versions;
+
+/** Another tab may be adding at the same time. */
+const TRIES = 6;
+const NONE: KeptVersions = { versions: NO_VERSIONS, revision: 0, unreadable: [] };
+
+export class Binder {
+  readonly desk: Desk;
+  readonly #shelf: VersionsShelf;
+  readonly #tool: string;
+  #id = '';
+  #kept: KeptVersions = NONE;
+  /** What was added and is not kept yet, in order. */
+  #adding: readonly Adding[] = [];
+  #versions: Versions = NO_VERSIONS;
+  #state: BinderState = { kind: 'reading' };
+  #chosen: string | null = null;
+  #working: Promise<void> = Promise.resolve();
+  readonly #worked = new Map<string, Version>();
+  #past: {
+    readonly text: string;
+    readonly day: string;
+    readonly found: readonly PastDate[];
+  } | null = null;
+  readonly #listeners = new Set<() => void>();
+
+  /** Of the open notebook, and of each that is opened after it. */
+  static async of(desk: Desk, shelf: VersionsShelf, tool: string): Promise<Binder> {
+    const binder = new Binder(desk, shelf, tool);
+    await binder.#read();
+    desk.session.listen(({ kind }) => {
+      if (kind === 'opened') void binder.#read();
+    });
+    // A copy is another notebook, though the page shows what it showed.
+    desk.listen(() => {
+      if (desk.openId !== binder.#id) void binder.#read();
+    });
+    return binder;
+  }
+
+  private constructor(desk: Desk, shelf: VersionsShelf, tool: string) {
+    this.desk = desk;
+    this.#shelf = shelf;
+    this.#tool = tool;
+  }
+
+  get versions(): Versions {
+    return this.#versions;
+  }
+  get state(): BinderState {
+    return this.#state;
+  }
+  /** Something was added that could not be written yet: it would go with the page. */
+  get waits(): boolean {
+    return this.#adding.length > 0;
+  }
+  /** Seals of snapshots that are listed and can't be read here. */
+  get unreadable(): readonly string[] {
+    return this.#kept.unreadable;
+  }
+  get accepted(): Snapshot | null {
+    return acceptedOf(this.#versions.log, this.#versions.snapshots);
+  }
+  get today(): string {
+    return dayOf(this.desk.now());
+  }
+
+  /** The chosen snapshot, else the accepted one. */
+  get against(): Against | null {
+    const { accepted } = this;
+    const chosen = this.snapshot(this.#chosen) ?? accepted;
+    return chosen && { snapshot: chosen, accepted: chosen === accepted };
+  }
+
+  /** Called when something was added, read or chosen. */
+  listen(listener: () => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  snapshot(seal: string | null): Snapshot | null {
+    return this.#versions.snapshots.find((one) => one.seal === seal) ?? null;
+  }
+
+  /** Sets the footing beside this one; null: beside the accepted one, if there is one. */
+  setAgainst(seal: string | null): void {
+    this.#chosen = seal;
+    this.#said();
+  }
+
+  /** Null: nothing can be added here. */
+  async freeze(name: string, note: string): Promise<Snapshot | null> {
+    const { desk } = this;
+    desk.session.leaveTape();
+    const naming = { name, note, date: new Date(desk.now()).toISOString(), tool: this.#tool };
+    const snapshot = freeze(this.#estimate, desk.identities, naming);
+    // What it was frozen from is kept with it, also where nobody changed the notebook yet.
+    await desk.keepAnyway();
+    const added = await this.#add((versions) => ({
+      ...versions,
+      snapshots: [...versions.snapshots, snapshot],
+    }));
+    return added ? snapshot : null;
+  }
+
+  /** One that is accepted takes the place of the one that was. */
+  async log(snapshot: Snapshot, happened: Happened, note: string): Promise<void> {
+    const date = this.today;
+    await this.#add((versions) => {
+      const { snapshots } = versions;
+      const others =
+        happened === 'accepted'
+          ? snapshots.filter(
+              (one) =>
+                one.seal !== snapshot.seal &&
+                standingOf(versions.log, one)?.happened === 'accepted',
+            )
+          : [];
+      let { log } = versions;
+      for (const { seal } of others)
+        log = logged(log, { snapshot: seal, happened: 'superseded', date, note: snapshot.name });
+      return { ...versions, log: logged(log, { snapshot: snapshot.seal, happened, date, note }) };
+    });
+  }
+
+  /** Null: the two are in different currencies, or nothing can be added here. */
+  async order(
+    comparison: Comparison,
+    seals: { readonly from: string | null; readonly to: string | null },
+    { reason, state }: { readonly reason: string; readonly state: OrderState },
+  ): Promise<ChangeOrder | null> {
+    const date = this.today;
+    let made: ChangeOrder | null = null;
+    const added = await this.#add((versions) => {
+      const number = 1 + Math.max(0, ...versions.orders.map((order) => order.number));
+      const naming = { number, date, reason, fromSeal: seals.from, toSeal: seals.to };
+      made = changeOrder(comparison, naming);
+      if (!made) return versions;
+      return {
+        ...versions,
+        orders: [...versions.orders, made],
+        orderLog: orderLogged(versions.orderLog, { order: number, state, date, note: '' }),
+      };
+    });
+    return added ? made : null;
+  }
+
+  async logOrder(order: number, state: OrderState, note: string): Promise<void> {
+    const date = this.today;
+    await this.#add((versions) => ({
+      ...versions,
+      orderLog: orderLogged(versions.orderLog, { order, state, date, note }),
+    }));
+  }
+
+  /** The snapshot worked again, or the notebook as it stands for null. */
+  version(seal: string | null): Version {
+    if (seal === null) return versionNow('Now', this.#estimate, this.desk.identities);
+    const known = this.#worked.get(seal);
+    if (known) return known;
+    const snapshot = this.snapshot(seal);
+    if (!snapshot) throw new Error(`no snapshot ${seal} here`);
+    const version = versionOf(snapshot);
+    this.#worked.set(seal, version);
+    return version;
+  }
+
+  /** As a notebook of its own, which goes on with all that this one has; a trial without its change orders. */
+  async copy(snapshot: Snapshot, kind: 'restored' | 'trial'): Promise<void> {
+    const id = this.desk.newId();
+    const made = copyOfSnapshot(kind, snapshot, { stem: stemOf(id), date: this.today });
+    const { versions } = this;
+    const { snapshots, log } = versions;
+    const beside = kind === 'restored' ? versions : { ...NO_VERSIONS, snapshots, log };
+    await this.#openMade(id, made, { ...beside, origin: made.origin });
+  }
+
+  /** For the next client: the notebook as it stands, and nothing of what happened to it. */
+  async duplicate(title: string): Promise<void> {
+    const { desk } = this;
+    const { notebook } = desk.session.door;
+    const id = desk.newId();
+    const naming = { stem: stemOf(id), date: this.today };
+    const made = duplicateOf(notebook, desk.identities, title, naming);
+    await this.#openMade(id, made, { ...NO_VERSIONS, origin: made.origin });
+  }
+
+  /** A job from a file becomes a notebook of its own, whatever is kept here already. */
+  async openJob({ text, identities, ...job }: Job): Promise<void> {
+    const id = this.desk.newId();
+    const { origin, snapshots, log, orders, orderLog, records } = job;
+    const versions = { origin, snapshots, log, orders, orderLog, records };
+    // Two notebooks never give the same key: what comes to this one from now on has keys of its own.
+    const own = { ...identities, stem: stemOf(id), next: 1 };
+    await this.#openMade(id, { text, identities: own }, versions);
+  }
+
+  get job(): Job {
+    const { desk } = this;
+    const { notebook } = desk.session.door;
+    return {
+      id: desk.openId,
+      title: notebook.title,
+      text: notebook.text,
+      identities: keptIdentities(desk.identities, notebook),
+      ...this.#versions,
+    };
+  }
+
+  /** Prices whose date is over today. */
+  get past(): readonly PastDate[] {
+    const { today } = this;
+    const { text } = this.desk.session.door.notebook;
+    if (this.#past?.text !== text || this.#past.day !== today)
+      this.#past = { text, day: today, found: pastDates(this.#estimate, today) };
+    return this.#past.found;
+  }
+
+  /** The open notebook, with all that the floors below ask of it. */
+  get estimate(): Estimate {
+    return this.#estimate;
+  }
+
+  get #estimate(): Estimate {
+    const { door } = this.desk.session;
+    if (!(door instanceof Estimate)) throw new Error('the open notebook is no estimate');
+    return door;
+  }
+
+  async #openMade(
+    id: string,
+    made: { readonly text: string; readonly identities: KeptIdentities; readonly origin?: Origin },
+    versions: Versions,
+  ): Promise<void> {
+    let kept: 'kept' | 'not' = 'kept';
+    await this.#shelf.keep(id, NONE, versions).catch(() => (kept = 'not'));
+    await this.desk.openMade(id, made.text, made.identities);
+    await this.#working;
+    if (kept === 'kept') return;
+    this.#adding = [() => versions];
+    await this.#keep();
+  }
+
+  #read(): Promise<void> {
+    this.#working = this.#working.then(() => this.#take());
+    return this.#working;
+  }
+
+  async #take(): Promise<void> {
+    this.#id = this.desk.openId;
+    this.#kept = NONE;
+    this.#adding = [];
+    this.#chosen = null;
+    this.#worked.clear();
+    this.#state = { kind: 'reading' };
+    this.#settle();
+    const taken = await this.#shelf.take(this.#id).catch(() => null);
+    if (taken === null) this.#state = { kind: 'not-kept', why: 'refused' };
+    else if (taken.kind === 'taken') {
+      this.#kept = taken.value;
+      this.#state = { kind: 'here' };
+    } else if (taken.kind !== 'absent') this.#state = { kind: 'closed', why: taken.kind };
+    this.#settle();
+  }
+
+  /** False: nothing was added. What could not be written stands on the page all the same, and that is told. */
+  async #add(adding: Adding): Promise<boolean> {
+    await this.#working;
+    if (this.#state.kind === 'closed') return false;
+    this.#adding = [...this.#adding, adding];
+    this.#settle();
+    this.#working = this.#working.then(() => this.#keep());
+    await this.#working;
+    return true;
+  }
+
+  async #keep(): Promise<void> {
+    for (let tries = 0; tries < TRIES && this.#adding.length > 0; tries++) {
+      const adding = this.#adding;
+      const versions = this.#versions;
+      try {
+        const done = await this.#shelf.keep(this.#id, this.#kept, versions);
+        if (done.kind === 'kept') {
+          this.#kept = { ...this.#kept, versions, revision: done.revision };
+          this.#adding = this.#adding.slice(adding.length);
+          this.#state = { kind: 'here' };
+        } else {
+          const taken = await this.#shelf.take(this.#id);
+          if (taken.kind === 'newer' || taken.kind === 'unreadable') {
+            this.#state = { kind: 'closed', why: taken.kind };
+            break;
+          }
+          this.#kept = taken.kind === 'taken' ? taken.value : NONE;
+        }
+      } catch (cause) {
+        const full = cause instanceof Error && cause.name === 'QuotaExceededError';
+        this.#state = { kind: 'not-kept', why: full ? 'full' : 'refused' };
+        break;
+      }
+      this.#settle();
+    }
+    this.#settle();
+  }
+
+  #settle(): void {
+    this.#versions = this.#adding.reduce((all, add) => add(all), this.#kept.versions);
+    this.#said();
+  }
+
+  #said(): void {
+    for (const listener of this.#listeners) listener();
+  }
+}
