@@ -36,6 +36,8 @@ export function expectList(
       r.at += comma + and;
     }
     items.push(expectItem(r));
+    const shared = r.problem ? null : askShareOfBoth(r, items.at(-1), and === 1 ? 'last' : 'more');
+    if (shared) return shared;
     if (and === 1) break;
   }
   if (r.problem) return { kind: 'hole', spot: r.since(from) };
@@ -143,6 +145,31 @@ function afterList(r: Reader, list: Formula, last: Formula | undefined): Formula
       ...shareOfAll(r, last, rest.to),
       r.fix('To the last alone', whole, `(${r.slice(whole).trimEnd()})`),
       r.fix('To the whole', { from: last.spot.to, to: rest.from }, ', '),
+    ],
+  });
+}
+
+/** `total of $5, 10% of materials and labour`: is the share of both, or is the last one more item? */
+function askShareOfBoth(
+  r: Reader,
+  last: Formula | undefined,
+  place: 'last' | 'more',
+): Formula | null {
+  if (last?.kind !== 'part-of' || last.of.kind !== 'name' || !r.sees('and')) return null;
+  if (/^[([]/.test(r.slice(last.spot))) return null;
+  const also = r.nameAt(1);
+  if (!also) return null;
+  const both = { from: last.of.spot.from, to: r.peek(also.length).to };
+  const [one, other] = [r.slice(last.of.spot), r.slice({ from: r.peek(1).from, to: both.to })];
+  return r.fail({
+    code: 'two-readings',
+    spots: [both],
+    about: `The share could be of "${one}" alone, or of "${one}" and "${other}" together. Brackets say which.`,
+    fixes: [
+      r.fix('Of both together', both, `(${one} plus ${other})`),
+      ...(place === 'more'
+        ? [r.fix('Of the first alone', last.spot, `(${r.slice(last.spot)})`)]
+        : []),
     ],
   });
 }

@@ -118,7 +118,7 @@ function asked(report: Report, text: string, works: (formula: string) => boolean
   if (!isQuestion(text, report)) return null;
   const sums = sumsIn(text).filter(works);
   // A name near the asking itself is no slip.
-  const [asking = ''] = /^\S+/.exec(text.trim()) ?? [];
+  const [asking = ''] = report.code === 'unknown-name' ? (/^\S+/.exec(text.trim()) ?? []) : [];
   const slip = report.fixes.some(({ formula }) => formula.startsWith(asking) && works(formula));
   if (sums.length === 0 && slip) return null;
   const fixes = sums.map((formula) => ({ say: `Write "${formula}"`, formula }));

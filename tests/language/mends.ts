@@ -91,6 +91,7 @@ export const FORMULA_MENDS: readonly MendCase[] = [
   one('two-readings', '12 by 4 ft'),
   one('two-readings', '16 1/2 in boards'),
   one('two-readings', 'direct cost plus $50 where slab width is more than 100 ft, otherwise $0'),
+  one('two-readings', 'total of $5, 10% of direct cost and direct cost'),
   one('two-readings', '24 in square'),
   one('two-readings', 'slab area over thickness'),
   one('two-readings', 'direct cost for 2% for paying early'),
