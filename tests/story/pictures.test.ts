@@ -64,9 +64,13 @@ test('on paper it is lines and letters, no picture of dots, with every dimension
   expect(dotted(pdf)).toEqual(dotted(without));
 });
 
-/** How large the pictures of dots in a file for printing are, each once; but for the small tiles of hatches, which the edge of a sheet may cut. */
-function dotted(pdf: Buffer): readonly string[] {
+/**
+ * How wide the pictures of dots in a file for printing are, each once: the edge of a sheet cuts what it likes off their
+ * height. The small tiles of hatches are left out, and a strip of a dot or two.
+ */
+function dotted(pdf: Buffer): readonly number[] {
   const found = [...pdf.toString('latin1').matchAll(/\/Width (\d+)\s*\/Height (\d+)/g)];
-  const large = found.filter(([, width, height]) => Number(width) > 16 || Number(height) > 16);
-  return [...new Set(large.map(([, width, height]) => `${width} by ${height}`))].toSorted();
+  return [...new Set(found.map(([, width]) => Number(width)))]
+    .filter((width) => width > 16)
+    .toSorted((a, b) => a - b);
 }
