@@ -21,7 +21,10 @@ describe('a line that was left half-written', () => {
   test('is told where it was, changes nothing, and can be gone on with', async () => {
     const { desk, next } = await begun();
     await desk.leave(0);
-    const { session } = await next();
+    const later = await next();
+    // The page that went is asked first whether it still writes.
+    await expect.poll(() => later.role).toBe('writes');
+    const { session } = later;
     expect(session.notice?.text).toMatch(/at Waste .* is not in the notebook: 12% o$/);
     expect(session.door.shown(idOf(session, 'Waste'))?.text).toBe('10%');
     session.notice?.act?.go();

@@ -289,7 +289,7 @@ describe('the page', () => {
     expect(everyElement(page).filter((one) => one.matches('img, script, b[onclick]'))).toEqual([]);
     expect(everyElement(page).filter((one) => one.matches('a[href^="javascript"]'))).toEqual([]);
     expect(shownOf(desk.session, '__proto__')).toBe('6 ft');
-    expect(document.title).toContain('<img src=x');
+    await expect.poll(() => document.title).toContain('<img src=x');
   });
 
   test.each([
