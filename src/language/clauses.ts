@@ -121,6 +121,8 @@ const OPENERS: ReadonlySet<string> = new Set([
   'into',
   'converted',
   'convert',
+  'changed',
+  'turned',
   'expressed',
   'shown',
   'cut',
@@ -158,10 +160,19 @@ function unitAlone(r: Reader, of: Formula): Formula | null {
   return ends ? inUnitsAfter(r, of, 1) : null;
 }
 
+const TURNED: ReadonlySet<string> = new Set([
+  'converted',
+  'convert',
+  'changed',
+  'turned',
+  'expressed',
+  'shown',
+]);
+
 /** `to cubic yards`, `converted to feet`, `into pounds`: how many tokens stand before the unit; 0 for none. */
 function toUnits(r: Reader, comma: number): number {
   let ahead = comma;
-  if (['converted', 'convert', 'expressed', 'shown'].includes(r.peek(ahead).text)) ahead++;
+  if (TURNED.has(r.peek(ahead).text)) ahead++;
   if (!['to', 'into', 'in', 'as'].includes(r.peek(ahead).text)) return 0;
   if (r.peek(ahead + 1).kind !== 'word') return 0;
   const term = termAfter(r, ahead + 1);

@@ -12,7 +12,7 @@ export function readComparison(r: Reader): Formula {
   if (r.sees('is')) return readQuestion(r, from);
   const left = readPicked(r);
   if (r.problem) return left;
-  if (r.sees('is', 'between')) {
+  if (r.sees('is', 'between') || r.sees('are', 'between')) {
     const opSpot = r.take(2, 'operator');
     r.separating++;
     const low = besideRelation(r, readSum);
@@ -134,8 +134,11 @@ function relationAt(r: Reader): { words: number; relation: Relation } | null {
     const figure = bare && r.sees('at', 'least') && tablePhraseAt(r, 1) !== null;
     if (bare && !figure) return { words: bare.words.length, relation: bare.relation };
   }
-  const found = RELATIONS_BY_WORD.get(r.token.text)?.find(
-    ({ words }) => r.seesAll(0, words) && !cutsName(r, words.length),
+  // `if materials are over $4,000`
+  const many = r.sees('are') && r.nameAt(0) === null;
+  const found = RELATIONS_BY_WORD.get(many ? 'is' : r.token.text)?.find(
+    ({ words }) =>
+      (many || r.seesAll(0, words)) && r.seesAll(1, words.slice(1)) && !cutsName(r, words.length),
   );
   return found ? { words: found.words.length, relation: found.relation } : null;
 }

@@ -59,7 +59,7 @@ function refuseOne(r: Reader, spot: { from: number; to: number }): Formula {
   return r.fail({ code: 'phrase-slot', spots: [spot], phrase, wanted, like, fixes: open });
 }
 
-/** `A, B and C together`, `A and B added up`: a total with its items first. Null where that is not said. */
+/** `A, B and C together`, `A and B added up` or `added together`: a total with its items first. Null where that is not said. */
 export function maybeTogether(r: Reader): Formula | null {
   if (!r.saysTogether || !listedTogether(r)) return null;
   const from = r.token.from;
@@ -83,7 +83,11 @@ function listedTogether(r: Reader): boolean {
     at = itemEnd(r, at + comma + and);
     items++;
   }
-  return at > 0 && items > 1 && (r.seesAt(at, 'together') || r.seesAt(at, 'added', 'up'));
+  return (
+    at > 0 &&
+    items > 1 &&
+    (r.seesAt(at, 'together') || r.seesAt(at, 'added', 'up') || r.seesAt(at, 'added', 'together'))
+  );
 }
 
 function itemEnd(r: Reader, ahead: number): number {

@@ -22,6 +22,7 @@ describe.each([
   ['set-1.json', 88, 2],
   ['set-2.json', 83, 0],
   ['set-3.json', 49, 19],
+  ['set-4.json', 64, 20],
 ] as const)('%s', (name, read, asked) => {
   const set = JSON.parse(fs.readFileSync(at(name), 'utf8')) as Cold[];
 
