@@ -15,6 +15,7 @@ import { readSpaced, spacedOpening } from './spaced.ts';
 import { spokenAt } from './spoken.ts';
 import type { Formula } from './tree.ts';
 import { sizePhraseAt } from './size-phrases.ts';
+import { sizeStandsAt } from './sizes.ts';
 import { tablePhraseAt } from './table-phrases.ts';
 import { expectSlot, expectValue, slotEnd } from './values.ts';
 import { byFirstWord } from './words.ts';
@@ -366,7 +367,7 @@ function readDiagonal(r: Reader, opening: number): Formula {
   r.take(opening, 'phrase');
   // A cell may be called A.
   if (!r.nameAt(0)) r.skipArticle();
-  const a = seesAmount(r) ? writtenAmount(r) : expectSlot(r);
+  const a = side(r, 'first');
   takeLabel(r);
   if (r.problem) return a;
   if (!(r.maybe('and') || r.maybe('by') || r.maybe('x') || r.maybe('×'))) {
@@ -379,12 +380,21 @@ function readDiagonal(r: Reader, opening: number): Formula {
       'and ? ft',
     );
   }
-  const b = seesAmount(r) ? writtenAmount(r) : expectSlot(r);
+  const b = side(r, 'second');
   takeLabel(r);
   const spot = r.since(from);
   skipThing(r);
   skipStuffAfter(r);
   return { kind: 'diagonal', a, b, spot };
+}
+
+/** `diagonal of 2x8` names two sides; where the other side is still told, `2x8` is the size, which then asks what is meant. */
+function side(r: Reader, which: 'first' | 'second'): Formula {
+  const size = sizeStandsAt(r, 0);
+  const after = size ? r.peek(size.length).text : '';
+  if (size?.known && (which === 'second' || after === 'and' || after === 'by'))
+    return expectSlot(r);
+  return seesAmount(r) ? writtenAmount(r) : expectSlot(r);
 }
 
 function readCircle(r: Reader, what: 'area' | 'circumference'): Formula {

@@ -34,6 +34,7 @@ describe('the sentence', () => {
     ],
     ['deck area plus slab length, times 3', '(deck area plus slab length) times 3'],
     ['10% of slab length plus thickness', '(10% of slab length) plus thickness'],
+    ['diagonal of (2x8) and 12', 'diagonal of 2x8 and 12'],
     ["24' x 20'", '24 ft by 20 ft'],
     ['slab length or 5 ft, whichever is greater', 'the greater of slab length and 5 ft'],
     [
