@@ -1,5 +1,5 @@
 // A flight as it is told: its risers one by one, and the heights they reach.
-import { type Given, type Size, total } from './given.ts';
+import type { Given, Size } from './given.ts';
 
 export interface Flight {
   readonly risers: readonly Size[];
