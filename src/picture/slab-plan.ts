@@ -29,7 +29,7 @@ export function slabPlan(given: Given): Drawing {
     bays[0].width,
   );
   const near = nearSide(given);
-  const against = near === null ? [] : againstOf(given, bays);
+  const against = againstOf(given, near, bays);
   const thick = Math.max(widest.inches, along.inches) / 40;
   const shapes: Shape[] = [];
   const key: KeyItem[] = [];
@@ -109,8 +109,11 @@ interface Against {
   readonly upright: number;
 }
 
-/** All of the near side; or bay by bay as much as is told, what is longer than a bay going down its outer side. */
-function againstOf(given: Given, bays: readonly Bay[]): readonly Against[] {
+/** All of the near side, steps as wide as told from its left end on; or bay by bay as much as is told, what is longer than a bay going down its outer side. */
+function againstOf(given: Given, near: string | null, bays: readonly Bay[]): readonly Against[] {
+  if (near === null) return [];
+  const steps = given.some('steps');
+  if (near === 'steps' && steps) return [{ x: 0, y: 0, level: steps.inches, upright: 0 }];
   const walls = given.sizes('walls');
   const ends = [0, bays.length - 1];
   if (walls.length === 0) {

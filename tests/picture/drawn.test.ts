@@ -10,6 +10,7 @@ const FULL = [
   'slab plan for lengths 6 ft and 5 ft 6 in and 4 ft 3 1/2 in, widths 4 ft and 5 ft and 4 ft, joint spacing 3 ft, mesh 6 in, fall 1/4 in per ft, isolation 1/2 in',
   'slab plan for lengths 12 ft, widths 10 ft, panels along 2, panels across 2, bars 16 in, cover 3 in, sleepers 16 in, sleeper 3 1/2 in',
   'slab plan for lengths 12 ft and 8 ft, widths 10 ft and 6 ft, walls 22 ft and 0 ft, panels long 2 and 1, panels wide 3 and 1, isolation 1/2 in, fall 2%, side wall',
+  'slab plan for lengths 12 ft, widths 10 ft, side steps, steps 4 ft',
   'slab section for width 4 ft, thickness 4 in, base 4 in, edge 10 in, edge width 12 in, edge at near, side steps, fall 2%, above ground 1 in',
   'slab section for width 4 ft, thickness 4 in, base 4 in, edge 10 in, edge width 8 in, joint 1 in, mesh 6 in, cover 2 in, fall 1/4 in per ft, isolation 1/2 in, above ground 2 in',
   'slab section for width 20 ft, thickness 4 in, base 4 in, bars 16 in, joint 1 in, joint spacing 8 ft, fall 2%, sleeper 1 1/2 in, sleepers 16 in, boards 1 in',
@@ -162,6 +163,8 @@ describe('where things stand', () => {
     expect(free.alt).toBe(
       'Slab from above: 12 ft by 4 ft; it falls 1/4 in per ft down the drawing.',
     );
+    const narrow = drawn(`slab plan for ${remark}, side steps, steps 4 ft`);
+    expect(boxes(narrow, 'outline', 'wood').map(([x, , wide]) => [x, wide])).toEqual([[0, 48]]);
     const steps = drawn(`slab plan for ${remark}, side steps`);
     expect(steps.key.map(({ text }) => text)).toEqual([
       'steps',

@@ -327,6 +327,7 @@ describe('a builder who looks at it', () => {
       'framing plan',
       'board plan',
       'slab plan',
+      'slab section',
       'stair section',
       'railing elevation',
       'wall section',
