@@ -89,7 +89,7 @@ export const PICTURES: readonly Picture[] = [
       'footing width': 'length',
       base: 'length',
       rail: 'length',
-      'made of': ['wood', 'concrete'],
+      'made of': ['wood', 'boxes', 'concrete'],
       waist: 'length',
     },
     needs: [

@@ -177,7 +177,12 @@ function chainsOf(
   const far = left.stops.map((y) => y + drop);
   const chains: Chain[] = nearEdge ? [nearEdge, { ...left, side: 'right', stops: far }] : [left];
   if (above && above.inches > 0) {
-    chains.push({ side: 'right', stops: [drop, drop + above.inches], says: [above.said] });
+    // On the side on which less else is told.
+    chains.push(
+      nearEdge
+        ? { side: 'left', stops: [0, above.inches], says: [above.said] }
+        : { side: 'right', stops: [drop, drop + above.inches], says: [above.said] },
+    );
   }
   if (hasEdge && edge) {
     if (!isNear)

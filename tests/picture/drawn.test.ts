@@ -258,6 +258,17 @@ describe('where things stand', () => {
     expect(Math.abs(dx * 8 + dy * 10) / Math.hypot(8, 10)).toBeCloseTo(11.25);
   });
 
+  it('boxes stand one on the other, each under all treads above it', () => {
+    const flight = drawn(
+      'stair section for risers 3, rise 8 in, run 10 in, tread 1 in, stringer 11 1/4 in, made of boxes',
+    );
+    expect(boxes(flight, 'outline', 'wood')).toEqual([
+      [0, -7, 20, 7],
+      [10, -15, 10, 7],
+    ]);
+    expect(flight.key.map(({ text }) => text).join('; ')).not.toContain('stringer');
+  });
+
   it('a concrete waist is measured square to the slope', () => {
     const flight = drawn(
       'stair section for risers 6, rise 6 in, run 8 in, made of concrete, waist 5 in',
