@@ -6,6 +6,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import type { Block, Cell, Part } from '../notebook/document.ts';
 import { sayLeftOut } from '../notebook/left-out.ts';
 import type { CostRow } from '../notebook/recap.ts';
+import { asksForRecap } from '../notebook/recap-table.ts';
 import { look } from './look.ts';
 import { styled } from './styled.ts';
 import { isNothing, money, percentOf } from './money-words.ts';
@@ -17,6 +18,7 @@ import { cellSaysOtherwise } from './story-cell.ts';
 import './lay-table.ts';
 import './story-line.ts';
 import './story-prose.ts';
+import './story-recap.ts';
 import './story-table.ts';
 
 const KINDS = ['material', 'labour', 'equipment', 'subcontract', 'fee'] as const;
@@ -230,7 +232,8 @@ export class StoryPart extends LitElement {
             .session=${this.session}
             .cell=${block.cell}
           ></story-cell>
-          ${block.cell.table ? this.#table(block.cell.id) : nothing} ${this.#picture(block.cell)}
+          ${block.cell.table ? this.#table(block.cell.id) : nothing}
+          ${this.#picture(block.cell)}${this.#recapTable(block.cell)}
           ${this.#newCell(block.cell.id)}${this.#newTable(block.cell.id)}${this.#newProse(block.cell.id)}`;
       case 'heading':
         return html`<div role="listitem" data-block class="deeper">
@@ -264,6 +267,15 @@ export class StoryPart extends LitElement {
       .session=${this.session}
       .cell=${cell.id}
     ></story-picture>`;
+  }
+
+  #recapTable(cell: Cell): TemplateResult | typeof nothing {
+    if (!asksForRecap(cell)) return nothing;
+    return html`<story-recap
+      role="listitem"
+      .session=${this.session}
+      .cell=${cell.id}
+    ></story-recap>`;
   }
 
   #newCell(after: number | null): unknown {

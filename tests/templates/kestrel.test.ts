@@ -401,6 +401,5 @@ warnsWhere(INDEX.demo, {
   'Gap check': { 'Front balusters': '8 balusters' },
   'Wall check': { 'Seen courses': '6 courses' },
   'Marking check': { 'Marking lead': '1 day' },
-  'Parts check': { 'Job parts: cost': '$5' },
   'Deposit check': { Price: '$40,000' },
 });
