@@ -114,9 +114,9 @@ export class StoryRecap extends LitElement {
                 <thead>
                   <tr>
                     <th scope="col">part</th>
-                    ${COST_KINDS.map((kind) => html`<th scope="col">${kind}</th>`)}
                     <th scope="col">cost</th>
                     <th scope="col">of the job</th>
+                    ${COST_KINDS.map((kind) => html`<th scope="col">${kind}</th>`)}
                   </tr>
                 </thead>
                 <tbody>
@@ -155,6 +155,8 @@ export class StoryRecap extends LitElement {
     const { currency } = this.session.door.notebook.settings;
     return html`
       <th scope="row">${name}</th>
+      <td class="cost">${money(direct, currency)}</td>
+      <td>${share === null ? '–' : percent(share)}</td>
       ${kinds.map(
         ({ amount, share: of }) =>
           html`<td>
@@ -162,8 +164,6 @@ export class StoryRecap extends LitElement {
             ${of === null || isNothing(amount) ? nothing : html`<span class="share">${percent(of)}</span>`}
           </td>`,
       )}
-      <td class="cost">${money(direct, currency)}</td>
-      <td>${share === null ? '–' : percent(share)}</td>
     `;
   }
 }
