@@ -99,8 +99,10 @@ describe('sleepers', () => {
     expect(landing.figure('Anchor boxes')).toEqual(['box', 1]);
     expect(landing.figure('Sleeper lumber')).toEqual(['$', 4 * 9.8]);
     const wide = openedWith(FILE, { 'Anchor spacing': '24 in', 'Bays: width': '3 ft' });
-    const [first] = wide.estimate.rows(wide.cell('Bays').id) ?? [];
-    expect(wide.estimate.shown(first?.at(-1) ?? 0)?.text).toBe('18 anchors');
+    const { id, table } = wide.cell('Bays');
+    const [first] = wide.estimate.rows(id) ?? [];
+    const place = table?.columns.findIndex(({ name }) => name === 'anchors') ?? -1;
+    expect(wide.estimate.shown(first?.[place] ?? 0)?.text).toBe('18 anchors');
   });
 
   test('sleepers are butted where a board ends', () => {
