@@ -1,7 +1,8 @@
 // What the record teaches for the next job: the hours that one unit took as it was built, written into the notebook as
 // a given with its source, in one change.
 import type { CellId } from '../language/tree.ts';
-import type { Change, Finding, Splice } from '../notebook/document.ts';
+import { stretchBetween } from '../notebook/change.ts';
+import type { Change, Finding } from '../notebook/document.ts';
 import { Estimate } from '../notebook/estimate.ts';
 import { Dec } from '../quantity/decimal.ts';
 import { grouped } from '../quantity/number-text.ts';
@@ -106,28 +107,13 @@ export function learnedChange(
   const second = trial.setRemark(cell, 'from', from);
   if (!('change' in second)) return second;
   const { name } = trial.state(cell).input;
-  return { say: `${name}: ${formula}`, splices: [between(text, trial.notebook.text)] };
+  return { say: `${name}: ${formula}`, splices: [stretchBetween(text, trial.notebook.text)] };
 }
 
 function cellIds({ notebook }: Estimate): readonly CellId[] {
   return notebook.parts.flatMap(({ blocks }) =>
     blocks.flatMap((block) => (block.kind === 'cell' ? [block.cell.id] : [])),
   );
-}
-
-/** What differs, as one stretch. */
-function between(before: string, after: string): Splice {
-  const most = Math.min(before.length, after.length);
-  let start = 0;
-  while (start < most && before[start] === after[start]) start++;
-  let end = 0;
-  while (end < most - start && before[before.length - 1 - end] === after[after.length - 1 - end])
-    end++;
-  return {
-    from: start,
-    to: before.length - end,
-    insert: after.slice(start, after.length - end),
-  };
 }
 
 function inHours(hours: string): string {

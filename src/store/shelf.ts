@@ -1,6 +1,7 @@
 // Where notebooks are kept between visits: small verbs over one database of the browser.
 import { type UseStore, promisifyRequest } from 'idb-keyval';
 import type { KeptIdentities } from '../versions/identities.ts';
+import { type Beside, type KeptBeside, takenBeside } from './beside-shapes.ts';
 import { type Commit, type Committed, commit } from './commit.ts';
 import { database } from './database.ts';
 import {
@@ -22,6 +23,7 @@ const ENTRY = 'entry/';
 const PLACE = 'place/';
 const SAVED = 'saved/';
 const HALF = 'half/';
+const BESIDE = 'beside/';
 const LAST = 'last';
 export const VERSIONS = 'versions/';
 /** Of each snapshot: `snapshot/`, the notebook's id, `/`, its seal. */
@@ -79,7 +81,7 @@ export class Shelf {
     const snapshots = await this.#store('readonly', (s) =>
       promisifyRequest<IDBValidKey[]>(s.getAllKeys(range)),
     );
-    const own = [NOTEBOOK, ENTRY, PLACE, SAVED, HALF, VERSIONS].map((key) => key + id);
+    const own = [NOTEBOOK, ENTRY, PLACE, SAVED, HALF, BESIDE, VERSIONS].map((key) => key + id);
     return commit(this.#store, { puts: [], drops: [...own, ...snapshots.map(String)] });
   }
 
@@ -115,6 +117,25 @@ export class Shelf {
       this.#store,
       half ? { puts: [[key, { v: 1, ...half }]] } : { puts: [], drops: [key] },
     );
+  }
+
+  /** What is watched and compared beside a notebook. */
+  async beside(id: string): Promise<Taken<KeptBeside>> {
+    return takenBeside(await this.#get(BESIDE + id));
+  }
+
+  /** Keeps it, unless another page did after `expected` (0: nothing was laid there yet). */
+  async keepBeside(id: string, beside: Beside, expected: number): Promise<Keeping> {
+    const revision = expected + 1;
+    const { watched, varied, alternatives } = beside;
+    const kept: KeptBeside = { v: 1, revision, watched, varied, alternatives };
+    const done = await commit(this.#store, {
+      puts: [[BESIDE + id, kept]],
+      expect: { key: BESIDE + id, holds: (found) => revisionOf(found) === expected },
+    });
+    return done.kind === 'done'
+      ? { kind: 'kept', revision }
+      : { kind: 'behind', revision: revisionOf(done.found) };
   }
 
   /** The id of the notebook that was open last. */

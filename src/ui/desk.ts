@@ -23,6 +23,7 @@ import { HalfWritten } from './half-written.ts';
 import type { Binder } from './binder.ts';
 import { allCells } from './reading-order.ts';
 import { type Door, Session } from './session.ts';
+import { Watching } from './watching.ts';
 
 export interface Template {
   readonly file: string;
@@ -67,6 +68,8 @@ export class Desk {
   readonly templates: readonly Template[];
   /** The line that is being written, as far as it got. */
   readonly half: HalfWritten;
+  /** What is watched and compared beside the open notebook. */
+  readonly watching: Watching;
   readonly #settings: DeskSettings;
   #keeper: Keeper | null = null;
   #turn: Turn | null = null;
@@ -126,6 +129,7 @@ export class Desk {
     this.half = new HalfWritten(this.session, { shelf, later, id: () => this.openId });
     this.#text = text;
     this.#identities = identitiesOf(door, id, identities);
+    this.watching = new Watching(this, shelf);
     this.session.listen((happening) => {
       if (happening.kind === 'changed' || happening.kind === 'tape') this.#keepSoon();
     });
@@ -303,6 +307,11 @@ export class Desk {
     if (!first) return;
     this.session.bring(first.id);
     this.session.write({ kind: 'formula', cell: first.id });
+  }
+
+  /** Opens a text beside the notebook, which it does not touch. */
+  openBeside(text: string): Door {
+    return this.#settings.estimate(text);
   }
 
   /** The guide as a notebook of its own, anew each time it is asked for: what is tried in it touches nothing else. */

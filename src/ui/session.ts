@@ -62,6 +62,8 @@ export type Happening =
   | { readonly kind: 'bring-part'; readonly part: string }
   | { readonly kind: 'writing' }
   | { readonly kind: 'tape' }
+  /** What is watched, or laid beside the notebook, is otherwise. */
+  | { readonly kind: 'watched' }
   | { readonly kind: 'told' }
   /** Words come from the guide into the line that is being written. */
   | { readonly kind: 'put'; readonly words: string }
@@ -96,6 +98,7 @@ export class Session {
   /** What was to be mended when the rows were last drawn. */
   #problems: ReturnType<typeof problemsBy>;
   #besideGuide = false;
+  #watched: ReadonlySet<string> = new Set();
   readonly #listeners = new Set<Listener>();
   readonly #watchers = new Map<CellId, Set<() => void>>();
 
@@ -360,6 +363,22 @@ export class Session {
     this.#redraw([trial.cell]);
     this.#happen({ kind: 'tape' });
     if (ran.length > 0) this.#changed(ran);
+  }
+
+  /** The marks of the results that are watched. */
+  get watched(): ReadonlySet<string> {
+    return this.#watched;
+  }
+
+  setWatched(marks: ReadonlySet<string>): void {
+    const otherwise = [...this.#watched, ...marks].filter(
+      (mark) => this.#watched.has(mark) !== marks.has(mark),
+    );
+    this.#watched = marks;
+    this.#redraw(
+      otherwise.flatMap((mark) => (mark.startsWith('cell ') ? [Number(mark.slice(5))] : [])),
+    );
+    this.#happen({ kind: 'watched' });
   }
 
   tell(notice: Notice | null): void {
