@@ -62,6 +62,17 @@ export function movedFrom(door: EstimateDoor, result: Result, before: Stood, aft
   return { moves, by: door.say(held, holds).text };
 }
 
+/** How many lines its sum leaves out, because they have no value yet. */
+export function leftOutOf(door: EstimateDoor, result: Result): number {
+  if (result.of === 'cell') {
+    const { outcome } = door.state(result.cell);
+    return outcome.kind === 'value' ? outcome.leftOut.length : 0;
+  }
+  const { parts, total } = door.costs();
+  const row = result.of === 'part' ? parts.find(({ key }) => key === result.part) : total;
+  return row?.incomplete.length ?? 0;
+}
+
 /** Which is more: as a sort asks; null where they are not of a kind. */
 export function compareStood(a: Stood, b: Stood): number | null {
   if (a.amount === null || b.amount === null || a.dimension !== b.dimension) return null;

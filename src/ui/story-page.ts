@@ -5,6 +5,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { keyed } from 'lit/directives/keyed.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { CellId } from '../language/tree.ts';
+import type { Result } from '../moves-it/stood.ts';
 import type { Part } from '../notebook/document.ts';
 import type { Binder } from './binder.ts';
 import type { Desk } from './desk.ts';
@@ -24,6 +25,8 @@ import {
   rowKey,
   snapshotsKey,
   undoKey,
+  watchKey,
+  whatIfKey,
 } from './page-keys.ts';
 import type { CellSheet } from './job-sheets.ts';
 import { duplicatePart } from './moving.ts';
@@ -38,6 +41,7 @@ import './job-header.ts';
 import './story-part.ts';
 import './story-rod.ts';
 import './story-working.ts';
+import './watched-strip.ts';
 
 /** Blocks drawn in the first go, and in each frame after it until all stand. */
 const DRAWN_FIRST = 120;
@@ -60,6 +64,8 @@ export class StoryPage extends LitElement {
   @state() private recordHere = false;
   @state() private guide: 'away' | 'open' = 'away';
   @state() private guideHere = false;
+  @state() private whatIf: 'away' | 'open' = 'away';
+  @state() private whatIfHere = false;
   /** On narrow screens the working is a sheet from below. */
   @state() private workingUp = false;
   @state() private drawn = DRAWN_FIRST;
@@ -90,6 +96,7 @@ export class StoryPage extends LitElement {
     document.addEventListener('keydown', this.#goToKey, true);
     this.addEventListener('input', this.#typed);
     this.addEventListener('focusout', this.#lineLeft);
+    this.addEventListener('watch', this.#watch as EventListener);
     window.addEventListener('pagehide', this.#leaving);
     window.addEventListener('beforeunload', this.#unloading);
     document.addEventListener('visibilitychange', this.#hidden);
@@ -103,6 +110,7 @@ export class StoryPage extends LitElement {
     document.removeEventListener('keydown', this.#goToKey, true);
     this.removeEventListener('input', this.#typed);
     this.removeEventListener('focusout', this.#lineLeft);
+    this.removeEventListener('watch', this.#watch as EventListener);
     window.removeEventListener('pagehide', this.#leaving);
     window.removeEventListener('beforeunload', this.#unloading);
     document.removeEventListener('visibilitychange', this.#hidden);
@@ -120,6 +128,10 @@ export class StoryPage extends LitElement {
     // Sheets and the guide come when they are first asked for.
     if (this.guide === 'open' && !this.guideHere) {
       void import('./guide-page.ts').then(() => (this.guideHere = true));
+    }
+    this.toggleAttribute('what-if', this.whatIf === 'open' && this.whatIfHere);
+    if (this.whatIf === 'open' && !this.whatIfHere) {
+      void import('./what-if.ts').then(() => (this.whatIfHere = true));
     }
     this.toggleAttribute('snapshots', this.sheet === 'snapshots' && this.snapshotsHere);
     this.toggleAttribute('record', this.sheet === 'record');
@@ -160,6 +172,7 @@ export class StoryPage extends LitElement {
         .desk=${desk}
         @sheet=${(event: CustomEvent<SheetName>) => (this.sheet = event.detail)}
         @guide=${this.#turnGuide}
+        @what-if=${this.#turnWhatIf}
       ></job-header>
       ${told(desk)}
       <main class="scroll" id="page" aria-label="Estimate" @scroll=${this.#places.scrolled}>
@@ -230,6 +243,16 @@ export class StoryPage extends LitElement {
             ></guide-page>`
           : nothing
       }
+      ${
+        this.whatIfHere
+          ? html`<what-if
+              .desk=${desk}
+              ?open=${this.whatIf === 'open'}
+              @away=${this.#turnWhatIf}
+            ></what-if>`
+          : nothing
+      }
+      <watched-strip .desk=${desk} @what-if=${this.#turnWhatIf}></watched-strip>
       <job-footing
         role="contentinfo"
         .session=${session}
@@ -298,6 +321,7 @@ export class StoryPage extends LitElement {
       case 'told':
       case 'put':
       case 'guide-left':
+      case 'watched':
         break;
       case 'tape':
         if (this.session.trial) this.#opens(this.session.trial.cell);
@@ -358,8 +382,19 @@ export class StoryPage extends LitElement {
     if (this.isConnected) this.#stops.push(binder.listen(() => this.requestUpdate()));
   }
 
+  /** It stands where the alternatives would. */
   #turnGuide = (): void => {
     this.guide = this.guide === 'open' ? 'away' : 'open';
+    if (this.guide === 'open') this.whatIf = 'away';
+  };
+
+  #turnWhatIf = (): void => {
+    this.whatIf = this.whatIf === 'open' ? 'away' : 'open';
+    if (this.whatIf === 'open') this.guide = 'away';
+  };
+
+  #watch = ({ detail }: CustomEvent<Result>): void => {
+    this.desk.watching.turn(detail);
   };
 
   #comeBack(): void {
@@ -444,6 +479,10 @@ export class StoryPage extends LitElement {
       this.sheet = 'snapshots';
       return 'done';
     }
+    if (this.sheet === '' && whatIfKey(session, event)) {
+      this.#turnWhatIf();
+      return 'done';
+    }
     if (event.key === 'Escape' && path.some((at) => at.tagName === 'ASIDE')) {
       this.workingUp = false;
       if (session.chosen !== null) session.bring(session.chosen);
@@ -464,6 +503,11 @@ export class StoryPage extends LitElement {
     if (on && session.writing === null) {
       const moved = moveKey(session, on, event);
       if (moved !== 'nothing') return moved;
+    }
+    const watched = watchKey(session, on, event);
+    if (watched) {
+      this.desk.watching.turn(watched);
+      return 'done';
     }
     if (heading && /^d$/i.test(event.key) && !event.ctrlKey && !event.metaKey && !event.altKey) {
       duplicatePart(session, heading.dataset['heading'] ?? '');

@@ -3,11 +3,13 @@
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
+import type { Result } from '../moves-it/stood.ts';
 import type { Block, Cell, Part } from '../notebook/document.ts';
 import { sayLeftOut } from '../notebook/left-out.ts';
 import type { CostRow } from '../notebook/recap.ts';
 import { look } from './look.ts';
 import { styled } from './styled.ts';
+import { witness, witnessLook } from './witness.ts';
 import { isNothing, money, percentOf } from './money-words.ts';
 import { duplicatePart, movePartBy } from './moving.ts';
 import { partLook } from './part-look.ts';
@@ -29,7 +31,7 @@ const BLOCK_HEIGHT = 30;
 
 @customElement('story-part')
 export class StoryPart extends LitElement {
-  static override styles = [look, partLook];
+  static override styles = [look, witnessLook, partLook];
 
   @property({ attribute: false }) session!: Session;
   @property({ attribute: false, hasChanged: saysOtherwise }) content!: Part;
@@ -44,7 +46,7 @@ export class StoryPart extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     this.#stop = this.session.listen(({ kind }) => {
-      if (kind !== 'changed' && kind !== 'writing') return;
+      if (kind !== 'changed' && kind !== 'writing' && kind !== 'watched') return;
       if (this.#shows() !== this.#shown) this.requestUpdate();
     });
   }
@@ -58,12 +60,22 @@ export class StoryPart extends LitElement {
     this.#shown = this.#shows();
   }
 
+  get #mark(): string {
+    return `part ${this.content.key}`;
+  }
+
+  #watch(): void {
+    const detail: Result = { of: 'part', part: this.content.key };
+    this.dispatchEvent(new CustomEvent('watch', { detail, bubbles: true, composed: true }));
+  }
+
   /** What stands in the heading and what is being written here, as one text to compare. */
   #shows(): string {
     const { writing, door } = this.session;
     const here = writing && 'part' in writing && writing.part === this.content.key;
     const row = door.costs().parts.find(({ key }) => key === this.content.key);
-    return JSON.stringify([row, here ? writing : null]);
+    const watched = this.session.watched.has(this.#mark);
+    return JSON.stringify([row, here ? writing : null, watched]);
   }
 
   /** Where a row would come to stand that is dropped at this height: its place without it, and the line above that. */
@@ -125,6 +137,10 @@ export class StoryPart extends LitElement {
                 </button>
                 <button class="plain" @click=${() => this.#writeProse()}>Write a note</button>
                 <span class="whole">
+                  <button class="plain" @click=${() => this.#watch()}>
+                    ${this.session.watched.has(this.#mark) ? 'Let go of' : 'Watch'} what
+                    ${part.name} costs
+                  </button>
                   <button class="plain" @click=${() => duplicatePart(this.session, part.key)}>
                     Duplicate ${part.name}
                   </button>
@@ -205,7 +221,7 @@ export class StoryPart extends LitElement {
       ${
         row.lines > 0 || added || missing > 0
           ? html`<span class="sum"
-              >${sum}${
+              >${this.session.watched.has(this.#mark) ? witness() : nothing}${sum}${
                 missing > 0
                   ? html`<span class="so-far"
                       >so far;

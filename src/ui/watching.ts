@@ -52,6 +52,7 @@ export class Watching {
   /** What stood when it was looked last, by its mark. */
   #stood: ReadonlyMap<string, string> = new Map();
   #told: string | null = null;
+  #said = '';
   #trouble: string | null = null;
   /** Reading and writing, one after the other. */
   #work: Promise<void> = Promise.resolve();
@@ -93,13 +94,20 @@ export class Watching {
     return this.#trouble;
   }
 
-  isWatched(result: Result): boolean {
-    return this.#desk.session.watched.has(markOf(result));
+  /** What was done last, for whoever can't see it. */
+  get said(): string {
+    return this.#said;
   }
 
-  /** From the tick of the tape that is open; null where none is. */
-  sinceTick({ result }: Watched): Moved | null {
-    const before = this.#atTick?.get(markOf(result));
+  /** What it came to at the tick of the tape that is open; null where none is. */
+  atTick({ result }: Watched): Stood | null {
+    return this.#atTick?.get(markOf(result)) ?? null;
+  }
+
+  /** How far it moved from there. */
+  sinceTick(one: Watched): Moved | null {
+    const { result } = one;
+    const before = this.atTick(one);
     return before ? movedSince(this.#desk.session.door, result, before) : null;
   }
 
@@ -141,14 +149,12 @@ export class Watching {
   turn(result: Result): void {
     const kept = this.#asKept(result);
     const isSame = (one: WatchedKept): boolean => one.of === kept.of && one.key === kept.key;
-    const lets = this.isWatched(result);
+    const lets = this.#desk.session.watched.has(markOf(result));
     this.lay((beside) => {
       const others = beside.watched.filter((one) => !isSame(one));
       return { ...beside, watched: lets ? others : [...others, kept] };
     });
-    const { session } = this.#desk;
-    const text = lets ? `${kept.name} is watched no more.` : `${kept.name} is watched from now on.`;
-    session.tell({ text, lasts: 'plain' });
+    this.#said = lets ? `${kept.name} is watched no more.` : `${kept.name} is watched from now on.`;
   }
 
   /** From now on changes are told from what everything comes to now. */

@@ -138,6 +138,32 @@ describe('alternatives', () => {
     expect(told.refused[0].why).toContain('slab lenth');
   });
 
+  it('take a bare number for so many of what is counted, and offer the unit that is missing elsewhere', () => {
+    const open = opened(...job);
+    const tried = (name: string, formula: string) => {
+      const puts = [{ cell: open.cell(name), formula }];
+      const [told] = beside(open, [{ name: 'Other', puts }], cellsOf(open, 'Concrete'));
+      const { refused, results, change } = told;
+      if (change) expect(change.splices.map(({ insert }) => insert)).not.toEqual([formula]);
+      const [not] = refused;
+      return not ? [not.why, ...not.fixes.map((fix) => fix.formula)] : results[0].stood.text;
+    };
+    expect(tried('Bags', '30')).toBe('$194.40');
+    expect(tried('Slab length', '16')).toEqual([
+      'Slab length holds a length, and this is a plain number.',
+      '16 ft',
+      '16 in',
+    ]);
+    expect(tried('Waste', '15')).toEqual([
+      'Waste holds a share, and this is a plain number.',
+      '15%',
+    ]);
+    expect(tried('Bag price', '$7')).toEqual([
+      'Bag price holds a price per bag, and this is money.',
+      '$7 per bag',
+    ]);
+  });
+
   it('write by hand what is set by hand', () => {
     const open = opened(...job);
     const { estimate } = open;
