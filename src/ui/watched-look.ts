@@ -136,8 +136,10 @@ export const watchedLook = css`
     .line b {
       color: var(--graphite);
     }
-    .each + .each::before {
-      content: '· ';
+    .each + .each {
+      margin-left: 0.6rem;
+      padding-left: 0.6rem;
+      border-left: 1px solid var(--rule);
     }
     .line .by {
       margin-left: 0;

@@ -379,12 +379,11 @@ export class WhatIf extends LitElement {
     // What a tape passes over is not meant yet.
     if (session.trial && this.#compared.length === alternatives.length) return;
     const rows = this.#rows();
-    const of = [
-      session.door.notebook,
-      alternatives,
-      varied,
-      rows.map(({ result }) => markOf(result)).join(),
+    const results = [
+      ...rows.map(({ result }) => result),
+      ...this.#checked().map(({ id }): Result => ({ of: 'cell', cell: id })),
     ];
+    const of = [session.door.notebook, alternatives, varied, results.map(markOf).join()];
     if (of.every((each, i) => each === this.#of[i])) return;
     this.#of = of;
     this.#beside ??= new Alternatives((text) => desk.openBeside(text));
