@@ -114,7 +114,8 @@ function unitsAfter(unit: string): readonly string[] {
   if (unit === '%') return ['%'];
   const per = /^[$€£] (per .*)$/.exec(unit)?.[1];
   if (per !== undefined) return [` ${per}`];
-  if (unit === 'ft' || unit === 'in') return [' ft', ' in'];
+  if (unit === 'ft') return [' ft', ' in'];
+  if (unit === 'in') return [' in', ' ft'];
   return [` ${unit}`];
 }
 

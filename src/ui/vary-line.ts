@@ -6,6 +6,7 @@ import type { CellId } from '../language/tree.ts';
 import type { Cell } from '../notebook/document.ts';
 import { nameKey } from '../notebook/names.ts';
 import { nearNames } from '../words/near.ts';
+import { Follows } from './follows.ts';
 import { look } from './look.ts';
 import { allCells } from './reading-order.ts';
 import type { Session } from './session.ts';
@@ -68,6 +69,11 @@ export class VaryLine extends LitElement {
   /** What was written and names no one cell, and which could be meant. */
   @state() private unclear: { readonly say: string; readonly near: readonly Cell[] } | null = null;
   @query('input') private line?: HTMLInputElement;
+
+  constructor() {
+    super();
+    new Follows(this, 'opened', 'changed', 'chosen');
+  }
 
   override focus(): void {
     this.line?.focus();

@@ -118,8 +118,13 @@ export const whatIfLook = css`
   .results tr + tr > * {
     border-top: 1px solid var(--hair);
   }
+  tbody th .tie {
+    display: block;
+  }
   tbody th .go {
     display: block;
+    margin-top: 2px;
+    min-width: 24px;
     font-size: var(--tiny);
   }
   .tie {
@@ -180,7 +185,6 @@ export const whatIfLook = css`
     display: block;
     font-size: var(--small);
     color: var(--pencil);
-    white-space: nowrap;
   }
   .by:is(.up, .down, .otherwise) {
     color: var(--graphite);

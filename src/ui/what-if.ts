@@ -203,7 +203,7 @@ export class WhatIf extends LitElement {
     return html`<tr>
       <th scope="row">
         <button class="tie" @click=${() => session.bring(cell)}>${name}</button>
-        <button class="plain go" aria-label="Vary ${name} no more" @click=${() => this.#drop(key)}>
+        <button class="plain go" aria-label="leave it: ${name}" @click=${() => this.#drop(key)}>
           leave it
         </button>
       </th>
@@ -266,8 +266,14 @@ export class WhatIf extends LitElement {
       ${others.map(({ stood, moved, leftOut: out }, place) => {
         const mark = marks[place + 1];
         return html`<td class="way ${mark ?? ''}">
-          <b>${stoodSaid(door, result, stood)}</b>${soFar(out)}
-          <span class="by ${moved.moves}">${movedSaid(door, result, moved, now, 'the same')}</span>
+          <b>${stoodSaid(door, result, stood)}</b>
+          <span class="by ${moved.moves}"
+            >${
+              out === leftOut
+                ? movedSaid(door, result, moved, now, 'the same')
+                : `so far; ${out === 1 ? '1 line' : `${out} lines`} not yet known`
+            }</span
+          >
           ${marked(mark)}
         </td>`;
       })}
@@ -305,7 +311,7 @@ export class WhatIf extends LitElement {
     const next = better === null ? 'less' : better === 'less' ? 'more' : null;
     return html`<button
       class="plain go"
-      aria-label="${name}: ${better === null ? 'no way said to be better' : `${better} is better`}"
+      aria-label="${better === null ? 'which is better?' : `${better} is better`} ${name}"
       @click=${() => this.desk.watching.prefer(watched, next)}
     >
       ${better === null ? 'which is better?' : `${better} is better`}
@@ -317,7 +323,7 @@ export class WhatIf extends LitElement {
     return html`<td class="way">
       <button
         class="act first"
-        aria-label="Put ${way.name} in"
+        aria-label="Put in ${way.name}"
         ?disabled=${nothingElse}
         @click=${() => this.#putIn(place)}
       >
@@ -334,7 +340,7 @@ export class WhatIf extends LitElement {
             </button>`
           : nothing
       }
-      <button class="plain" aria-label="Take ${way.name} away" @click=${() => this.#remove(place)}>
+      <button class="plain" aria-label="Take away ${way.name}" @click=${() => this.#remove(place)}>
         Take away
       </button>
     </td>`;
@@ -523,7 +529,7 @@ export class WhatIf extends LitElement {
 
   #happened({ kind }: Happening): void {
     if (kind === 'opened') this.#of = [];
-    if (this.open && ['opened', 'changed', 'tape', 'watched', 'chosen'].includes(kind)) {
+    if (this.open && ['opened', 'changed', 'tape', 'watched'].includes(kind)) {
       this.requestUpdate();
     }
   }
@@ -555,7 +561,7 @@ function failing(cells: readonly Cell[], before: readonly Cell[]): TemplateResul
     const caution = cell.remarks.find(({ kind }) => kind === 'caution')?.text;
     const fresh = !before.includes(cell);
     return html`<div class="fails ${fresh ? 'fresh' : ''}">
-      <b>${cell.name}</b> does not hold${fresh && caution ? html`. ${caution}` : nothing}
+      <b>${cell.name}</b> ${fresh && caution ? `does not hold. ${caution}` : 'does not hold'}
     </div>`;
   })}`;
 }
