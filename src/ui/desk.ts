@@ -5,7 +5,7 @@ import type { Standing, Unsaved } from '../store/ground.ts';
 import type { Slip } from '../store/journal.ts';
 import { Keeper, type KeeperState } from '../store/keeper.ts';
 import type { KeptEntry, KeptPlace } from '../store/shapes.ts';
-import { type Role, Turn } from '../store/turn.ts';
+import type { Role } from '../store/turn.ts';
 import type { VersionsShelf } from '../store/versions-shelf.ts';
 import {
   type Identities,
@@ -27,6 +27,7 @@ import { notTaken } from './not-taken.ts';
 import { allCells } from './reading-order.ts';
 import { type Door, Session } from './session.ts';
 import { copied, difference } from './whole-texts.ts';
+import { WhoseTurn } from './whose-turn.ts';
 
 /** A text that is opened, with what was kept beside it. */
 interface Opened {
@@ -43,12 +44,11 @@ export class Desk {
   /** The line that is being written, as far as it got. */
   readonly half: HalfWritten;
   readonly #settings: DeskSettings;
+  readonly #turn: WhoseTurn;
   readonly #held: HeldOnto;
   readonly #leftOff: LeftOff;
   readonly #slips: LeftSlips;
   #keeper: Keeper | null = null;
-  #turn: Turn | null = null;
-  #turning: Promise<void> = Promise.resolve();
   #text = '';
   #identities: Identities;
   #binder: Promise<Binder> | null = null;
@@ -93,6 +93,7 @@ export class Desk {
     const door = settings.estimate(text);
     this.session = new Session(door, asidesOf(door));
     const { shelf, later } = settings;
+    this.#turn = new WhoseTurn(this, () => this.#said());
     this.#held = new HeldOnto(settings, () => this.#said());
     this.#leftOff = new LeftOff(this.session, shelf);
     this.#slips = new LeftSlips(settings, this.session);
@@ -130,7 +131,7 @@ export class Desk {
 
   /** Whether this page writes in the notebook or follows one that does. */
   get role(): Role {
-    return this.#turn?.role ?? 'writes';
+    return this.#turn.role;
   }
 
   /** Where one left off in this notebook, for the page to go back to. */
@@ -338,19 +339,16 @@ export class Desk {
         void this.catchUp();
       },
     });
-    const turn = new Turn(id, {
+    const turn = this.#turn.of(id, {
       locks,
       channel,
       page: journal.page,
       patience: (call) => later(call, 'answer'),
-      changed: (role) => (this.#turning = this.#turned(role)),
       handOver: async () => {
         await keeper.flush();
         return keeper.state.kind !== 'not-kept';
       },
     });
-    this.#turn?.close();
-    this.#turn = turn;
     this.#keeper = keeper;
     this.#held.open(saved);
     this.session.hold(null);
@@ -360,7 +358,7 @@ export class Desk {
     this.#said();
     await shelf.keepLast(id).catch(() => undefined);
     await turn.begin();
-    if (turn !== this.#turn || turn.role !== 'writes') return;
+    if (!this.#turn.isOf(turn)) return;
     await this.#slips.find({ keeper, isOpen: () => keeper === this.#keeper, again: this.#again });
     await this.half.tellLeft();
   }
@@ -377,29 +375,8 @@ export class Desk {
   }
 
   /** Writes here from now on; the page that does so far follows. */
-  async takeOver(): Promise<void> {
-    const taken = await this.#turn?.takeOver();
-    await this.#turning;
-    if (taken !== 'refused') return;
-    const text =
-      'The other tab can’t keep what was changed there and does not let go of it: look there first.';
-    this.session.tell({ text, lasts: 'stays' });
-  }
-
-  async #turned(role: Role): Promise<void> {
-    const { session } = this;
-    const turn = this.#turn;
-    if (role === 'follows') {
-      const act = { say: 'Write here instead', go: () => void this.takeOver() };
-      const text = 'Nothing was changed: this notebook is being written in another tab.';
-      session.hold({ text, lasts: 'plain', act });
-    } else {
-      await this.catchUp();
-      if (turn !== this.#turn || turn?.role !== 'writes') return;
-      session.hold(null);
-      if (session.notice?.act?.say === 'Write here instead') session.tell(null);
-    }
-    this.#said();
+  takeOver(): Promise<void> {
+    return this.#turn.takeOver();
   }
 
   /** What could not be kept at the last visit. */
