@@ -97,7 +97,13 @@ export class Desk {
     this.#held = new HeldOnto(settings, () => this.#said());
     this.#leftOff = new LeftOff(this.session, shelf);
     this.#slips = new LeftSlips(settings, this.session);
-    this.half = new HalfWritten(this.session, { shelf, later, id: () => this.openId });
+    this.half = new HalfWritten(this.session, {
+      shelf,
+      later,
+      id: () => this.openId,
+      writes: () => this.role === 'writes',
+      takeOver: () => this.takeOver(),
+    });
     this.#text = text;
     this.#identities = identitiesOf(door, id, identities);
     this.session.listen((happening) => {
