@@ -1,10 +1,10 @@
 // What is done to the alternatives beside a notebook: each a step from what lies there to what lies there then.
-import type { AlternativeKept, Beside } from '../store/beside-shapes.ts';
+import type { AlternativeKept, Alongside } from '../store/alongside-shapes.ts';
 
 /** More would not stand side by side. */
 export const MOST_WAYS = 3;
 
-type Step = (beside: Beside) => Beside;
+type Step = (beside: Alongside) => Alongside;
 
 /** An empty one, or one that begins as a copy of the one at this place. */
 export function anotherWay(like: number | null): Step {

@@ -15,6 +15,7 @@ import {
 import { look } from './look.ts';
 import { allCells } from './reading-order.ts';
 import type { RecordBook } from './record-book.ts';
+import { recordAgainstLook } from './record-against-look.ts';
 import { recordLook } from './record-look.ts';
 import type { Session } from './session.ts';
 
@@ -22,7 +23,7 @@ const NEW = 'new';
 
 @customElement('record-learned')
 export class RecordLearned extends LitElement {
-  static override styles = [look, recordLook];
+  static override styles = [look, recordLook, recordAgainstLook];
 
   @property({ attribute: false }) book!: RecordBook;
   @property({ attribute: false }) session!: Session;

@@ -2,7 +2,7 @@
 // Held by the keys that last, so that it follows renames, and comes back when what was removed comes back.
 import type { CellId } from '../language/tree.ts';
 import { type Moved, type Result, type Stood, movedSince, stoodOf } from '../moves-it/stood.ts';
-import type { Beside, WatchedKept } from '../store/beside-shapes.ts';
+import type { Alongside, WatchedKept } from '../store/alongside-shapes.ts';
 import type { Shelf } from '../store/shelf.ts';
 import type { Identities } from '../versions/identities.ts';
 import { allCells } from './reading-order.ts';
@@ -27,15 +27,15 @@ export interface Watched {
 /** What lies beside one notebook, and what was done to it that is not kept yet. */
 interface Laid {
   id: string;
-  beside: Beside;
+  beside: Alongside;
   /** The last that is known to be kept; 0: none. */
   revision: number;
   waiting: Act[];
 }
 
-type Act = (beside: Beside) => Beside;
+type Act = (beside: Alongside) => Alongside;
 
-const NOTHING: Beside = { watched: [], varied: [], alternatives: [] };
+const NOTHING: Alongside = { watched: [], varied: [], alternatives: [] };
 
 const NOT_READ =
   'What was watched here before can’t be read by this version. It is left as it is; what is watched now stays on this page only.';
@@ -80,7 +80,7 @@ export class Watching {
     });
   }
 
-  get beside(): Beside {
+  get beside(): Alongside {
     return this.#laid.beside;
   }
 
@@ -209,7 +209,7 @@ export class Watching {
   }
 
   async #read(laid: Laid): Promise<void> {
-    const found = await this.#shelf.beside(laid.id).catch(() => null);
+    const found = await this.#shelf.alongside(laid.id).catch(() => null);
     // What was laid meanwhile is put to what is found when that is kept.
     if (laid !== this.#laid || laid.waiting.length > 0) return;
     if (found?.kind === 'taken') [laid.beside, laid.revision] = [found.value, found.value.revision];
@@ -221,10 +221,10 @@ export class Watching {
     const acts = [...laid.waiting];
     if (acts.length === 0 || laid.id === '') return;
     try {
-      // Beside a notebook that is not kept it would be found by nobody.
+      // Alongside a notebook that is not kept it would be found by nobody.
       if (laid.id === this.#desk.openId) await this.#desk.keepAnyway();
       for (let tries = 0; tries < MOST_TRIES; tries++) {
-        const found = await this.#shelf.beside(laid.id);
+        const found = await this.#shelf.alongside(laid.id);
         if (found.kind === 'newer' || found.kind === 'unreadable') {
           this.#say(laid, NOT_READ);
           return;
@@ -233,7 +233,7 @@ export class Watching {
           found.kind === 'taken' ? [found.value, found.value.revision] : [NOTHING, 0];
         // Where another page laid something there meanwhile, the same is done to that.
         const fresh = revision === laid.revision ? laid.beside : after(there, acts);
-        const done = await this.#shelf.keepBeside(laid.id, fresh, revision);
+        const done = await this.#shelf.keepAlongside(laid.id, fresh, revision);
         if (done.kind !== 'kept') continue;
         laid.waiting.splice(0, acts.length);
         if (revision !== laid.revision) laid.beside = after(fresh, laid.waiting);
@@ -319,7 +319,7 @@ export class Watching {
   }
 }
 
-function after(beside: Beside, acts: readonly Act[]): Beside {
+function after(beside: Alongside, acts: readonly Act[]): Alongside {
   return acts.reduce((so, act) => act(so), beside);
 }
 

@@ -1,5 +1,5 @@
 // What if: up to three alternatives beside the notebook, each a few cells with other amounts, and what the watched
-// results and the totals come to in each. Nothing in the notebook changes until one is put in. Beside the page where
+// results and the totals come to in each. Nothing in the notebook changes until one is put in. Alongside the page where
 // there is room, over it where not. Properties: `desk`, `open`. Event, for a person's act: `away`.
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
@@ -8,7 +8,7 @@ import { Alternatives, type ComparedAlternative } from '../moves-it/compared.ts'
 import { type Result, leftOutOf, stoodOf } from '../moves-it/stood.ts';
 import type { NotPut } from '../moves-it/written-in.ts';
 import type { Cell } from '../notebook/document.ts';
-import type { AlternativeKept, Beside, WatchedKept } from '../store/beside-shapes.ts';
+import type { AlternativeKept, Alongside, WatchedKept } from '../store/alongside-shapes.ts';
 import { bestAndWorst, isMoney } from './best-way.ts';
 import type { Desk } from './desk.ts';
 import { look } from './look.ts';
@@ -24,7 +24,8 @@ import {
 } from './other-ways.ts';
 import { allCells } from './reading-order.ts';
 import { movedSaid, stoodSaid } from './result-words.ts';
-import type { Happening, Session } from './session.ts';
+import type { Happening } from './happening.ts';
+import type { Session } from './session.ts';
 import { valueSaid } from './value-words.ts';
 import type { Varied } from './vary-line.ts';
 import './vary-line.ts';
@@ -380,7 +381,7 @@ export class WhatIf extends LitElement {
     });
   }
 
-  #compare({ alternatives, varied }: Beside): void {
+  #compare({ alternatives, varied }: Alongside): void {
     const { desk, session } = this;
     // What a tape passes over is not meant yet.
     if (session.trial && this.#compared.length === alternatives.length) return;
@@ -534,7 +535,7 @@ export class WhatIf extends LitElement {
     }
   }
 
-  /** Beside the notebook, or over it; on paper neither: it flows from page to page. */
+  /** Alongside the notebook, or over it; on paper neither: it flows from page to page. */
   #lay = (event?: Event): void => {
     if (!this.open) return;
     const over = !this.#room.matches && event?.type !== 'beforeprint';

@@ -82,6 +82,11 @@ const WRITES: readonly (readonly [string, readonly Step[], () => Promise<unknown
     () => shelf.remove('a'),
   ],
   [
+    'beside which snapshot',
+    ['connect', 'begin', 'put 1', 'written 1', 'end'],
+    () => versions.keepBeside('a', one.seal),
+  ],
+  [
     'where one left off',
     ['connect', 'begin', 'put 1', 'written 1', 'end'],
     () => shelf.keepLast('b'),
@@ -89,7 +94,7 @@ const WRITES: readonly (readonly [string, readonly Step[], () => Promise<unknown
   [
     'what is watched and compared',
     ['connect', 'begin', 'look', 'put 1', 'written 1', 'end'],
-    () => shelf.keepBeside('a', { watched: [], varied: ['a-2'], alternatives: [] }, 0),
+    () => shelf.keepAlongside('a', { watched: [], varied: ['a-2'], alternatives: [] }, 0),
   ],
 ];
 
@@ -118,6 +123,7 @@ describe('a write that breaks', () => {
       // One snapshot more is there by now.
       ['what is removed', 'delete 10'],
       ['what is watched and compared', 'put 2'],
+      ['beside which snapshot', 'put 2'],
       ['where one left off', 'put 2'],
     ] as const) {
       faulty.at = later;

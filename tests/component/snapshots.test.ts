@@ -122,6 +122,25 @@ describe('freezing', () => {
 });
 
 describe('what happened to a snapshot', () => {
+  test('that the price is set beside is so again at the next visit, until one is accepted', async () => {
+    const { browser, desk, binder } = await laid();
+    const one = await binder.freeze('Bid 1', '');
+    const two = await binder.freeze('Bid 2', '');
+    if (!one || !two) throw new Error('nothing was frozen');
+    await expect.poll(() => desk.keeping.kind).toBe('kept');
+    binder.setAgainst(one.seal);
+    const next = async () => (await browser.page()).binder();
+    const later = async () => (await next()).against?.snapshot.name;
+    await expect.poll(later).toBe('Bid 1');
+    await binder.log(two, 'accepted', '');
+    expect(binder.against).toMatchObject({ snapshot: { name: 'Bid 2' }, accepted: true });
+    await expect.poll(later).toBe('Bid 2');
+    binder.setAgainst(one.seal);
+    expect(binder.against).toMatchObject({ snapshot: { name: 'Bid 1' }, accepted: false });
+    binder.setAgainst(null);
+    expect(binder.against?.snapshot.name).toBe('Bid 2');
+  });
+
   test('is logged, and the accepted one stands out; the one accepted before it is superseded', async () => {
     const { sheet, press, binder, write } = await laid();
     await binder.freeze('Bid 1', '');

@@ -239,7 +239,7 @@ describe('what is watched', () => {
     await desk.keepAnyway();
     const later = { v: 2, revision: 7, watched: 'in another way' };
     await store('readwrite', (values) => {
-      values.put(later, `beside/${desk.openId}`);
+      values.put(later, `alongside/${desk.openId}`);
     });
     const again = await page({ shelf });
     await again.watching.settled();
@@ -249,6 +249,6 @@ describe('what is watched', () => {
     await again.watching.settled();
     await settled(element);
     expect(said()).toEqual(['Bags to buy | 40 bags']);
-    expect(await shelf.beside(again.openId)).toEqual({ kind: 'newer' });
+    expect(await shelf.alongside(again.openId)).toEqual({ kind: 'newer' });
   });
 });

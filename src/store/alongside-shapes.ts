@@ -24,7 +24,7 @@ const WATCHED_1 = v.looseObject({
   better: v.nullable(v.picklist(['less', 'more'])),
 });
 
-const BESIDE_1 = v.looseObject({
+const ALONGSIDE_1 = v.looseObject({
   v: v.literal(1),
   /** Goes up by one with every keeping. */
   revision: v.pipe(v.number(), v.integer(), v.minValue(1)),
@@ -57,15 +57,15 @@ export interface AlternativeKept {
 }
 
 /** What is laid beside a notebook. */
-export interface Beside {
+export interface Alongside {
   readonly watched: readonly WatchedKept[];
   readonly varied: readonly string[];
   readonly alternatives: readonly AlternativeKept[];
 }
 
-export interface KeptBeside extends Beside {
+export interface KeptAlongside extends Alongside {
   readonly v: 1;
   readonly revision: number;
 }
 
-export const takenBeside = (raw: unknown): Taken<KeptBeside> => taken(BESIDE_1, 1, raw);
+export const takenAlongside = (raw: unknown): Taken<KeptAlongside> => taken(ALONGSIDE_1, 1, raw);

@@ -1,13 +1,13 @@
 // What is kept beside a notebook: the saved shape as it was shipped, whole or not at all, never over another page's.
 import { createStore, promisifyRequest } from 'idb-keyval';
 import { describe, expect, test } from 'vitest';
-import { takenBeside } from '../../src/store/beside-shapes.ts';
+import { takenAlongside } from '../../src/store/alongside-shapes.ts';
 import { Shelf } from '../../src/store/shelf.ts';
-import first from '../versions/files/beside-1.json';
+import first from '../versions/files/alongside-1.json';
 
 const { watched, varied, alternatives } = first;
 
-const BESIDE = {
+const LAID = {
   watched: watched.map((one) => ({
     ...one,
     of: one.of as 'cell' | 'part' | 'price',
@@ -26,39 +26,42 @@ function shelfOf() {
 
 describe('what is laid beside a notebook', () => {
   test('is read as it was first kept', () => {
-    expect(takenBeside(first)).toEqual({ kind: 'taken', value: first });
+    expect(takenAlongside(first)).toEqual({ kind: 'taken', value: first });
   });
 
   test('is kept as it is read, one revision after the other', async () => {
     const { shelf, raw } = shelfOf();
-    expect(await shelf.beside('a')).toEqual({ kind: 'absent' });
+    expect(await shelf.alongside('a')).toEqual({ kind: 'absent' });
     for (const revision of [1, 2, 3, 4]) {
-      expect(await shelf.keepBeside('a', BESIDE, revision - 1)).toEqual({ kind: 'kept', revision });
+      expect(await shelf.keepAlongside('a', LAID, revision - 1)).toEqual({
+        kind: 'kept',
+        revision,
+      });
     }
-    expect(await raw('beside/a')).toEqual(first);
+    expect(await raw('alongside/a')).toEqual(first);
   });
 
   test('is not written over what another page laid there in between', async () => {
     const { shelf } = shelfOf();
-    await shelf.keepBeside('a', BESIDE, 0);
-    const mine = { ...BESIDE, watched: [] };
-    expect(await shelf.keepBeside('a', mine, 0)).toEqual({ kind: 'behind', revision: 1 });
-    expect(await shelf.beside('a')).toMatchObject({ value: { revision: 1, varied } });
+    await shelf.keepAlongside('a', LAID, 0);
+    const mine = { ...LAID, watched: [] };
+    expect(await shelf.keepAlongside('a', mine, 0)).toEqual({ kind: 'behind', revision: 1 });
+    expect(await shelf.alongside('a')).toMatchObject({ value: { revision: 1, varied } });
   });
 
   test('goes with its notebook', async () => {
     const { shelf } = shelfOf();
-    await shelf.keepBeside('a', BESIDE, 0);
-    await shelf.keepBeside('b', BESIDE, 0);
+    await shelf.keepAlongside('a', LAID, 0);
+    await shelf.keepAlongside('b', LAID, 0);
     await shelf.remove('a');
-    expect(await shelf.beside('a')).toEqual({ kind: 'absent' });
-    expect((await shelf.beside('b')).kind).toBe('taken');
+    expect(await shelf.alongside('a')).toEqual({ kind: 'absent' });
+    expect((await shelf.alongside('b')).kind).toBe('taken');
   });
 
   test('of a later shape is left alone, and what can’t be read says why', () => {
-    expect(takenBeside({ ...first, v: 2 })).toEqual({ kind: 'newer' });
+    expect(takenAlongside({ ...first, v: 2 })).toEqual({ kind: 'newer' });
     const wrong = (more: object): string => {
-      const read = takenBeside({ ...first, ...more });
+      const read = takenAlongside({ ...first, ...more });
       return read.kind === 'unreadable' ? read.why : read.kind;
     };
     expect(wrong({ watched: null })).toMatch(/^watched: /);
@@ -75,6 +78,6 @@ describe('what is laid beside a notebook', () => {
 
   test('keeps what a later version of the same shape added', () => {
     const more = { ...first, colour: 'graphite' };
-    expect(takenBeside(more)).toEqual({ kind: 'taken', value: more });
+    expect(takenAlongside(more)).toEqual({ kind: 'taken', value: more });
   });
 });
