@@ -140,6 +140,9 @@ export const footingLook = css`
     :host {
       gap: 1.1rem;
     }
+    .watch {
+      margin-left: -0.6rem;
+    }
     dl {
       gap: 1.1rem;
     }

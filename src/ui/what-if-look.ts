@@ -224,6 +224,13 @@ export const whatIfLook = css`
     text-align: left;
     padding-left: 0;
   }
+  .ends .act[aria-disabled='true'] {
+    color: var(--pencil);
+    border-color: var(--rule);
+    border-style: dashed;
+    font-weight: 400;
+    cursor: default;
+  }
   .ends .act {
     white-space: nowrap;
   }

@@ -325,7 +325,8 @@ export class WhatIf extends LitElement {
       <button
         class="act first"
         aria-label="Put in ${way.name}"
-        ?disabled=${nothingElse}
+        aria-disabled=${nothingElse ? 'true' : 'false'}
+        title=${nothingElse ? 'Nothing in it is otherwise than in the notebook' : ''}
         @click=${() => this.#putIn(place)}
       >
         Put in
@@ -438,9 +439,12 @@ export class WhatIf extends LitElement {
       const more = anotherWay(like)(beside);
       return like === null && beside.alternatives.length === 0 ? anotherWay(null)(more) : more;
     });
+    this.#toHead(this.#ways().length - 1);
+  }
+
+  #toHead(place: number): void {
     void this.updateComplete.then(() => {
-      const heads = this.renderRoot.querySelectorAll<HTMLInputElement>('.called');
-      heads[heads.length - 1]?.focus();
+      this.renderRoot.querySelectorAll<HTMLInputElement>('.called')[place]?.focus();
     });
   }
 
@@ -458,6 +462,7 @@ export class WhatIf extends LitElement {
     const { place, way } = this.gone;
     this.gone = null;
     this.desk.watching.lay(broughtBack(place, way));
+    this.#toHead(place);
   };
 
   #call(place: number, line: HTMLInputElement): void {

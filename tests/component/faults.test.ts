@@ -78,7 +78,7 @@ const WRITES: readonly (readonly [string, readonly Step[], () => Promise<unknown
   ['a job from a file', PUTS(5), () => versions.bring(whole, 2)],
   [
     'what is removed',
-    ['connect', 'begin', 'delete 1', 'delete 3', 'delete 8', 'end'],
+    ['connect', 'begin', 'delete 1', 'delete 3', 'delete 9', 'end'],
     () => shelf.remove('a'),
   ],
   [
@@ -121,7 +121,7 @@ describe('a write that breaks', () => {
       ['a snapshot', 'put 3'],
       ['a job from a file', 'put 6'],
       // One snapshot more is there by now.
-      ['what is removed', 'delete 10'],
+      ['what is removed', 'delete 11'],
       ['what is watched and compared', 'put 2'],
       ['beside which snapshot', 'put 2'],
       ['where one left off', 'put 2'],

@@ -131,7 +131,10 @@ describe('what if', () => {
     ]);
     expect(shownOf(session, 'Concrete')).toBe('$413.00');
     expect(row(element, 'Price')[1]).toBe('$413.00 the same worst');
-    expect(button(element, 'Put in Way 1').disabled).toBe(true);
+    const put = button(element, 'Put in Way 1');
+    expect(put.getAttribute('aria-disabled')).toBe('true');
+    put.click();
+    expect(session.door.canUndo()).toBe('Put in Way 1');
     expect(session.door.canUndo()).toBe('Put in Way 1');
     session.undo();
     await settled(element);

@@ -29,6 +29,7 @@ async function compared(page: Page, name: string): Promise<readonly string[]> {
 
 async function toRow(page: Page, name: string): Promise<void> {
   await page.keyboard.press('Control+g');
+  await expect.poll(() => focusedOn(page)).toBe('Name of a cell, table or part');
   await page.keyboard.type(name);
   await page.keyboard.press('Enter');
   await expect.poll(() => focusedOn(page)).toContain(name);
