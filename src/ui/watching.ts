@@ -2,6 +2,7 @@
 // Held by the keys that last, so that it follows renames, and comes back when what was removed comes back.
 import type { CellId } from '../language/tree.ts';
 import { type Moved, type Result, type Stood, movedSince, stoodOf } from '../moves-it/stood.ts';
+import type { Notebook } from '../notebook/document.ts';
 import type { Alongside, WatchedKept } from '../store/alongside-shapes.ts';
 import type { Shelf } from '../store/shelf.ts';
 import type { Identities } from '../versions/identities.ts';
@@ -33,6 +34,13 @@ interface Laid {
   waiting: Act[];
 }
 
+/** What was found in one notebook of what is watched. */
+interface Found {
+  readonly notebook: Notebook;
+  readonly watched: Alongside['watched'];
+  readonly entries: readonly Watched[];
+}
+
 type Act = (beside: Alongside) => Alongside;
 
 const NOTHING: Alongside = { watched: [], varied: [], alternatives: [] };
@@ -51,6 +59,7 @@ export class Watching {
   #atTick: ReadonlyMap<string, Stood> | null = null;
   /** What stood when it was looked last, by its mark. */
   #stood: ReadonlyMap<string, string> = new Map();
+  #found: Found | null = null;
   #told: string | null = null;
   #said = '';
   #trouble: string | null = null;
@@ -73,11 +82,19 @@ export class Watching {
 
   /** What is watched and stands in the notebook, in the order in which it was asked for. */
   get entries(): readonly Watched[] {
+    const { notebook } = this.#desk.session.door;
+    const { watched } = this.#laid.beside;
+    // Asked for many times at each place of a tape, and found once.
+    if (this.#found?.notebook === notebook && this.#found.watched === watched) {
+      return this.#found.entries;
+    }
     const find = this.#finder();
-    return this.#laid.beside.watched.flatMap((kept) => {
+    const entries = watched.flatMap((kept): readonly Watched[] => {
       const result = find(kept);
       return result ? [{ result, kept, name: this.nameOf(result) }] : [];
     });
+    this.#found = { notebook, watched, entries };
+    return entries;
   }
 
   get beside(): Alongside {
