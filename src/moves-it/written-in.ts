@@ -100,23 +100,23 @@ function faultOf(copy: EstimateDoor, put: Put, here: CellId): NotPut | null {
 
 function notPut(copy: EstimateDoor, { cell, formula }: Put, here: CellId, why: string): NotPut {
   const unit = copy.shown(here)?.unit ?? '';
-  const withUnit = /^[$€£]?[\d\s.,/½¼¾]+$/.test(formula) ? unitsAfter(unit) : [];
+  const withUnit = /^[$€£]?[\d\s.,/½¼¾]+$/.test(formula) ? leftOutOf(unit, formula) : [];
   const meant = withUnit
-    .map((one) => `${formula.trim()}${one}`)
+    .map(([before, after]) => `${before}${formula.trim()}${after}`)
     .filter((text) => fits(copy, here, text))
     .map((text): Fix => ({ say: text, formula: text }));
   return { cell, why, fixes: [...meant, ...copy.mendsOfDraft(here, formula)].slice(0, MOST_FIXES) };
 }
 
-/** What may have been left out after a number. */
-function unitsAfter(unit: string): readonly string[] {
+/** What may have been left out before and after a number. */
+function leftOutOf(unit: string, formula: string): readonly (readonly [string, string])[] {
   if (unit === '') return [];
-  if (unit === '%') return ['%'];
-  const per = /^[$€£] (per .*)$/.exec(unit)?.[1];
-  if (per !== undefined) return [` ${per}`];
-  if (unit === 'ft') return [' ft', ' in'];
-  if (unit === 'in') return [' in', ' ft'];
-  return [` ${unit}`];
+  const [, sign, per] = /^([$€£])( per .*)?$/.exec(unit) ?? [];
+  if (sign !== undefined) return [[formula.includes(sign) ? '' : sign, per ?? '']];
+  if (unit === '%') return [['', '%']];
+  const lengths = ['ft', 'in'];
+  const units = lengths.includes(unit) ? new Set([unit, ...lengths]) : [unit];
+  return [...units].map((one) => ['', ` ${one}`] as const);
 }
 
 function fits(copy: EstimateDoor, here: CellId, text: string): boolean {

@@ -95,7 +95,7 @@ export const pageLook = css`
       --value: 8.5rem;
       --name: 10rem;
       --gutter: 7.5rem;
-      grid-template-columns: minmax(0, 1fr) 35rem;
+      grid-template-columns: minmax(0, 1fr) clamp(33rem, 42vw, 46rem);
     }
     :host([guide]) {
       --value: 8.5rem;

@@ -84,7 +84,6 @@ export const watchedLook = css`
     font-weight: 400;
   }
   .begun {
-    min-height: 1.1rem;
     grid-area: begun;
     font-size: var(--tiny);
     color: var(--pencil);

@@ -138,7 +138,7 @@ export class Watching {
       case 'cell':
         return session.cell(result.cell)?.name ?? '';
       case 'part':
-        return session.part(result.part)?.name ?? '';
+        return `Cost of ${session.part(result.part)?.name ?? ''}`;
       case 'direct':
         return 'Direct cost';
       case 'price':

@@ -69,11 +69,11 @@ export const whatIfLook = css`
   }
   th,
   td {
-    padding: 0.28rem 0.5rem;
+    padding: 0.28rem 0.4rem;
     vertical-align: top;
     text-align: right;
     font-weight: 400;
-    min-width: 6.2rem;
+    min-width: 5.9rem;
   }
   thead td,
   tbody th {
@@ -131,12 +131,12 @@ export const whatIfLook = css`
     text-align: left;
     min-height: 24px;
   }
-  .amount.same input {
-    font-style: italic;
+  .printed {
+    display: none;
   }
   input {
     width: 100%;
-    min-width: 5rem;
+    min-width: 4rem;
     min-height: 1.75rem;
     padding: 0.05rem 0.3rem;
     border: 0;
@@ -144,7 +144,7 @@ export const whatIfLook = css`
     border-radius: 0;
     background: var(--lifted);
     text-align: right;
-    font-size: 0.9375rem;
+    font-size: var(--small);
   }
   input::placeholder {
     color: var(--pencil);
@@ -156,6 +156,7 @@ export const whatIfLook = css`
     border-bottom: 2px solid var(--keel);
   }
   .called {
+    font-size: 0.9375rem;
     font-weight: 650;
     background: transparent;
     border-bottom-color: transparent;
@@ -179,7 +180,7 @@ export const whatIfLook = css`
   td b {
     display: block;
     font-weight: 600;
-    white-space: nowrap;
+    text-wrap: balance;
   }
   .by {
     display: block;
@@ -199,10 +200,15 @@ export const whatIfLook = css`
     border: 1.5px solid var(--graphite);
     font-weight: 650;
   }
-  .worst .mark {
-    padding: 0 0.35em;
-    background: repeating-linear-gradient(-45deg, transparent 0 3px, var(--rule) 3px 4px);
-    border: 1px solid var(--rule);
+  .worst .mark::before {
+    content: '';
+    display: inline-block;
+    width: 0.8em;
+    height: 0.8em;
+    margin-right: 0.35em;
+    vertical-align: -0.08em;
+    background: repeating-linear-gradient(-45deg, transparent 0 3px, var(--graphite) 3px 4px);
+    border: 1px solid var(--graphite);
   }
   .fails {
     font-size: var(--tiny);
@@ -283,17 +289,21 @@ export const whatIfLook = css`
       padding-left: 0;
     }
     .top button,
-    .go,
+    tbody th .go,
     .ends,
+    input,
     button.act {
       display: none;
+    }
+    .printed {
+      display: block;
+    }
+    .across {
+      margin: 0;
     }
     tbody th,
     thead td {
       position: static;
-    }
-    input {
-      border: 0;
     }
   }
 `;

@@ -186,9 +186,11 @@ export class WhatIf extends LitElement {
 
   #head(way: AlternativeKept, place: number): TemplateResult {
     return html`<th scope="col" class="way">
+      <span class="printed">${way.name}</span>
       <input
         class="called"
         aria-label="Name of way ${place + 1}"
+        title=${way.name}
         .value=${way.name}
         autocomplete="off"
         spellcheck="false"
@@ -213,7 +215,8 @@ export class WhatIf extends LitElement {
         const written = way.puts.find((put) => put.key === key)?.formula ?? '';
         const not = this.#compared[place]?.refused.find((one) => one.cell === cell);
         const id = `why-${place}-${cell}`;
-        return html`<td class="way amount ${written === '' ? 'same' : ''}">
+        return html`<td class="way amount">
+          <span class="printed">${written || 'as it is'}</span>
           <input
             aria-label="${name}, ${way.name}"
             aria-invalid=${not ? 'true' : 'false'}

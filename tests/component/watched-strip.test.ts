@@ -69,7 +69,7 @@ describe('what is watched', () => {
     expect(said()).toEqual([
       'Bags to buy | 40 bags',
       'Thickness check | holds',
-      'Landing | $259.20',
+      'Cost of Landing | $259.20',
       'Price | $259.20',
     ]);
   });

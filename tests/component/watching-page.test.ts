@@ -51,7 +51,7 @@ describe('watching on the page', () => {
     found(page, '[data-heading]:not([data-heading=""])').focus();
     await pressed(page, 'e');
     await pressed(page, '{Shift>}E{/Shift}');
-    expect(desk.watching.entries.map(({ name }) => name)).toEqual(['Landing', 'Price']);
+    expect(desk.watching.entries.map(({ name }) => name)).toEqual(['Cost of Landing', 'Price']);
     desk.session.write({ kind: 'formula', cell: idOf(desk.session, 'Waste') });
     await framesOf(page);
     await pressed(page, 'ea');
@@ -67,7 +67,11 @@ describe('watching on the page', () => {
     button(page, 'Watch what Landing costs').click();
     button(page, 'Watch the price').click();
     await settled(page);
-    expect(desk.watching.entries.map(({ name }) => name)).toEqual(['Concrete', 'Landing', 'Price']);
+    expect(desk.watching.entries.map(({ name }) => name)).toEqual([
+      'Concrete',
+      'Cost of Landing',
+      'Price',
+    ]);
     button(found(page, 'story-working'), 'Let go').click();
     button(page, 'Let go of what Landing costs').click();
     button(found(page, 'job-footing'), 'Let go of the price').click();

@@ -162,6 +162,10 @@ describe('alternatives', () => {
       'Bag price holds a price per bag, and this is money.',
       '$7 per bag',
     ]);
+    expect(tried('Bag price', '7')).toEqual([
+      'Bag price holds a price per bag, and this is a plain number.',
+      '$7 per bag',
+    ]);
   });
 
   it('write by hand what is set by hand', () => {
