@@ -295,6 +295,9 @@ export const whatIfLook = css`
     button.act {
       display: none;
     }
+    .screen {
+      display: none;
+    }
     .printed {
       display: block;
     }

@@ -114,7 +114,13 @@ export class WhatIf extends LitElement {
     >
       <div class="top">
         <h2 tabindex="-1">What if</h2>
-        <span class="small">your notebook stays as it is until you put one in</span>
+        <span class="small">
+          <span class="screen">your notebook stays as it is until you put one in</span>
+          <span class="printed">
+            to ${this.session.door.notebook.title || 'this estimate'}: only the first column is the
+            estimate, the others are tried and not offered
+          </span>
+        </span>
         <button class="plain" @click=${this.#away}>Put away<kbd>Esc</kbd></button>
       </div>
       <div class="inside">${this.open ? this.#inside() : nothing}</div>
