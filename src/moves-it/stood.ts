@@ -5,7 +5,7 @@ import type { EstimateDoor } from '../notebook/estimate.ts';
 import { Dec, minusDropping, scaled } from '../quantity/decimal.ts';
 import { MONEY } from '../quantity/dimension.ts';
 import { type Holds, NONE_WRITTEN } from '../quantity/form.ts';
-import { Fraction, ONE, amountMeasure } from '../quantity/measure.ts';
+import { type Fraction, ONE, amountMeasure } from '../quantity/measure.ts';
 import { MINUS } from '../quantity/number-text.ts';
 
 export type Result =
