@@ -1,6 +1,7 @@
 // One line of numbers: `17.6 cubic feet ÷ 0.45 cubic feet per bag = 39.11 bags`.
 // Its figures get as many digits as it takes for the line to come out as it says.
 import type { Plan } from '../language/plan.ts';
+import { MINUS } from '../quantity/number-text.ts';
 import type { Book } from './book.ts';
 import { type Factor, type Side, cancelled } from './cancel.ts';
 import {
@@ -66,14 +67,23 @@ export function lineOf(book: Book, asked: LineAsked): Line {
     side: term.side,
   }));
   const struck = cancelled(factors, (word) => book.measures(word));
-  const pieces = asked.tokens.flatMap((token) =>
-    typeof token === 'string'
-      ? [{ text: token, struck: false }]
-      : (struck[terms.indexOf(token)] ?? []),
-  );
+  let sign = '';
+  const pieces = asked.tokens.flatMap((token) => {
+    const before = sign;
+    sign = typeof token === 'string' ? token : '';
+    if (typeof token === 'string') return [{ text: token, struck: false }];
+    const figures = struck[terms.indexOf(token)] ?? [];
+    const isBelow = targets.get(token)?.text.startsWith(MINUS) === true;
+    // After a sign of its own a minus would be read as another: `0 in − (−3 7/8 in)`.
+    return isBelow && /[+−×÷] $/.test(before) ? inBrackets(figures) : figures;
+  });
   const comes = asked.tokens.length > 0 && asked.result.figure.kind === 'known';
   const result = comes ? ` ${asked.joint} ${asked.result.text}` : '';
   return { pieces: joined([...pieces, { text: result, struck: false }]), targets };
+}
+
+function inBrackets(pieces: readonly Piece[]): readonly Piece[] {
+  return [{ text: '(', struck: false }, ...pieces, { text: ')', struck: false }];
 }
 
 /** How each term is written: the fewest digits with which the line comes out. */

@@ -145,7 +145,13 @@ const EXAMPLES: readonly (readonly [string, string, ...string[]])[] = [
     '308 ft × $1.20 per ft = $369.60',
     '22 pieces × 14 ft = 308 ft',
   ],
-  ['22 2x8 x 14 ft', '410.67 board feet', '22 pieces × 2 in × 8 in × 14 ft = 410.67 board feet'],
+  [
+    '22 2x8 x 14 ft',
+    '410.67 board feet',
+    '22 pieces × 2 in × 8 in × 14 ft = 410.67 board feet',
+    '2x8 → 2 in',
+    '2x8 → 8 in',
+  ],
   ['what share $42 is of $60', '70%', '$42 ÷ $60 = 70%'],
   ['what share $42 is of $60, times 2', '140%', '70% × 2 = 140%', '$42 ÷ $60 = 70%'],
   [
@@ -223,7 +229,7 @@ const FORMS: Readonly<Record<Exclude<Formula['kind'], 'hole'>, readonly [string,
   ],
   'for-shares': [
     'direct cost for a 20% margin',
-    'direct cost for 20% margin, taken of the answer, not of the cost',
+    'direct cost for a 20% margin, taken of the answer, not of the cost',
   ],
   limited: ['slab length not less than 15 ft', 'slab length not less than 15 ft, so raised to it'],
   pick: [

@@ -251,7 +251,7 @@ describe('what is missing', () => {
     expect(book.working('All')).toMatchObject({ shown: '$100.00 so far' });
     expect(book.working('All').steps[0]).toMatchObject({
       words: 'total cost of Landing, 1 line',
-      numbers: '$100.00 = $100.00',
+      numbers: '',
       note: left,
     });
     expect(book.working('Price').steps[0]?.note).toBe(left);

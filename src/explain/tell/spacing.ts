@@ -8,7 +8,7 @@ import { differenceOf, heldIn, numberOf, productOf, quotientOf, sumOf } from '..
 import type { Book } from '../book.ts';
 import { PLAIN_NUMBER, figureOf } from '../figure.ts';
 import { type Target, type Term, type Token, lineOf, targetOf } from '../line.ts';
-import { said } from '../naming.ts';
+import { said, saidAlone } from '../naming.ts';
 import { saying } from '../step.ts';
 import { roundedUp } from './rounding.ts';
 import { type Aside, type Told, type Used, byItsPlan, known, operand, riser, use } from './told.ts';
@@ -101,12 +101,11 @@ export function tellPieces(book: Book, checked: Checked, formula: Pieces, target
   const rounding = { op: 'round', way: 'up', of: packs, step: null } as const;
   const top = roundedUp(book, checked, boards, target, rounding);
   const perBoard = known(each.figure)
-    ? `, ${each.figure.shown.text} from each ${formula.noun}`
+    ? `, ${formula.noun === 'piece' ? soleFigure(each.figure.shown) : each.figure.shown.text} from each ${formula.noun}`
     : '';
   const below = riser(book, {
     said: saying(
-      said(book, count.checked),
-      count.checked.formula.kind === 'amount' ? '' : ' pieces',
+      saidAlone(book, count.checked),
       perBoard,
       top.whole,
     ),
@@ -135,6 +134,11 @@ export function tellPieces(book: Book, checked: Checked, formula: Pieces, target
   return [...top.risers, below, cut];
 }
 
+/** `3`, where `3 pieces from each piece` would be read twice. */
+function soleFigure({ exact }: { readonly exact: string }): string {
+  return exact;
+}
+
 /** What is left of each board. */
 function leftOver(
   book: Book,
@@ -145,7 +149,9 @@ function leftOver(
 ): readonly Aside[] {
   const used = productOf(whole, inScaleOf(length.checked, stock.checked));
   const plan = differenceOf(stock.checked.plan, used);
-  const result = targetOf(figureOf(book, { plan, holds: stock.checked.holds }), '');
+  // Its length may be asked for in feet; what is left of it is read off a tape.
+  const holds = { ...stock.checked.holds, showIn: null };
+  const result = targetOf(figureOf(book, { plan, holds }), '');
   const { pieces } = lineOf(book, {
     tokens: [apart(stock), ' − ', plainTerm(book, whole), ' × ', apart(length)],
     joint: '=',

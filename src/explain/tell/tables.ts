@@ -1,13 +1,13 @@
 // Figures of a column, and rows that were read off a table.
-import type { Checked } from '../../language/plan.ts';
-import type { CellId, ColumnOf, LookUp, RowCount } from '../../language/tree.ts';
+import type { Checked, Plan } from '../../language/plan.ts';
+import type { CellId, ColumnOf, LookUp, LookUpCondition, RowCount } from '../../language/tree.ts';
 import type { Book } from '../book.ts';
-import type { Target } from '../line.ts';
+import type { Target, Term, Token } from '../line.ts';
 import { said } from '../naming.ts';
-import { type Word, saying } from '../step.ts';
+import { type Word, plainWords, saying } from '../step.ts';
 import { joinedBy, leftOutNote, lineTerm } from './adding.ts';
 import { TERMS_AT_MOST } from './arithmetic.ts';
-import { type Told, type Used, riser, use } from './told.ts';
+import { type Told, type Used, byItsPlan, riser, use } from './told.ts';
 
 /** `total of volume in slab bays, 2 rows`: each row stands below with its amount and opens in place. */
 export function tellColumn(book: Book, checked: Checked, formula: ColumnOf, target: Target): Told {
@@ -27,12 +27,14 @@ export function tellColumn(book: Book, checked: Checked, formula: ColumnOf, targ
     : what === 'total'
       ? sum
       : ['(', ...sum, `) ÷ ${added.length}`];
+  // The only one is the answer.
+  const lone = added.length === 1;
   const made = riser(book, {
     said: saying(`${what} of ${columnSay} in ${tableSay}, ${many}`),
-    tokens,
+    tokens: lone ? [] : tokens,
     joint: picks ? '→' : '=',
     result: target,
-    comesOut: [],
+    comesOut: short ? [byItsRows(checked, terms)] : [],
     used: [],
     note: leftOutNote(book, outcome),
   });
@@ -41,6 +43,36 @@ export function tellColumn(book: Book, checked: Checked, formula: ColumnOf, targ
     return (term && made.targets.get(term)) ?? null;
   };
   return [{ ...made, lines: cells.map((cell) => ({ cell, target: targetOf(cell) })) }];
+}
+
+/** Its plan worked from what is written for its rows. */
+function byItsRows(
+  { plan }: Checked,
+  terms: ReadonlyMap<CellId, Term>,
+): (stands: (term: Term) => Plan) => Plan {
+  return (stands) => {
+    const written = new Map([...terms].map(([cell, term]) => [cell, stands(term)]));
+    return rowsSwapped(plan, written);
+  };
+}
+
+/** Rows stand at the bottom of what adds them, perhaps in another scale than theirs. */
+function rowsSwapped(plan: Plan, written: ReadonlyMap<CellId, Plan>): Plan {
+  switch (plan.op) {
+    case 'column':
+      return rowsSwapped(plan.of, written);
+    case 'total':
+    case 'average':
+    case 'greatest':
+    case 'least':
+      return { op: plan.op, items: plan.items.map((item) => rowsSwapped(item, written)) };
+    case 'scale':
+      return { ...plan, of: rowsSwapped(plan.of, written) };
+    case 'cell':
+      return written.get(plan.cell) ?? plan;
+    default:
+      return plan;
+  }
 }
 
 /** Which row was read, and by what. */
@@ -52,18 +84,51 @@ export function tellLookUp(book: Book, checked: Checked, formula: LookUp, target
     const part = checked.parts[i];
     const words = part ? said(book, part) : [];
     const joint = i === 0 ? '' : ', ';
-    return saying(`${joint}${condition.columnSay}${RELATION[condition.relation]} `, words);
+    return saying(joint, conditionSaid(condition, words));
   });
+  const size = formula.asked === undefined ? null : used[0];
+  const line = size ? [size] : lookedUpBy(formula, used);
   const made = riser(book, {
     said: saying(...lookUpSaid(formula, used, conditions, book)),
-    tokens: [],
+    tokens: used.length > TERMS_AT_MOST ? [] : line,
     joint: '→',
     result: target,
-    comesOut: [],
+    comesOut: [byItsPlan(checked, used)],
     used,
-    note: cell === undefined ? null : `The first row that fits: ${book.facts(cell).name}.`,
+    note: cell === undefined ? null : `${capital(rowName(book, formula, cell))} is the first that fits.`,
   });
   return [{ ...made, lines: cell === undefined ? [] : [{ cell, target: null }] }];
+}
+
+/** `joist spacing` rather than `spacing joist spacing`, `span at least joist span`. */
+function conditionSaid(
+  { columnSay, relation }: LookUpCondition,
+  words: readonly Word[],
+): readonly Word[] {
+  const isInTheName = plainWords(words).toLowerCase().endsWith(columnSay.toLowerCase());
+  if (relation === 'is' && isInTheName) return words;
+  return saying(`${columnSay}${RELATION[relation]} `, words);
+}
+
+/** What the row was looked for by, put in: `species hem-fir, span at least 9 ft`. */
+function lookedUpBy(formula: LookUp, used: readonly Used[]): readonly Token[] {
+  return formula.conditions.flatMap(({ columnSay, relation }, i): readonly Token[] => {
+    const value = used[i];
+    if (!value) return [];
+    return [`${i === 0 ? '' : ', '}${columnSay}${RELATION[relation]} `, value];
+  });
+}
+
+/** `Row 31`, `lay deck boards`: the table and the column are said already. */
+function rowName(book: Book, { columnSay }: LookUp, cell: CellId): string {
+  const { name } = book.facts(cell);
+  const table = book.facts(book.state(cell).input.inTable ?? cell).name;
+  const [before, after] = [`${table}: `, `: ${columnSay}`];
+  return name.slice(before.length, -after.length);
+}
+
+function capital(text: string): string {
+  return `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
 }
 
 function lookUpSaid(
