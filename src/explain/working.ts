@@ -35,7 +35,11 @@ export function workingOf(estimate: Explainable, cell: CellId): Working {
     cell,
     name: book.facts(cell).name,
     shown: soFar ? `${target.text} so far` : target.text,
-    steps: flight({ book, seen: new Set(), terms: new Set(), steps: [] }, { kind: 'cell', cell, target }, []),
+    steps: flight(
+      { book, seen: new Set(), terms: new Set(), steps: [] },
+      { kind: 'cell', cell, target },
+      [],
+    ),
     goesInto: state.goesInto
       .toSorted((a, b) => (book.isBefore(a, b) ? -1 : 1))
       .map((into) => ({ cell: into, name: book.facts(into).name })),
@@ -133,10 +137,17 @@ function stretchFrom(walk: Walk, place: Place, within: Within): Stretch {
 function termStretch(walk: Walk, place: InnerPlace, within: Within): Stretch {
   const key = termKey(walk.book, place.checked);
   if (key !== null && walk.terms.has(key)) {
-    return { steps: [made(walk, referredTerm(walk.book, place.checked, place.target))], next: null };
+    return {
+      steps: [made(walk, referredTerm(walk.book, place.checked, place.target))],
+      next: null,
+    };
   }
-  if (key !== null) walk.terms.add(key);
+  met(walk, key);
   return risersOf(walk, place, [...within, place]);
+}
+
+function met({ terms: seen }: Walk, key: string | null): void {
+  if (key !== null) seen.add(key);
 }
 
 function isGiven(state: CellState): boolean {
@@ -155,8 +166,7 @@ function cellStretch(walk: Walk, place: CellPlace, state: CellState, within: Wit
   const target = state.input.money ? inItsOwnScale(book, checked, below) : below;
   const next: InnerPlace = { kind: 'inner', checked, target };
   if (steps.length > 0) return { steps: withName(book, state, steps), next };
-  const key = termKey(book, checked);
-  if (key !== null) walk.terms.add(key);
+  met(walk, termKey(book, checked));
   const stretch = risersOf(walk, next, [...within, place]);
   return { steps: withName(book, state, stretch.steps), next: stretch.next };
 }

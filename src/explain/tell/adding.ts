@@ -47,7 +47,8 @@ export function tellRecap(book: Book, checked: Checked, formula: Recap, target: 
   const made = riser(book, {
     said: saying(`${formula.say}, ${many}`),
     // The only one is the answer.
-    tokens: added.length === 1 ? [] : short ? joinedBy(' + ', [...terms.values()]) : [`${many} added`],
+    tokens:
+      added.length === 1 ? [] : short ? joinedBy(' + ', [...terms.values()]) : [`${many} added`],
     joint: '=',
     result: target,
     comesOut: [],

@@ -31,6 +31,7 @@ export function tellRounded(book: Book, checked: Checked, formula: Rounded, targ
       joint: '→',
       result: target,
       comesOut: [byItsPlan(checked, [of]), ...across.comesOut],
+      between: across.between,
       apart: true,
       used: step === null ? [of] : [of, use(book, step)],
     }),
@@ -46,15 +47,16 @@ function otherUnit(
   of: Used,
   checked: Checked,
   target: Target,
-): Pick<LineAsked, 'tokens' | 'comesOut'> {
+): Required<Pick<LineAsked, 'tokens' | 'comesOut' | 'between'>> {
   const factor = isLength(of.checked) ? [] : factorBetween(book, of.figure, target.figure);
-  if (factor.length === 0) return { tokens: [], comesOut: [] };
+  if (factor.length === 0) return { tokens: [], comesOut: [], between: [] };
   const holds = { ...of.checked.holds, showIn: checked.holds.showIn };
   const figure = figureOf(book, { plan: of.checked.plan, holds });
   const there: Term = { figure, side: 'apart', instead: '' };
   const swap = (stands: (term: Term) => Plan): Plan =>
     byItsPlan(checked, [of])((term) => stands(term === of ? there : term));
-  return { tokens: [...factor, ' = ', there], comesOut: [swap] };
+  const between = [{ to: there, work: (stands: (term: Term) => Plan): Plan => stands(of) }];
+  return { tokens: [...factor, ' = ', there], comesOut: [swap], between };
 }
 
 function isLength({ holds: { measure } }: Checked): boolean {
@@ -161,10 +163,25 @@ export function tellInPacks(book: Book, checked: Checked, formula: InPacks, targ
       tokens: [of, ...towardsRate(book, of.figure, each.figure, 'over'), ' ÷ ', each, perPack],
       joint: '=',
       result: top.reached,
-      comesOut: [byItsPlan({ plan: packs }, [of, each])],
+      comesOut: [
+        byItsPlan({ plan: packs }, [of, each]),
+        ...roundsTo(top, rounding, packs, [of, each]),
+      ],
       used: [of, each],
     }),
   ];
+}
+
+/** What comes out whole comes out so from what is written, too: a hair more would be another pack. */
+function roundsTo(
+  { whole }: RoundedUp,
+  rounding: Extract<Plan, { op: 'round' }> | null,
+  packs: Plan,
+  used: readonly Used[],
+): LineAsked['comesOut'] {
+  if (whole === '' || !rounding) return [];
+  const work = byItsPlan({ plan: packs }, used);
+  return [(stands) => ({ ...rounding, of: work(stands) })];
 }
 
 /** The rounding up to whole packs, where there is anything to round. */

@@ -17,32 +17,53 @@ export function tellColumn(book: Book, checked: Checked, formula: ColumnOf, targ
   const added = cells.filter((cell) => !missing.has(cell));
   const many = added.length === 1 ? '1 row' : `${added.length} rows`;
   const short = added.length <= TERMS_AT_MOST;
-  const terms = new Map(short ? added.map((cell) => [cell, lineTerm(book, cell)]) : []);
-  const sum = short ? joinedBy(' + ', [...terms.values()]) : [`${many} added`];
+  const terms = new Map(
+    added.length <= SETTLED_AT_MOST ? added.map((cell) => [cell, lineTerm(book, cell)]) : [],
+  );
+  const all = [...terms.values()];
   const picks = what === 'greatest' || what === 'least';
-  const tokens = picks
-    ? short
-      ? joinedBy(', ', [...terms.values()])
-      : [many]
-    : what === 'total'
-      ? sum
-      : ['(', ...sum, `) ÷ ${added.length}`];
-  // The only one is the answer.
-  const lone = added.length === 1;
-  const made = riser(book, {
+  const asked = {
     said: saying(`${what} of ${columnSay} in ${tableSay}, ${many}`),
-    tokens: lone ? [] : tokens,
     joint: picks ? '→' : '=',
     result: target,
-    comesOut: short ? [byItsRows(checked, terms)] : [],
     used: [],
     note: leftOutNote(book, outcome),
+  } as const;
+  // Each row has the digits with which they come out together, also where the line says no more than how many there are.
+  const settled = riser(book, {
+    ...asked,
+    // The only one is the answer.
+    tokens:
+      added.length === 1 ? [] : columnLine(what, joinedBy(picks ? ', ' : ' + ', all), added.length),
+    comesOut: terms.size > 0 ? [byItsRows(checked, terms)] : [],
   });
+  const counted = picks ? many : `${many} added`;
+  const made = short
+    ? settled
+    : {
+        ...riser(book, {
+          ...asked,
+          tokens: columnLine(what, [counted], added.length),
+          comesOut: [],
+        }),
+        targets: settled.targets,
+      };
   const targetOf = (cell: CellId): Target | null => {
     const term = terms.get(cell);
     return (term && made.targets.get(term)) ?? null;
   };
   return [{ ...made, lines: cells.map((cell) => ({ cell, target: targetOf(cell) })) }];
+}
+
+/** Of more rows than this the digits are those that the page shows. */
+const SETTLED_AT_MOST = 60;
+
+function columnLine(
+  what: ColumnOf['what'],
+  line: readonly Token[],
+  rows: number,
+): readonly Token[] {
+  return what === 'average' ? ['(', ...line, `) ÷ ${rows}`] : line;
 }
 
 /** Its plan worked from what is written for its rows. */
@@ -95,7 +116,10 @@ export function tellLookUp(book: Book, checked: Checked, formula: LookUp, target
     result: target,
     comesOut: [byItsPlan(checked, used)],
     used,
-    note: cell === undefined ? null : `${capital(rowName(book, formula, cell))} is the first that fits.`,
+    note:
+      cell === undefined
+        ? null
+        : `${capital(rowName(book, formula, cell))} is the first that fits.`,
   });
   return [{ ...made, lines: cell === undefined ? [] : [{ cell, target: null }] }];
 }
