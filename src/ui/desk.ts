@@ -1,5 +1,6 @@
 // What lies on the desk: the open notebook, where it is kept, and the ways to open, save and follow it.
 // Clock, ids and everything of the browser that is not drawn come in from outside.
+import { difference } from '../notebook/change.ts';
 import { LONGEST_TEXT, refusal } from '../notebook/read-notebook.ts';
 import type { Standing, Unsaved } from '../store/ground.ts';
 import type { Slip } from '../store/journal.ts';
@@ -17,6 +18,7 @@ import {
   withNew,
 } from '../versions/identities.ts';
 import { asidesOf } from './asides.ts';
+import { copied } from './copied.ts';
 import type { DeskSettings, Template } from './desk-settings.ts';
 import { HalfWritten } from './half-written.ts';
 import { HeldOnto } from './held-onto.ts';
@@ -26,7 +28,6 @@ import { LeftSlips } from './left-slips.ts';
 import { notTaken } from './not-taken.ts';
 import { allCells } from './reading-order.ts';
 import { type Door, Session } from './session.ts';
-import { copied, difference } from './whole-texts.ts';
 import { WhoseTurn } from './whose-turn.ts';
 
 /** A text that is opened, with what was kept beside it. */
