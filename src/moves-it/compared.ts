@@ -1,7 +1,7 @@
 // Alternatives side by side: each is put into a copy of the notebook that stands beside it, read off and taken back, so
 // that its figures are those the notebook itself would have. An alternative is a name and other formulas for some cells.
 import type { CellId } from '../language/tree.ts';
-import { stretchBetween } from '../notebook/change.ts';
+import { difference } from '../notebook/change.ts';
 import type { Change, Notebook } from '../notebook/document.ts';
 import type { EstimateDoor } from '../notebook/estimate.ts';
 import { cellsOf } from '../notebook/lines.ts';
@@ -61,7 +61,7 @@ export class Alternatives {
       const change =
         text === door.notebook.text
           ? null
-          : { say: `Put in ${name}`, splices: [stretchBetween(door.notebook.text, text)] };
+          : { say: `Put in ${name}`, splices: [difference(door.notebook.text, text)] };
       return { results: found, refused: tried.refused, change };
     });
   }
@@ -70,7 +70,7 @@ export class Alternatives {
   #follow(text: string): EstimateDoor {
     const copy = this.#copy;
     if (copy && copy.notebook.text !== text) {
-      const splices = [stretchBetween(copy.notebook.text, text)];
+      const splices = [difference(copy.notebook.text, text)];
       copy.replaceText({ say: 'Follow the notebook', splices });
     }
     if (copy?.notebook.text === text) return copy;

@@ -32,7 +32,7 @@ export function inOrder(splices: readonly Splice[]): readonly Splice[] {
 }
 
 /** The one stretch in which two texts differ, never through the middle of a sign. */
-export function stretchBetween(before: string, after: string): Splice {
+export function difference(before: string, after: string): Splice {
   const most = Math.min(before.length, after.length);
   let from = 0;
   while (from < most && before[from] === after[from]) from++;

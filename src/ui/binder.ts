@@ -10,7 +10,7 @@ import type { Comparison } from '../versions/compare.ts';
 import { type OrderState, orderLogged } from '../versions/contract.ts';
 import { type KeptIdentities, keptIdentities, stemOf } from '../versions/identities.ts';
 import type { Job } from '../versions/job.ts';
-import { type PastDate, pastDates } from '../versions/past-dates.ts';
+import { type PastDate, type Validity, pastDates, validity } from '../versions/past-dates.ts';
 import { type Snapshot, freeze } from '../versions/snapshot.ts';
 import { type Happened, acceptedOf, logged, standingOf } from '../versions/standing.ts';
 import { type Version, versionNow, versionOf } from '../versions/version.ts';
@@ -255,6 +255,11 @@ export class Binder {
     if (this.#past?.text !== text || this.#past.day !== today)
       this.#past = { text, day: today, found: pastDates(this.#estimate, today) };
     return this.#past.found;
+  }
+
+  /** Until when its prices are good; null where none has a date. */
+  get validity(): Validity | null {
+    return validity(this.#estimate);
   }
 
   /** The open notebook, with all that the floors below ask of it. */

@@ -1,6 +1,6 @@
 // What lies on the desk: the open notebook, where it is kept, and the ways to open, save and follow it.
 // Clock, ids and everything of the browser that is not drawn come in from outside.
-import { stretchBetween } from '../notebook/change.ts';
+import { difference } from '../notebook/change.ts';
 import { LONGEST_TEXT, refusal } from '../notebook/read-notebook.ts';
 import type { Standing, Unsaved } from '../store/ground.ts';
 import type { Slip } from '../store/journal.ts';
@@ -18,6 +18,7 @@ import {
   withNew,
 } from '../versions/identities.ts';
 import { asidesOf } from './asides.ts';
+import { copied } from './copied.ts';
 import type { DeskSettings, Template } from './desk-settings.ts';
 import { HalfWritten } from './half-written.ts';
 import { HeldOnto } from './held-onto.ts';
@@ -28,7 +29,6 @@ import { notTaken } from './not-taken.ts';
 import { allCells } from './reading-order.ts';
 import { type Door, Session } from './session.ts';
 import { Watching } from './watching.ts';
-import { copied } from './whole-texts.ts';
 import { WhoseTurn } from './whose-turn.ts';
 
 /** A text that is opened, with what was kept beside it. */
@@ -415,7 +415,7 @@ export class Desk {
   #show({ text, identities }: Pick<Opened, 'text' | 'identities'>, say: string): void {
     const before = this.session.door.notebook.text;
     this.#text = text;
-    const followed = this.session.follow({ say, splices: [stretchBetween(before, text)] });
+    const followed = this.session.follow({ say, splices: [difference(before, text)] });
     const { notebook } = this.session.door;
     if (!followed || notebook.text !== text) {
       this.#open({ text, id: this.openId, identities });

@@ -1,9 +1,9 @@
 // What a page left that could not keep it: here again, or beside this as a copy where others kept more since.
 import type { Slip } from '../store/journal.ts';
 import type { Keeper } from '../store/keeper.ts';
+import { copied } from './copied.ts';
 import type { DeskSettings } from './desk-settings.ts';
 import type { Session } from './session.ts';
-import { copied } from './whole-texts.ts';
 
 /** The notebook for which they are looked for. */
 interface Finding {

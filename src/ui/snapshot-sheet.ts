@@ -2,7 +2,6 @@
 // Properties: `desk`, `binder`, `open`. Event, for a person's act: `away`.
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { askAgain } from '../versions/past-dates.ts';
 import { sayOrigin } from '../versions/working-copy.ts';
 import type { Binder } from './binder.ts';
 import { binderState } from './binder-state.ts';
@@ -12,7 +11,7 @@ import type { JobTold } from './job-files.ts';
 import { look } from './look.ts';
 import './order-paper.ts';
 import { ordersMade } from './orders-made.ts';
-import { pastPrices } from './past-prices.ts';
+import './past-prices.ts';
 import { wholeJob } from './whole-job.ts';
 import './paper-sheet.ts';
 import type { PaperSheet } from './paper-sheet.ts';
@@ -37,11 +36,6 @@ export class SnapshotSheet extends LitElement {
       }
       h3 {
         margin-top: 1.8rem;
-      }
-      .past li,
-      .orders li {
-        padding: 0.25rem 0;
-        border-bottom: 1px solid var(--hair);
       }
     `,
   ];
@@ -140,7 +134,7 @@ export class SnapshotSheet extends LitElement {
         @gone=${this.#copied}
       ></snapshot-list>
       ${snapshots.length > 1 ? comparingTwo(binder, (two) => void this.#show({ kind: 'compare', ...two })) : nothing}
-      ${pastPrices(binder, () => void this.#askAgain(binder))}
+      <past-prices .binder=${binder} @done=${this.#pricesDone}></past-prices>
       ${ordersMade(binder, (number) => void this.#show({ kind: 'order', number }))}
       ${wholeJob(this.desk, binder, { told: this.#tell, copied: this.#copied })}
     `;
@@ -166,17 +160,12 @@ export class SnapshotSheet extends LitElement {
       );
   };
 
-  async #askAgain(binder: Binder): Promise<void> {
-    const change = askAgain(binder.estimate, binder.past);
-    if (!change) return;
-    const done = this.desk.session.apply((door) => door.replaceText(change));
-    const said = done
-      ? `${change.say}: done. Undo on the page takes it back.`
-      : (this.desk.session.notice?.text ?? '');
-    this.#tell({ kind: done ? 'opened' : 'refused', said, mismatches: [] });
+  /** What was done with old prices is told above, where the keyboard goes. */
+  #pricesDone = async ({ detail }: CustomEvent<JobTold>): Promise<void> => {
+    this.#tell(detail);
     await this.updateComplete;
     this.renderRoot.querySelector<PaperSheet>('paper-sheet')?.heard();
-  }
+  };
 
   #copied = (): void => {
     this.#away();

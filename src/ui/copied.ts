@@ -2,7 +2,6 @@
 import type { Change } from '../notebook/document.ts';
 import type { Door } from './session.ts';
 
-/** Its title says that it is one. */
 export function copied({ notebook }: Door): Change {
   const at = notebook.titleSpot;
   const title = `${notebook.title || 'Estimate'}, a copy`;
