@@ -42,6 +42,17 @@ export function workingOf(estimate: Explainable, cell: CellId): Working {
   };
 }
 
+/** The steps of a cell's own formula, top first: cells in `known` stand below them with what they come to, and are not worked again. */
+export function ownSteps(
+  estimate: Explainable,
+  cell: CellId,
+  known: ReadonlySet<CellId>,
+): readonly Step[] {
+  const book = bookOf(estimate);
+  const seen = new Set([...known].filter((each) => each !== cell));
+  return flight({ book, seen, steps: [] }, placeOfCell(book, cell), []);
+}
+
 /** One stretch of working. */
 interface Walk {
   readonly book: Book;
