@@ -5,6 +5,7 @@ import { LONGEST_TEXT, refusal } from '../notebook/read-notebook.ts';
 import { type Standing, type Unsaved, sayUnsaved } from '../store/ground.ts';
 import type { Journal, Slip } from '../store/journal.ts';
 import { type Channel, Keeper, type KeeperState } from '../store/keeper.ts';
+import type { PracticeShelf } from '../store/practice-shelf.ts';
 import type { Shelf } from '../store/shelf.ts';
 import type { KeptEntry, KeptPlace } from '../store/shapes.ts';
 import { type Locks, type Role, Turn } from '../store/turn.ts';
@@ -49,6 +50,8 @@ export interface DeskSettings {
   readonly guide: () => Promise<string>;
   /** Where snapshots, change orders and the job record are kept; fetched when they are asked for. */
   readonly versions: () => Promise<VersionsShelf>;
+  /** Where it is kept what came of being asked; fetched when somebody is. */
+  readonly practice: () => Promise<PracticeShelf>;
   /** The version of this tool, as snapshots name it. */
   readonly tool: string;
 }
@@ -182,6 +185,10 @@ export class Desk {
 
   versions(): Promise<VersionsShelf> {
     return this.#settings.versions();
+  }
+
+  practice(): Promise<PracticeShelf> {
+    return this.#settings.practice();
   }
 
   now(): number {
