@@ -95,11 +95,7 @@ export function stepsLeft(
 }
 
 /** What there is to show of one cell; `known` are those that need no working here. */
-export function shownStep(
-  estimate: Followed,
-  cell: CellId,
-  known: ReadonlySet<CellId>,
-): ShownStep {
+export function shownStep(estimate: Followed, cell: CellId, known: ReadonlySet<CellId>): ShownStep {
   const book = bookOf(estimate);
   const state = book.state(cell);
   const { from, caution, name } = book.facts(cell);
@@ -229,10 +225,7 @@ function isStep(state: CellState): boolean {
 }
 
 /** Of each cell below this one, and of itself: what it is worked from, as one meets it in its formula. */
-function needsBelow(
-  estimate: Followed,
-  cell: CellId,
-): ReadonlyMap<CellId, readonly CellId[]> {
+function needsBelow(estimate: Followed, cell: CellId): ReadonlyMap<CellId, readonly CellId[]> {
   const book: Book = bookOf(estimate);
   const below = new Set([cell, ...estimate.reach([cell], 'down')]);
   const needs = new Map<CellId, CellId[]>();

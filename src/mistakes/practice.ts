@@ -160,7 +160,17 @@ class PracticeSet {
       const fresh = freshOf(estimate, cell.id, { sensible, choices });
       if (!fresh) return [];
       const write = (text: string): boolean => 'change' in estimate.setFormula(cell.id, text);
-      return [{ cell: cell.id, name: cell.name, was: cell.formula, sensible, fresh, place: 'cell', write }];
+      return [
+        {
+          cell: cell.id,
+          name: cell.name,
+          was: cell.formula,
+          sensible,
+          fresh,
+          place: 'cell',
+          write,
+        },
+      ];
     });
     const draws = streams(seed, found.length);
     return found.flatMap((one, at) => (draws[at] ? [{ ...one, draws: draws[at] }] : []));
@@ -206,7 +216,13 @@ class PracticeSet {
     const tables = [
       ...cellsOf(this.#estimate.notebook).flatMap((each) =>
         each.table
-          ? [{ name: each.name, columns: each.table.columns, rows: each.table.rows.map((r) => r.texts) }]
+          ? [
+              {
+                name: each.name,
+                columns: each.table.columns,
+                rows: each.table.rows.map((r) => r.texts),
+              },
+            ]
           : [],
       ),
       ...REFERENCE_TABLES.map(({ name: called, table }) => ({ name: called, ...table })),

@@ -27,7 +27,7 @@ import './paper-sheet.ts';
 import { sheetsLook } from './sheets-look.ts';
 
 /** Sheets about one cell. */
-export type CellSheet = 'removing' | 'removing-column' | 'moving' | 'goes-into';
+export type CellSheet = 'removing' | 'removing-column' | 'moving' | 'goes-into' | 'show-how';
 /** Mends are looked for when the sheet is drawn; further down one goes there for them. */
 const MOST_WITH_MENDS = 40;
 

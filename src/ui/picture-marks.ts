@@ -38,7 +38,11 @@ export function pictureFor(
 }
 
 /** Could the answer be read off it? */
-export function pictureTells(session: Session, { cell, place }: MarkedPicture, answer: string): boolean {
+export function pictureTells(
+  session: Session,
+  { cell, place }: MarkedPicture,
+  answer: string,
+): boolean {
   const state = session.door.picturesOf(cell)[place];
   if (state?.kind !== 'drawn') return false;
   const { chains, words, alt, key } = draw(state.name, state.given);

@@ -58,6 +58,7 @@ export class StoryPage extends LitElement {
   @state() private about: CellId | null = null;
   #column = 0;
   @state() private recordHere = false;
+  @state() private showHowHere = false;
   @state() private guide: 'away' | 'open' = 'away';
   @state() private guideHere = false;
   /** On narrow screens the working is a sheet from below. */
@@ -123,6 +124,7 @@ export class StoryPage extends LitElement {
     }
     this.toggleAttribute('snapshots', this.sheet === 'snapshots' && this.snapshotsHere);
     this.toggleAttribute('record', this.sheet === 'record');
+    this.toggleAttribute('show-how', this.sheet === 'show-how');
     if (this.sheet === 'snapshots') {
       if (this.snapshotsHere) return;
       void import('./snapshot-sheet.ts').then(() => (this.snapshotsHere = true));
@@ -131,6 +133,11 @@ export class StoryPage extends LitElement {
     if (this.sheet === 'record') {
       if (this.recordHere) return;
       void import('./record-sheet.ts').then(() => (this.recordHere = true));
+      return;
+    }
+    if (this.sheet === 'show-how') {
+      if (this.showHowHere) return;
+      void import('./show-how.ts').then(() => (this.showHowHere = true));
       return;
     }
     if (this.sheet === '' || this.sheetsHere) return;
@@ -158,7 +165,10 @@ export class StoryPage extends LitElement {
       <job-header
         role="banner"
         .desk=${desk}
-        @sheet=${(event: CustomEvent<SheetName>) => (this.sheet = event.detail)}
+        @sheet=${({ detail }: CustomEvent<SheetName>) => {
+          if (detail === 'show-how') this.about = session.worked;
+          this.sheet = detail;
+        }}
         @guide=${this.#turnGuide}
       ></job-header>
       ${told(desk)}
@@ -253,6 +263,16 @@ export class StoryPage extends LitElement {
               column=${this.#column}
               @away=${this.#sheetAway}
             ></job-sheets>`
+          : nothing
+      }
+      ${
+        this.showHowHere
+          ? html`<show-how
+              .desk=${desk}
+              .cell=${this.about}
+              ?open=${this.sheet === 'show-how'}
+              @away=${this.#sheetAway}
+            ></show-how>`
           : nothing
       }
       ${
@@ -479,6 +499,7 @@ export class StoryPage extends LitElement {
     if (asked === 'move') this.#lay('moving', row.cell.id);
     if (asked === 'goes-into') this.#lay('goes-into', row.cell.id);
     if (asked === 'go-to') this.sheet = 'go-to';
+    if (asked === 'show-how') this.#lay('show-how', session.worked ?? row.cell.id);
     return asked;
   }
 

@@ -153,10 +153,7 @@ export class StoryPicture extends LitElement {
   }
 }
 
-function onSheet(
-  { shapes, strokes, letters }: Sheet,
-  marked: readonly string[],
-): TemplateResult {
+function onSheet({ shapes, strokes, letters }: Sheet, marked: readonly string[]): TemplateResult {
   const ringed = letters.filter(({ text }) => marked.includes(text));
   return svg`<g aria-hidden="true">${shapes.map(placed)}${strokes.map(
     ({ from, to, line, wrong }) =>

@@ -119,6 +119,7 @@ export class StoryWorking extends LitElement {
                 </button>`
               : nothing
           }
+          <button class="act" @click=${() => this.#about('show-how', id)}>Show how</button>
           <button class="plain" @click=${() => session.bring(at.cell)}>All of ${held.name}</button>
         </div>
       </header>
@@ -151,6 +152,7 @@ export class StoryWorking extends LitElement {
             </button>`
           : nothing
       }
+      <button class="act" @click=${() => this.#about('show-how', cell.id)}>Show how</button>
       <span class="lesser">
         <button class="plain" @click=${() => this.#write('name', cell)}>Rename</button>
         <button

@@ -1,0 +1,181 @@
+// Where one is in showing how a number came about: the steps that are left, which of them stands there now, what is known,
+// and, where steps are asked first, what came of each.
+import { type ShownStep, shownStep, stepText, stepsLeft, stepsUpTo } from '../explain/show-how.ts';
+import type { CellId } from '../language/tree.ts';
+import { type Tried, afterShown, askable, untried } from '../mistakes/asking.ts';
+import type { AskedStep } from '../mistakes/diagnose.ts';
+import type { Practice } from '../mistakes/practice.ts';
+import type { Notebook } from '../notebook/document.ts';
+import type { Sitting } from '../store/practice-shapes.ts';
+import type { Session } from './session.ts';
+import { valueSaid } from './value-words.ts';
+
+/** What stands in the place of a source where a number is made up for practice. */
+const FRESH = 'a fresh number, for practice';
+
+export class Showing {
+  readonly session: Session;
+  readonly cell: CellId;
+  readonly practice: Practice | null;
+  /** The notebook as it stood when this began. */
+  readonly of: Notebook;
+  readonly #order: readonly CellId[];
+  readonly #below: ReadonlySet<CellId>;
+  readonly #fresh: ReadonlySet<CellId>;
+  readonly #steps = new Map<CellId, ShownStep>();
+  readonly #known = new Set<CellId>();
+  readonly #tried = new Map<CellId, Tried>();
+  #at = 0;
+  #asks = false;
+
+  constructor(session: Session, cell: CellId, practice: Practice | null) {
+    const { door } = session;
+    this.session = session;
+    this.of = door.notebook;
+    this.cell = cell;
+    this.practice = practice;
+    this.#order = stepsUpTo(door, cell);
+    this.#below = new Set(door.reach([cell], 'down').filter((id) => id >= 0));
+    this.#fresh = new Set(practice?.fresh.map((each) => each.cell));
+    this.#asks = practice !== null;
+  }
+
+  get name(): string {
+    return this.session.door.state(this.cell).input.name;
+  }
+
+  get asks(): boolean {
+    return this.#asks;
+  }
+
+  /** Steps and givens that the group knows. */
+  get known(): ReadonlySet<CellId> {
+    return this.#known;
+  }
+
+  /** The cells that are shown one after the other. */
+  get steps(): readonly CellId[] {
+    return stepsLeft(this.session.door, this.#order, this.#known);
+  }
+
+  get at(): number {
+    return Math.min(this.#at, this.last);
+  }
+
+  /** The last place there is: past the last step where steps are asked, for what came of it. */
+  get last(): number {
+    return this.steps.length - 1 + (this.#asks ? 1 : 0);
+  }
+
+  /** The cell that stands there now; null at the end, past the last step. */
+  get here(): CellId | null {
+    return this.steps[this.at] ?? null;
+  }
+
+  /** `step 3 of 9`. */
+  get progress(): string {
+    const many = this.steps.length;
+    return this.here === null ? 'the end' : `step ${this.at + 1} of ${many}`;
+  }
+
+  step(cell: CellId): ShownStep {
+    const known = this.#steps.get(cell);
+    if (known) return known;
+    const { door } = this.session;
+    const step = shownStep(door, cell, this.#below);
+    const result = valueSaid(door, cell) ?? step.result;
+    const putIn = step.putIn.map((each) =>
+      this.#fresh.has(each.cell) ? { ...each, source: FRESH } : each,
+    );
+    const source = this.#fresh.has(cell) ? FRESH : step.source;
+    const told = { ...step, result, putIn, source };
+    this.#steps.set(cell, told);
+    return told;
+  }
+
+  result(cell: CellId): string {
+    const { door } = this.session;
+    return valueSaid(door, cell) ?? this.step(cell).result;
+  }
+
+  tried(cell: CellId): Tried {
+    return this.#tried.get(cell) ?? untried(cell);
+  }
+
+  /** What is to be asked of this step; null where it is shown. */
+  asked(cell: CellId): AskedStep | null {
+    if (!this.#asks || this.tried(cell).cameOut !== null) return null;
+    return askable(this.session.door, cell);
+  }
+
+  /** As it is heard: a step that is asked tells no result. */
+  heard(): string {
+    const { here } = this;
+    if (here === null) return 'The end: how it went.';
+    const place = `${this.progress.slice(0, 1).toUpperCase()}${this.progress.slice(1)}.`;
+    const step = this.step(here);
+    if (!this.asked(here)) return `${place} ${stepText(step)}`;
+    const bare = { ...step, lines: [], result: '', source: null, note: null };
+    const told = stepText(bare).replace(`${step.name} is .`, '').trim();
+    return `${place} ${told} What does ${step.name} come to?`;
+  }
+
+  ask(asks: 'first' | 'not'): void {
+    this.#asks = asks === 'first';
+  }
+
+  answer(tried: Tried): void {
+    this.#tried.set(tried.cell, tried);
+  }
+
+  /** Begins to ask anew. */
+  forgetAnswers(): void {
+    this.#tried.clear();
+    this.#at = 0;
+  }
+
+  /** On by one; a step that is asked is shown first. */
+  forward(): void {
+    const { here } = this;
+    if (here !== null && this.asked(here)) this.answer(afterShown(this.tried(here)));
+    else this.go(this.at + 1);
+  }
+
+  back(): void {
+    this.go(this.at - 1);
+  }
+
+  go(to: number): void {
+    this.#at = Math.max(0, Math.min(to, this.last));
+  }
+
+  goTo(cell: CellId): void {
+    const place = this.steps.indexOf(cell);
+    if (place >= 0) this.go(place);
+  }
+
+  /** Left out from here on; a step that is known gives its place to the next. */
+  know(cell: CellId): void {
+    const { steps, at } = this;
+    const next = steps[at] === cell ? steps[at + 1] : steps[at];
+    this.#known.add(cell);
+    if (next !== undefined) this.goTo(next);
+  }
+
+  knowNothing(): void {
+    const { here } = this;
+    this.#known.clear();
+    if (here !== null) this.goTo(here);
+  }
+
+  /** As it is kept; null while nothing came of it. */
+  sitting(id: string, at: number, notebook: string): Sitting | null {
+    const steps = this.#order.flatMap((cell) => {
+      const { cameOut, mistakes } = this.tried(cell);
+      const { name } = this.session.door.state(cell).input;
+      return cameOut === null ? [] : [{ name, cameOut, mistakes }];
+    });
+    const seed = this.practice?.seed ?? null;
+    return steps.length === 0 ? null : { id, at, notebook, result: this.name, seed, steps };
+  }
+}
