@@ -1,7 +1,7 @@
 // Asking a step before it is shown: how often it was tried, what was wrong, and how it came out in the end.
 import type { CellId } from '../language/tree.ts';
 import { Dec } from '../quantity/decimal.ts';
-import { LENGTH, MONEY, isHard } from '../quantity/dimension.ts';
+import { isHard } from '../quantity/dimension.ts';
 import type { Reads } from '../moves-it/putting.ts';
 import { type AskedStep, type Diagnosis, stepOfCell } from './diagnose.ts';
 import type { Mistake } from './mistake.ts';
@@ -55,26 +55,41 @@ export function askable(reads: Reads, cell: CellId): AskedStep | null {
 export interface HowAsked {
   /** How exact it has to be, in words: `to the cent`. */
   readonly exact: string;
+  /** Half of the last digit that is asked for, in the unit that it is shown in. */
+  readonly half: Dec;
   /** What a number without a unit is read as; null where it is plain. */
   readonly bare: string | null;
 }
 
-/** In words, what counts as an answer; nothing of it tells the number. */
+/**
+ * What counts as an answer; nothing of it tells the number. Three digits are enough for anybody with a pencil, also
+ * where more of them are shown; a length is as exact as a tape, money as its coins, and whole things are whole.
+ */
 export function howAsked(reads: Reads, { node }: AskedStep): HowAsked {
   const outcome = reads.evaluate(node.plan);
   const isNumber = outcome.kind === 'value' && outcome.value instanceof Dec;
-  if (!isNumber) return { exact: '', bare: null };
-  const { unit, text } = reads.say(outcome.value, node.holds);
+  if (!isNumber) return { exact: '', half: new Dec(0), bare: null };
+  const { unit, text, exact: digits } = reads.say(outcome.value, node.holds);
+  const bare = unit === '' ? null : inWords(unit, text);
+  if (/^[$€£]/.test(unit)) return { exact: 'to the cent', half: new Dec('0.005'), bare };
+  if (/^in\b/.test(unit))
+    return { exact: 'to a sixteenth of an inch', half: new Dec(1).div(32), bare };
+  if (unit === 'ft') return { exact: 'to a sixteenth of an inch', half: new Dec(1).div(384), bare };
+  const exact = new Dec(digits === '' ? outcome.value : digits);
   const { measure } = node.holds;
-  const bare = unit === '' ? null : unit;
-  if (measure.kind === 'amount') {
-    if (measure.dimension === MONEY) return { exact: 'to the cent', bare };
-    const isTape = measure.dimension === LENGTH && (unit === 'ft' || unit === 'in');
-    if (isTape) return { exact: 'to a sixteenth of an inch', bare };
-    const isCount = !isHard(measure.dimension) && measure.dimension.nouns.length > 0;
-    if (isCount && outcome.value.isInteger()) return { exact: 'in whole ones', bare };
-  }
-  const places = /\d\.(\d+)/.exec(text)?.[1]?.length ?? 0;
-  if (places > 3) return { exact: `to ${places} places`, bare };
-  return { exact: 'to three digits', bare };
+  const isCount =
+    measure.kind === 'amount' &&
+    !isHard(measure.dimension) &&
+    measure.dimension.nouns.length > 0 &&
+    exact.isInteger();
+  if (isCount) return { exact: 'as a whole number', half: new Dec(0), bare };
+  const places = exact.isZero() ? 2 : Math.max(0, 2 - exact.e);
+  const half = new Dec(10).pow(-places).div(2);
+  return { exact: places === 0 ? 'to the nearest whole one' : 'to three digits', half, bare };
+}
+
+/** `cubic feet`, as the number itself is written, and not `cubic ft`. */
+function inWords(unit: string, text: string): string {
+  const written = /^[−-]?[\d.,]+ ([a-z].*)$/.exec(text)?.[1];
+  return unit === 'ft' || unit === 'in' ? unit : (written ?? unit);
 }

@@ -125,7 +125,12 @@ export class AskStep extends LitElement {
     event.preventDefault();
     const text = this.input.value.trim();
     if (text === '') return;
-    const diagnosis = diagnose(this.session.door, this.step, text);
+    const diagnosis = diagnose(
+      this.session.door,
+      this.step,
+      text,
+      howAsked(this.session.door, this.step).half,
+    );
     this.last = { text, diagnosis };
     if (diagnosis.kind !== 'right') this.input.select();
     this.#say(afterAnswer(this.tried, text, diagnosis));

@@ -115,7 +115,7 @@ export const showHowLook = css`
   .rod {
     list-style: none;
     margin: 0;
-    padding: 0.8rem 1.4rem 2rem calc(1.4rem + var(--stick));
+    padding: 0.8rem 1.4rem 2rem calc(2.1rem + var(--stick));
     min-height: 100%;
     background: linear-gradient(
         to right,
@@ -151,7 +151,7 @@ export const showHowLook = css`
     content: '';
     position: absolute;
     top: 0.95rem;
-    left: calc(-0.5rem - var(--stick));
+    left: calc(-1.2rem - var(--stick));
     width: calc(0.3rem + var(--stick) * 0.62);
     margin-left: calc(var(--stick) * 0.38);
     border-top: 2px solid var(--wood-mark);
@@ -182,15 +182,12 @@ export const showHowLook = css`
     content: '';
     position: absolute;
     top: 1.15em;
-    left: calc(-0.55rem - var(--stick) * 0.62);
-    width: calc(var(--stick) * 0.62);
-    height: 0.8em;
-    background:
-      linear-gradient(to top right, transparent 46%, var(--keel) 46% 56%, transparent 56%) 0 0 /
-        100% 50% no-repeat,
-      linear-gradient(to bottom right, transparent 46%, var(--keel) 46% 56%, transparent 56%) 0
-        100% / 100% 50% no-repeat;
-    transform: scaleX(-1);
+    left: calc(-1.1rem - var(--stick) * 0.35);
+    width: calc(var(--stick) * 0.45);
+    height: calc(var(--stick) * 0.45);
+    border: solid var(--keel);
+    border-width: 0 0 2.5px 2.5px;
+    transform: rotate(45deg);
   }
   h3 {
     margin: 0 0 0.15em;
@@ -223,21 +220,26 @@ export const showHowLook = css`
     color: var(--graphite);
     font-weight: 600;
   }
-  .put-in,
-  .went,
+  ul,
   .lines {
     list-style: none;
     margin: 0;
     padding: 0;
   }
+  .put-in,
+  .went {
+    display: grid;
+    grid-template-columns: minmax(5.5em, max-content) max-content minmax(0, 1fr) auto;
+    gap: 0 0.8em;
+    font-size: 0.85em;
+  }
   .put-in li,
   .went li {
     display: grid;
-    grid-template-columns: minmax(5.5em, max-content) minmax(5em, auto) 1fr auto;
-    gap: 0 0.8em;
+    grid-column: 1 / -1;
+    grid-template-columns: subgrid;
     align-items: baseline;
-    padding: 0.12em 0;
-    font-size: 0.85em;
+    padding: 0.14em 0;
     border-bottom: 1px solid var(--hair);
   }
   .put-in .value,
@@ -315,9 +317,10 @@ export const showHowLook = css`
     color: var(--pencil);
   }
   .drawing {
+    --small: max(0.8125rem, 0.62em);
     margin: 0;
     padding: 0;
-    max-width: 40rem;
+    max-width: none;
   }
   .acts {
     display: flex;
@@ -369,15 +372,15 @@ export const showHowLook = css`
       display: none;
     }
     .rod {
-      padding: 0.4rem 0.75rem 1.5rem calc(1.05rem + var(--stick));
+      padding: 0.4rem 0.75rem 1.5rem calc(1.6rem + var(--stick));
       background-position-x: 0.4rem;
     }
     .to-come {
       display: none;
     }
-    .put-in li,
-    .went li {
-      grid-template-columns: max-content 1fr auto;
+    .put-in,
+    .went {
+      grid-template-columns: max-content minmax(0, 1fr) auto;
     }
     .where {
       grid-column: 1 / -1;

@@ -231,15 +231,7 @@ export class ShowHow extends LitElement {
     return html`<h3 id="what">
         <span class="heard">${showing.progress}: </span>${this.#nameOf(showing, cell)}
       </h3>
-      ${stepShown(showing, cell, acts)}
-      ${
-        showing.asked(cell)
-          ? nothing
-          : html`<p class="comes">
-              <span class="value">${showing.result(cell)}</span>
-              <span class="name">${this.#nameOf(showing, cell)}</span>
-            </p>`
-      }`;
+      ${stepShown(showing, cell, acts)}`;
   }
 
   #end(showing: Showing): TemplateResult {
@@ -371,7 +363,7 @@ export class ShowHow extends LitElement {
     this.showing?.answer(tried);
     this.#keep();
     if (tried.cameOut === null) this.requestUpdate();
-    else this.#moved();
+    else this.#moved('on');
   };
 
   /** Results are worth little: where they can't be kept nobody is held up. */
@@ -433,18 +425,24 @@ export class ShowHow extends LitElement {
     });
   }
 
-  #moved(): void {
+  #moved(then: 'step' | 'on' = 'step'): void {
     this.requestUpdate();
-    void this.updateComplete.then(() => this.#settle());
+    void this.updateComplete.then(() => this.#settle(then));
   }
 
-  /** The keyboard goes to the line where something is asked, else to the step; the step is in sight. */
-  #settle(): void {
+  /**
+   * The keyboard goes to the line where something is asked, to what goes on after an answer, else to the step; the step
+   * is in sight.
+   */
+  #settle(then: 'step' | 'on' = 'step'): void {
     const now = this.renderRoot.querySelector<HTMLElement>('.now');
     const asked = this.renderRoot.querySelector('ask-step');
     if (asked && !window.matchMedia('(pointer: coarse)').matches) {
       void asked.updateComplete.then(() => asked.focus());
-    } else this.renderRoot.querySelector<HTMLElement>('article')?.focus({ preventScroll: true });
+    } else {
+      const to = then === 'on' ? '.on:enabled' : 'article';
+      this.renderRoot.querySelector<HTMLElement>(to)?.focus({ preventScroll: true });
+    }
     const stage = this.renderRoot.querySelector('.stage');
     if (now && stage) {
       const fits = now.offsetTop + now.offsetHeight <= stage.clientHeight;

@@ -36,7 +36,9 @@ export class Showing {
     this.practice = practice;
     this.#order = stepsUpTo(door, cell);
     this.#below = new Set(door.reach([cell], 'down').filter((id) => id >= 0));
-    this.#fresh = new Set(practice?.fresh.map((each) => each.cell));
+    const fresh = practice?.fresh.map((each) => each.cell) ?? [];
+    const tables = fresh.flatMap((id) => door.state(id).input.inTable ?? []);
+    this.#fresh = new Set([...fresh, ...tables]);
     this.#asks = practice !== null;
   }
 
@@ -85,12 +87,18 @@ export class Showing {
     const step = shownStep(door, cell, this.#below);
     const result = valueSaid(door, cell) ?? step.result;
     const putIn = step.putIn.map((each) =>
-      this.#fresh.has(each.cell) ? { ...each, source: FRESH } : each,
+      this.#isFresh(each.cell) ? { ...each, source: FRESH } : each,
     );
-    const source = this.#fresh.has(cell) ? FRESH : step.source;
+    const source = this.#isFresh(cell) ? FRESH : step.source;
     const told = { ...step, result, putIn, source };
     this.#steps.set(cell, told);
     return told;
+  }
+
+  /** A given that was made up, or a row of a table in which some were. */
+  #isFresh(cell: CellId): boolean {
+    const { inTable } = this.session.door.state(cell).input;
+    return this.#fresh.has(cell) || (inTable !== undefined && this.#fresh.has(inTable));
   }
 
   result(cell: CellId): string {

@@ -17,6 +17,10 @@ export interface StepActs {
   readonly tried: (tried: Tried) => void;
 }
 
+/** How much larger than on the page a picture's letters are. */
+const ENLARGED = 1.35;
+/** In pixels: on a screen in the hand it is as on the page. */
+const NARROW = 760;
 /** So many things that go in stand there at once; the rest of a long total opens. */
 const PUT_IN_AT_ONCE = 9;
 
@@ -153,6 +157,7 @@ function picture(showing: Showing, step: ShownStep, how: 'asked' | 'shown'): unk
     .cell=${found.cell}
     .only=${found.place}
     .marked=${found.marks}
+    enlarged=${window.innerWidth > NARROW ? ENLARGED : 1}
   ></story-picture>`;
 }
 

@@ -1,7 +1,7 @@
 // The pictures that a cell's `picture` remarks ask for, redrawn as its numbers change. One that waits keeps its last
 // drawing, greyed, and says what it waits for; what is wrong with a remark is told in the cell's row.
 // Properties: `session`, `cell` (the id of the cell), `only` (the place of one picture among several), `marked` (dimensions to
-// be ringed, as they are written). Fetched with the first cell that has a picture.
+// be ringed, as they are written), `enlarged` (how many times). Fetched with the first cell that has a picture.
 import { LitElement, html, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { CellId } from '../language/tree.ts';
@@ -32,6 +32,8 @@ export class StoryPicture extends LitElement {
 
   @property({ attribute: false }) only: number | null = null;
   @property({ attribute: false }) marked: readonly string[] = [];
+  /** Of its letters and lines, where a group looks at it. */
+  @property({ type: Number }) enlarged = 1;
 
   @state() private wide = WIDEST;
 
@@ -64,7 +66,8 @@ export class StoryPicture extends LitElement {
     const style = getComputedStyle(this);
     const inside =
       this.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight);
-    if (inside > 0) this.wide = Math.min(WIDEST, Math.max(NARROWEST, Math.floor(inside)));
+    if (inside > 0)
+      this.wide = Math.min(WIDEST, Math.max(NARROWEST, Math.floor(inside / this.enlarged)));
   }
 
   protected override render(): TemplateResult | typeof nothing {
