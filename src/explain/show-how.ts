@@ -84,14 +84,14 @@ export function stepsLeft(
   const [last] = order.slice(-1);
   if (last === undefined) return [];
   const needs = needsBelow(estimate, last);
-  const wanted = new Set<CellId>();
+  const seen = new Set<CellId>();
   const left: CellId[] = [last];
   for (let next = left.pop(); next !== undefined; next = left.pop()) {
-    if (wanted.has(next) || known.has(next)) continue;
-    wanted.add(next);
+    if (seen.has(next) || known.has(next)) continue;
+    seen.add(next);
     left.push(...(needs.get(next) ?? []));
   }
-  return order.filter((cell) => cell === last || wanted.has(cell));
+  return order.filter((cell) => cell === last || seen.has(cell));
 }
 
 /** What there is to show of one cell; `known` are those that need no working here. */

@@ -71,11 +71,15 @@ function saidIn(
   const remark = pictureRemarks(cell)[place];
   const said = new Map<CellId, readonly string[]>();
   for (const { slot, values } of remark ? askedIn(remark.text).slots : []) {
-    const [only, more] = values;
-    if (!only || more) continue;
-    const { tree } = session.door.draft(cell.id, only.text).reading;
-    const [size] = state.given.sizes(slot);
-    if (tree.kind === 'name' && size) said.set(tree.cell, [size.said]);
+    const sizes = state.given.sizes(slot);
+    // One value may stand for a whole column of a table.
+    if (values.length !== sizes.length) continue;
+    for (const [at, { text }] of values.entries()) {
+      const { tree } = session.door.draft(cell.id, text).reading;
+      const size = sizes[at];
+      if (tree.kind !== 'name' || !size) continue;
+      said.set(tree.cell, [...(said.get(tree.cell) ?? []), size.said]);
+    }
   }
   return said;
 }

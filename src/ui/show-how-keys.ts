@@ -5,8 +5,8 @@ export type Move = 'forward' | 'back' | 'start' | 'end';
 /** In pixels: a finger that went less far, or more up and down than across, only scrolls. */
 const SWIPE = 60;
 
-/** `stage` scrolls first where a step is longer than the screen. Page Up and Page Down are what clickers send. */
-export function moveOf(event: KeyboardEvent, stage: Element): Move | null {
+/** Page Up and Page Down are what clickers send. */
+export function moveOf(event: KeyboardEvent): Move | null {
   if (event.ctrlKey || event.metaKey || event.altKey) return null;
   const [on] = event.composedPath();
   const inField =
@@ -21,15 +21,11 @@ export function moveOf(event: KeyboardEvent, stage: Element): Move | null {
     case 'PageUp':
       return 'back';
     case 'ArrowRight':
+    case 'ArrowDown':
       return inField ? null : 'forward';
     case 'ArrowLeft':
-      return inField ? null : 'back';
-    case 'ArrowDown':
-      return inField || stage.scrollTop + stage.clientHeight < stage.scrollHeight - 1
-        ? null
-        : 'forward';
     case 'ArrowUp':
-      return inField || stage.scrollTop > 0 ? null : 'back';
+      return inField ? null : 'back';
     case ' ':
       if (inField || isPressed) return null;
       return event.shiftKey ? 'back' : 'forward';

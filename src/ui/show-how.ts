@@ -28,6 +28,9 @@ import './practice-results.ts';
 /** So many marks stand above the step, and so many names of what is still to come below it. */
 const MARKS_ABOVE = 4;
 const NAMES_BELOW = 3;
+/** In pixels, below the end of a step that was scrolled to; and how much of the screen is read at once. */
+const END_IN_SIGHT = 24;
+const READ_AT_ONCE = 0.8;
 /** Short enough to be read out and typed again. */
 const GREATEST_SHOWN_SEED = 9999;
 
@@ -451,12 +454,23 @@ export class ShowHow extends LitElement {
   }
 
   #key = (event: KeyboardEvent): void => {
-    const stage = this.renderRoot.querySelector('.stage');
-    const move = this.leaf === 'steps' && stage ? moveOf(event, stage) : null;
+    const move = this.leaf === 'steps' ? moveOf(event) : null;
     if (!move) return;
     event.preventDefault();
+    if (move === 'forward' && this.#readOn()) return;
     this.#move(move);
   };
+
+  /** A step that is longer than the screen is read to its end first: a clicker has no other key for it. */
+  #readOn(): boolean {
+    const stage = this.renderRoot.querySelector('.stage');
+    const end = this.renderRoot.querySelector('.comes, ask-step');
+    if (!stage || !end) return false;
+    const below = end.getBoundingClientRect().bottom - stage.getBoundingClientRect().bottom;
+    if (below <= 1) return false;
+    stage.scrollTop += Math.min(below + END_IN_SIGHT, stage.clientHeight * READ_AT_ONCE);
+    return true;
+  }
 
   #touched = ({ touches }: TouchEvent): void => {
     const [one, more] = touches;

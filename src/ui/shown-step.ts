@@ -45,6 +45,13 @@ export function stepShown(showing: Showing, cell: CellId, acts: StepActs): Templ
       ${
         step.caution ? html`<p class="beside caution"><b>Caution.</b> ${step.caution}</p>` : nothing
       }
+      ${
+        asked
+          ? nothing
+          : html`<p class="comes">
+              <span class="value">${step.result}</span> <span class="name">${step.name}</span>
+            </p>`
+      }
     </div>
     ${picture(showing, step, asked ? 'asked' : 'shown')}
   </div>`;
@@ -97,7 +104,7 @@ function putInLine(each: PutIn, acts: StepActs): TemplateResult {
       kind === 'given'
         ? html`<button
             class="plain known"
-            aria-label="We know ${name}: leave it out from here on"
+            aria-label="Known: leave ${name} out from here on"
             @click=${() => acts.know(cell)}
           >
             known
