@@ -5,7 +5,7 @@ import type { Checked } from '../language/plan.ts';
 import type { CellId } from '../language/tree.ts';
 import { type Book, type Explainable, bookOf } from './book.ts';
 import { targetOfCell } from './cell-steps.ts';
-import { saidWhole } from './naming.ts';
+import { WORKED_BELOW, saidInFull } from './naming.ts';
 import { type Piece, type Step, type Word, plainWords, saying } from './step.ts';
 import { ownSteps } from './working.ts';
 
@@ -49,6 +49,8 @@ export interface ShownStep {
   readonly caution: string | null;
   readonly note: string | null;
 }
+
+const WORKED_ABOVE = 'what is worked above';
 
 /** So many lines of one step are worked; a formula that is longer goes on where it is written. */
 const LINES_AT_MOST = 60;
@@ -115,7 +117,7 @@ export function shownStep(estimate: Followed, cell: CellId, known: ReadonlySet<C
     cell,
     name,
     kind: 'worked',
-    sentence: checked ? saidWhole(book, checked) : saying(state.input.formula),
+    sentence: checked ? saidInFull(book, checked) : saying(state.input.formula),
     lines: found.lines,
     putIn: inFormulaOrder(state, [...found.putIn.values()]),
     result,
@@ -172,7 +174,9 @@ function tellAll(
       if (!found.putIn.has(step.cell)) found.putIn.set(step.cell, putIn(estimate, step, step.cell));
       continue;
     }
-    const { words, pieces, result, note } = step;
+    const { pieces, result, note } = step;
+    // Told from below, what is worked below stands above.
+    const words = step.words.replaceAll(WORKED_BELOW, WORKED_ABOVE);
     found.lines.push({ words, pieces, result, note });
   }
 }

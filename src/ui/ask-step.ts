@@ -1,8 +1,8 @@
-// One step that is asked before it is shown: a line for the answer, what was wrong with it, and a way to be shown.
+// One step that is asked before it is shown: a line for the answer, and what was wrong with it.
 // Properties: `session` (whose estimate is asked), `step`, `tried`. Event, for a person's act: `tried` with what came of it.
 import { LitElement, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { type Tried, afterAnswer, afterShown, howAsked } from '../mistakes/asking.ts';
+import { type Tried, afterAnswer, howAsked } from '../mistakes/asking.ts';
 import {
   type AskedStep,
   type Diagnosis,
@@ -61,7 +61,6 @@ export class AskStep extends LitElement {
           aria-invalid=${wrong ? 'true' : 'false'}
         />
         <button class="act first">Answer</button>
-        <button class="act" type="button" @click=${this.#shown}>Show it</button>
       </div>
       <p id="how" class="how">
         ${capital(exact)}, in any unit that
@@ -133,14 +132,9 @@ export class AskStep extends LitElement {
     );
     this.last = { text, diagnosis };
     if (diagnosis.kind !== 'right') this.input.select();
-    this.#say(afterAnswer(this.tried, text, diagnosis));
+    const detail = afterAnswer(this.tried, text, diagnosis);
+    this.dispatchEvent(new CustomEvent('tried', { detail }));
   };
-
-  #shown = (): void => this.#say(afterShown(this.tried));
-
-  #say(tried: Tried): void {
-    this.dispatchEvent(new CustomEvent('tried', { detail: tried }));
-  }
 }
 
 /** `$` is a number of dollars; other units are their own names. */

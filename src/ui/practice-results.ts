@@ -84,7 +84,7 @@ function sittingLine({ at, notebook, result, seed, steps }: Sitting): TemplateRe
   return html`<li>
     <b>${result}</b>
     <span class="small"
-      >${notebook}, ${dayShown(dayOf(at))}${seed === null ? '' : `, fresh numbers ${seed}`}</span
+      >${notebook}, ${dayShown(dayOf(at))}${seed === null ? '' : `, practice set ${seed}`}</span
     >
     <span class="counts"
       >${many('first')} at first, ${many('after-hint')} after a hint, ${many('shown')} shown</span

@@ -350,6 +350,18 @@ export const showHowLook = css`
     min-width: 8.5rem;
     font-weight: 600;
   }
+  .to-copy {
+    display: grid;
+    gap: 0.4rem;
+    justify-items: start;
+    padding: 0.6rem 1.4rem;
+    border-top: 1px solid var(--rule);
+  }
+  .to-copy label,
+  .to-copy textarea {
+    display: block;
+    width: 100%;
+  }
   .paper {
     display: none;
   }

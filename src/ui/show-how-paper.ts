@@ -15,6 +15,7 @@ export const showHowPaper = css`
     .top,
     .stage,
     .bar,
+    .to-copy,
     .heard {
       display: none;
     }

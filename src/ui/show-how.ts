@@ -3,6 +3,7 @@
 // Properties: `desk`, `open`, `cell` (of what), `chance` (a seed for fresh numbers). Event, for a person's act: `away`.
 import { LitElement, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import { guard } from 'lit/directives/guard.js';
 import { proofText } from '../explain/proof.ts';
 import type { Working } from '../explain/step.ts';
 import { workingOf } from '../explain/working.ts';
@@ -46,6 +47,7 @@ export class ShowHow extends LitElement {
   @state() private chosen: CellId | null = null;
   @state() private showing: Showing | null = null;
   @state() private said = '';
+  @state() private text = '';
   @state() private leaf: 'steps' | 'results' = 'steps';
   /** On narrow screens what is seldom wanted is folded away. */
   @state() private spread = false;
@@ -111,7 +113,8 @@ export class ShowHow extends LitElement {
             : html`<div class="stage"><p class="sentence">Choose a result above.</p></div>`
       }
       <p class="heard" role="status">${showing && leaf === 'steps' ? showing.heard() : ''}</p>
-      ${showing ? this.#paper(showing) : nothing}`;
+      ${guard([showing], () => (showing ? this.#paper(showing) : nothing))}
+      ${this.text === '' ? nothing : this.#toCopy(this.text)}`;
   }
 
   /** What is shown, and how. */
@@ -139,17 +142,19 @@ export class ShowHow extends LitElement {
                 >
                 <form class="fresh" @submit=${this.#freshFrom}>
                   <label
-                    >Fresh numbers
+                    >Practice set
                     <input
+                      placeholder="any"
                       name="seed"
                       inputmode="numeric"
                       autocomplete="off"
                       aria-describedby="seed-said"
                       .value=${showing.practice ? String(showing.practice.seed) : ''}
                   /></label>
-                  <button class="act">${showing.practice ? 'Others' : 'Practise with them'}</button>
+                  <button class="act">${showing.practice ? 'Another' : 'Practise'}</button>
                   <span id="seed-said" class="heard"
-                    >The same number makes the same numbers again; empty: any.</span
+                    >Fresh numbers inside the limits of the givens. The same set has the same
+                    numbers; empty: any.</span
                   >
                 </form>
                 ${
@@ -254,7 +259,7 @@ export class ShowHow extends LitElement {
     return html`<div class="bar">
       <button class="act" ?disabled=${at === 0} @click=${() => this.#move('back')}>Back</button>
       <button
-        class="act first on"
+        class="act on ${asked ? '' : 'first'}"
         ?disabled=${at === last && !asked}
         @click=${() => this.#move('forward')}
       >
@@ -282,6 +287,20 @@ export class ShowHow extends LitElement {
     </div>`;
   }
 
+  /** Where the browser lets nothing be copied by a button, the text stands there to be copied by hand. */
+  #toCopy(text: string): TemplateResult {
+    return html`<form
+      class="to-copy"
+      @submit=${(event: SubmitEvent) => {
+        event.preventDefault();
+        this.text = '';
+      }}
+    >
+      <label>The working as text <textarea readonly rows="8" .value=${text}></textarea></label>
+      <button class="act">Done</button>
+    </form>`;
+  }
+
   #paper(showing: Showing): TemplateResult {
     const { session, cell } = showing;
     const working = workingOf(session.door, cell);
@@ -295,7 +314,7 @@ export class ShowHow extends LitElement {
     const part = session.part(session.cell(standing)?.part ?? '')?.name ?? '';
     const day = dayShown(dayOf(this.desk.now()));
     if (!practice) return { title, part, day };
-    return { title: `${title}, practice with fresh numbers ${practice.seed}`, part, day };
+    return { title: `${title}, practice set ${practice.seed}, fresh numbers`, part, day };
   }
 
   #nameOf({ session }: Showing, cell: CellId): string {
@@ -308,17 +327,19 @@ export class ShowHow extends LitElement {
     this.chosen = cell;
     this.leaf = 'steps';
     this.said = '';
+    this.text = '';
     const stands = cell !== null && door.has(cell);
+    const asks = this.showing?.asks === true ? 'first' : 'not';
     this.#begin(stands ? new Showing(this.session, cell, null) : null);
+    this.showing?.ask(asks);
   }
 
   /** Another page wrote in the notebook: what is shown is what stands there now, at the same step. */
   #follow(): void {
     const { showing } = this;
     if (!showing || showing.practice || showing.of === this.session.door.notebook) return;
-    const { at, asks } = showing;
+    const { at } = showing;
     this.#show(this.chosen);
-    this.showing?.ask(asks ? 'first' : 'not');
     this.showing?.go(at);
   }
 
@@ -335,7 +356,7 @@ export class ShowHow extends LitElement {
     const isOwn = text === String(this.showing?.practice?.seed ?? '');
     if (isOwn) this.#fresh(this.chance());
     else if (/^\d{1,9}$/.test(text)) this.#fresh(Number(text));
-    else this.said = 'A whole number up to nine digits makes the fresh numbers; or leave it empty.';
+    else this.said = 'A practice set is a whole number of up to nine digits; or leave it empty.';
   };
 
   #fresh(seed: number): void {
@@ -347,7 +368,9 @@ export class ShowHow extends LitElement {
     }
     const { estimate } = practice;
     this.said = '';
-    this.#begin(new Showing(new Session(estimate, asidesOf(estimate)), practice.cell, practice));
+    const fresh = new Showing(new Session(estimate, asidesOf(estimate)), practice.cell, practice);
+    if (this.showing) fresh.knowAsIn(this.showing);
+    this.#begin(fresh);
     this.#moved();
   }
 
@@ -493,7 +516,10 @@ export class ShowHow extends LitElement {
       await navigator.clipboard.writeText(text);
       this.said = 'The working is copied as text.';
     } catch {
-      this.said = 'This browser lets nothing be copied from here. Print it, or open it as a file.';
+      this.said = 'Copy the working from here.';
+      this.text = text;
+      await this.updateComplete;
+      this.renderRoot.querySelector('textarea')?.select();
     }
   };
 

@@ -7,6 +7,7 @@ import type { AskedStep } from '../mistakes/diagnose.ts';
 import type { Practice } from '../mistakes/practice.ts';
 import type { Notebook } from '../notebook/document.ts';
 import type { Sitting } from '../store/practice-shapes.ts';
+import { allCells } from './reading-order.ts';
 import type { Session } from './session.ts';
 import { valueSaid } from './value-words.ts';
 
@@ -168,6 +169,16 @@ export class Showing {
     const next = steps[at] === cell ? steps[at + 1] : steps[at];
     this.#known.add(cell);
     if (next !== undefined) this.goTo(next);
+  }
+
+  /** What the group knew in another showing of the same notebook, whose cells stand in the same places. */
+  knowAsIn(other: Showing): void {
+    const places = allCells(other.of).map(({ id }) => id);
+    const own = allCells(this.of).map(({ id }) => id);
+    for (const cell of other.known) {
+      const here = own[places.indexOf(cell)];
+      if (here !== undefined) this.#known.add(here);
+    }
   }
 
   knowNothing(): void {

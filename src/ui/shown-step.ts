@@ -181,7 +181,7 @@ export function howItWent(showing: Showing): TemplateResult {
   return html`${groups.map(([cameOut, heading]) => {
     const some = all.filter((tried) => tried.cameOut === cameOut);
     if (some.length === 0) return nothing;
-    return html`<h4>${heading}: ${some.length}</h4>
+    return html`<h4>${`${heading}: ${some.length}`}</h4>
       <ul class="went">
         ${some.map(
           ({ cell, mistakes }) =>

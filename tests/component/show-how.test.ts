@@ -1,5 +1,5 @@
 // Showing how a number comes about: step by step by keys, clicker and finger, heard and printed; asked first; with fresh numbers.
-import { beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { page as browserPage, userEvent } from 'vitest/browser';
 import '../../src/ui/show-how.ts';
 import '../../src/ui/story-page.ts';
@@ -294,7 +294,7 @@ describe('asked first', () => {
     await press('Show it');
     await key('{PageDown}');
     expect(stage()).toMatch(
-      /Right at first : 1 16 cubic feet Slab volume Right after a hint : 1 40 bags Bags to buy .* Shown : 1 \$259.20 Concrete/,
+      /Right at first: 1 16 cubic feet Slab volume Right after a hint: 1 40 bags Bags to buy .* Shown: 1 \$259.20 Concrete/,
     );
     await expect.poll(async () => (await kept())[0]?.steps.length).toBe(3);
     expect((await kept())[0]).toMatchObject({
@@ -350,10 +350,18 @@ describe('fresh numbers', () => {
     expect(found<HTMLInputElement>(sheet(), 'input[name="seed"]').value).toBe('42');
   });
 
+  test('leave out what the group knows already', async () => {
+    await lay('Concrete');
+    await press('We know this one');
+    await practise('7');
+    expect(at()).toBe('Step 1 of 2');
+    expect(stage()).toContain('Bags to buy');
+  });
+
   test('are refused in words where the number is none', async () => {
     await lay('Concrete');
     await practise('seven');
-    expect(wordsOf(found(sheet(), '.said'))).toContain('A whole number');
+    expect(wordsOf(found(sheet(), '.said'))).toContain('a whole number');
   });
 });
 
@@ -365,4 +373,42 @@ test('on paper the sheet is the whole working with notebook, part and day', asyn
   );
   for (const said of ['2026', 'bag label', 'Lift a bag with two people.', '39.11 bags → 40 bags'])
     expect(paper).toContain(said);
+});
+
+describe('the working as text', () => {
+  const was = Object.getOwnPropertyDescriptor(Navigator.prototype, 'clipboard');
+  const copies = (writeText: (text: string) => Promise<void>) =>
+    Object.defineProperty(navigator, 'clipboard', { value: { writeText }, configurable: true });
+  afterEach(() => {
+    Reflect.deleteProperty(navigator, 'clipboard');
+    expect(Object.getOwnPropertyDescriptor(Navigator.prototype, 'clipboard')).toEqual(was);
+  });
+
+  test('is copied with notebook, part, day, sources and cautions', async () => {
+    const copied: string[] = [];
+    copies((text) => Promise.resolve(void copied.push(text)));
+    await lay('Concrete');
+    await press('Copy the working');
+    expect(copied).toHaveLength(1);
+    expect(copied[0]).toMatch(
+      /^Kestrel Court, Slab\nAs the notebook stood on .*2026\n\nWorking of Concrete: \$259\.20\n/,
+    );
+    for (const said of [
+      'bag label',
+      'Caution: Lift a bag with two people.',
+      '39.11 bags → 40 bags',
+    ])
+      expect(copied[0]).toContain(said);
+    expect(wordsOf(found(sheet(), '.said'))).toBe('The working is copied as text.');
+  });
+
+  test('stands there to be copied by hand where the browser lets no button do it', async () => {
+    copies(() => Promise.reject(new Error('not allowed')));
+    await lay('Concrete');
+    await press('Copy the working');
+    const text = found<HTMLTextAreaElement>(sheet(), '.to-copy textarea');
+    expect(text.value).toContain('Working of Concrete');
+    expect(text.selectionEnd).toBe(text.value.length);
+    expect(await axeFindings(sheet())).toEqual([]);
+  });
 });

@@ -130,6 +130,28 @@ describe('a step', () => {
     expect(place('$36.00 +')).toBe(lines.length - 1);
   });
 
+  it('says a long formula in full, and what is worked before it as worked above', () => {
+    const names = 'abcdefghijklmnopq'.split('').map((letter) => `Side ${letter}`);
+    const long = names.map((name) => `(${name} times 2)`).join(' plus ');
+    const on = landing(...names.map((name) => `${name}: 2 ft`), `All: 99 ft minus (${long})`);
+    const step = shownStep(on.estimate, on.idOf('All'), below(on, 'All'));
+    expect(step.sentence.map(({ text }) => text).join('')).toContain('side q times 2');
+    expect(step.sentence.filter(({ cell }) => cell !== null)).toHaveLength(names.length);
+    expect(step.lines.at(-1)?.words).toContain('what is worked above');
+    expect(step.lines.map(({ words }) => words).join()).not.toContain('below');
+  });
+
+  it('of a cell in a row is its own formula', () => {
+    const on = notebook(
+      '# K\n\n## P\n\n- Thick: 4 in\n- Bays:\n\n  | bay | length | volume: length by 4 ft by thick |\n  |---|---|---|\n  | a | 6 ft | |\n',
+    );
+    const id = on.estimate.rows(on.idOf('Bays'))?.[0]?.[2] ?? 0;
+    expect(stepsUpTo(on.estimate, id)).toEqual([id]);
+    const step = shownStep(on.estimate, id, new Set());
+    expect(step).toMatchObject({ kind: 'worked', result: '8 cubic feet' });
+    expect(step.putIn.map(({ name }) => name)).toContain('Thick');
+  });
+
   it('that is given says so, where from, and nothing else', () => {
     const waste = shownStep(SLAB.estimate, SLAB.idOf('Waste'), new Set());
     expect(waste).toMatchObject({

@@ -20,7 +20,7 @@ async function showsHow(page: Page, name: string): Promise<void> {
 
 const progress = async (page: Page): Promise<string> =>
   tidy(await page.locator('show-how .progress').innerText());
-const now = (page: Page): Promise<string> => seenIn(page.locator('show-how .now'));
+const now = (page: Page): Promise<string> => seenIn(page.locator('show-how li.now'));
 
 /** As a clicker sends it, until the next step stands there. */
 async function goOn(page: Page, to: string): Promise<void> {
