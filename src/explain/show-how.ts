@@ -77,6 +77,31 @@ export function stepsUpTo(estimate: Followed, cell: CellId): readonly CellId[] {
   return order;
 }
 
+/**
+ * The steps by how far they stand before the result: itself, what goes into it, what goes into that, … Each stands where
+ * it is met first.
+ */
+export function stepsBefore(
+  estimate: Followed,
+  order: readonly CellId[],
+): readonly (readonly CellId[])[] {
+  const [last] = order.slice(-1);
+  if (last === undefined) return [];
+  const needs = needsBelow(estimate, last);
+  const steps = new Set(order);
+  const seen = new Set<CellId>();
+  const layers: (readonly CellId[])[] = [];
+  for (let layer: readonly CellId[] = [last]; layer.length > 0;) {
+    for (const cell of layer) seen.add(cell);
+    const met = layer.filter((cell) => steps.has(cell));
+    if (met.length > 0) layers.push(met);
+    layer = [...new Set(layer.flatMap((cell) => needs.get(cell) ?? []))].filter(
+      (cell) => !seen.has(cell),
+    );
+  }
+  return layers;
+}
+
 /** The steps that are left where some are known: neither those, nor what only leads up to them. */
 export function stepsLeft(
   estimate: Followed,

@@ -140,6 +140,7 @@ export class ShowHow extends LitElement {
                   />
                   Ask first</label
                 >
+                ${this.#beginning(showing)}
                 <form class="fresh" @submit=${this.#freshFrom}>
                   <label
                     >Practice set
@@ -192,6 +193,30 @@ export class ShowHow extends LitElement {
           </optgroup>`,
       )}
     </select>`;
+  }
+
+  /** A price rests on a hundred steps: one may show the last few alone. */
+  #beginning(showing: Showing): TemplateResult | typeof nothing {
+    const { beginnings, from, many } = showing;
+    if (beginnings.length < 2) return nothing;
+    return html`<label
+      >Begin
+      <select
+        @change=${({ target }: Event) => {
+          const { value } = target as HTMLSelectElement;
+          showing.begin(value === '' ? null : Number(value));
+          this.#moved('stay');
+        }}
+      >
+        <option value="" .selected=${from === null}>from the givens, ${many} steps</option>
+        ${beginnings.map(
+          (each) =>
+            html`<option value=${each.from} .selected=${from === each.from}>
+              ${sayBeginning(each)}
+            </option>`,
+        )}
+      </select></label
+    >`;
   }
 
   #stage(showing: Showing): TemplateResult {
@@ -451,7 +476,7 @@ export class ShowHow extends LitElement {
     });
   }
 
-  #moved(then: 'step' | 'on' = 'step'): void {
+  #moved(then: 'step' | 'on' | 'stay' = 'step'): void {
     this.requestUpdate();
     void this.updateComplete.then(() => this.#settle(then));
   }
@@ -460,10 +485,12 @@ export class ShowHow extends LitElement {
    * The keyboard goes to the line where something is asked, to what goes on after an answer, else to the step; the step
    * is in sight.
    */
-  #settle(then: 'step' | 'on' = 'step'): void {
+  #settle(then: 'step' | 'on' | 'stay' = 'step'): void {
     const now = this.renderRoot.querySelector<HTMLElement>('.now');
     const asked = this.renderRoot.querySelector('ask-step');
-    if (asked && !window.matchMedia('(pointer: coarse)').matches) {
+    if (then === 'stay') {
+      // What was changed keeps the keyboard.
+    } else if (asked && !window.matchMedia('(pointer: coarse)').matches) {
       void asked.updateComplete.then(() => asked.focus());
     } else {
       const to = then === 'on' ? '.on:enabled' : 'article';
@@ -526,6 +553,11 @@ export class ShowHow extends LitElement {
   #away = (): void => {
     if (this.open) this.dispatchEvent(new CustomEvent('away'));
   };
+}
+
+function sayBeginning({ from, many }: { readonly from: number; readonly many: number }): string {
+  const steps = many === 1 ? '1 step' : `${many} steps`;
+  return from === 0 ? 'with the last step' : `${from} before the last, ${steps}`;
 }
 
 function anySeed(): number {

@@ -1,6 +1,13 @@
 // Where one is in showing how a number came about: the steps that are left, which of them stands there now, what is known,
 // and, where steps are asked first, what came of each.
-import { type ShownStep, shownStep, stepText, stepsLeft, stepsUpTo } from '../explain/show-how.ts';
+import {
+  type ShownStep,
+  shownStep,
+  stepText,
+  stepsBefore,
+  stepsLeft,
+  stepsUpTo,
+} from '../explain/show-how.ts';
 import type { CellId } from '../language/tree.ts';
 import { type Tried, afterShown, askable, untried } from '../mistakes/asking.ts';
 import type { AskedStep } from '../mistakes/diagnose.ts';
@@ -11,6 +18,8 @@ import { allCells } from './reading-order.ts';
 import type { Session } from './session.ts';
 import { valueSaid } from './value-words.ts';
 
+/** One may begin so many steps before the result, or all the way from the givens. */
+const BEGINNINGS = 5;
 /** What stands in the place of a source where a number is made up for practice. */
 const FRESH = 'a fresh number, for practice';
 
@@ -25,6 +34,9 @@ export class Showing {
   readonly #fresh: ReadonlySet<CellId>;
   readonly #steps = new Map<CellId, ShownStep>();
   readonly #known = new Set<CellId>();
+  readonly #layers: readonly (readonly CellId[])[];
+  #from: number | null = null;
+  #left: readonly CellId[] | null = null;
   readonly #tried = new Map<CellId, Tried>();
   #at = 0;
   #asks = false;
@@ -36,6 +48,7 @@ export class Showing {
     this.cell = cell;
     this.practice = practice;
     this.#order = stepsUpTo(door, cell);
+    this.#layers = stepsBefore(door, this.#order);
     this.#below = new Set(door.reach([cell], 'down').filter((id) => id >= 0));
     const fresh = practice?.fresh.map((each) => each.cell) ?? [];
     const tables = fresh.flatMap((id) => door.state(id).input.inTable ?? []);
@@ -58,7 +71,26 @@ export class Showing {
 
   /** The cells that are shown one after the other. */
   get steps(): readonly CellId[] {
-    return stepsLeft(this.session.door, this.#order, this.#known);
+    this.#left ??= this.#stepsLeft();
+    return this.#left;
+  }
+
+  /** How far before the result it begins; null: all the way from the givens. */
+  get from(): number | null {
+    return this.#from;
+  }
+
+  /** From how far before the result one may begin, and how many steps that makes. */
+  get beginnings(): readonly { readonly from: number; readonly many: number }[] {
+    let many = 0;
+    return this.#layers
+      .slice(0, -1)
+      .slice(0, BEGINNINGS)
+      .map((layer, from) => ({ from, many: (many += layer.length) }));
+  }
+
+  get many(): number {
+    return this.#order.length;
   }
 
   get at(): number {
@@ -163,11 +195,19 @@ export class Showing {
     if (place >= 0) this.go(place);
   }
 
+  /** What is further before the result than this is left out; null: nothing is. */
+  begin(from: number | null): void {
+    this.#from = from;
+    this.#left = null;
+    this.#at = 0;
+  }
+
   /** Left out from here on; a step that is known gives its place to the next. */
   know(cell: CellId): void {
     const { steps, at } = this;
     const next = steps[at] === cell ? steps[at + 1] : steps[at];
     this.#known.add(cell);
+    this.#left = null;
     if (next !== undefined) this.goTo(next);
   }
 
@@ -179,12 +219,21 @@ export class Showing {
       const here = own[places.indexOf(cell)];
       if (here !== undefined) this.#known.add(here);
     }
+    this.begin(other.from);
   }
 
   knowNothing(): void {
     const { here } = this;
     this.#known.clear();
+    this.#left = null;
     if (here !== null) this.goTo(here);
+  }
+
+  #stepsLeft(): readonly CellId[] {
+    const left = stepsLeft(this.session.door, this.#order, this.#known);
+    if (this.#from === null) return left;
+    const near = new Set(this.#layers.slice(0, this.#from + 1).flat());
+    return left.filter((cell) => near.has(cell));
   }
 
   /** As it is kept; null while nothing came of it. */

@@ -73,7 +73,7 @@ function putIn(showing: Showing, { putIn: all }: ShownStep, acts: StepActs): unk
   if (all.length === 0) return nothing;
   const [first, rest] = [left.slice(0, PUT_IN_AT_ONCE), left.slice(PUT_IN_AT_ONCE)];
   return html`<ul class="put-in" aria-label="What goes in">
-      ${first.map((each) => putInLine(each, acts))}
+      ${first.map((each) => putInLine(showing, each, acts))}
     </ul>
     ${
       rest.length === 0
@@ -81,7 +81,7 @@ function putIn(showing: Showing, { putIn: all }: ShownStep, acts: StepActs): unk
         : html`<details class="more-in">
             <summary>${rest.length} more that go in</summary>
             <ul class="put-in">
-              ${rest.map((each) => putInLine(each, acts))}
+              ${rest.map((each) => putInLine(showing, each, acts))}
             </ul>
           </details>`
     }
@@ -94,9 +94,14 @@ function putIn(showing: Showing, { putIn: all }: ShownStep, acts: StepActs): unk
     }`;
 }
 
-function putInLine(each: PutIn, acts: StepActs): TemplateResult {
+function putInLine(showing: Showing, each: PutIn, acts: StepActs): TemplateResult {
   const { cell, name, result, kind, source: from, caution } = each;
-  const where = kind === 'worked' ? 'as worked before' : (from ?? 'no source is written');
+  const where =
+    kind !== 'worked'
+      ? (from ?? 'no source is written')
+      : showing.steps.includes(cell)
+        ? 'as worked before'
+        : 'worked, and not shown here';
   return html`<li>
     <span class="value">${result}</span> <span class="name">${name}</span>
     <span class="where">${where}</span>

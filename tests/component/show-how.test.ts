@@ -226,6 +226,24 @@ describe('going on and back', () => {
     expect(at()).toBe('Step 1 of 3');
   });
 
+  test('may begin a few steps before the result', async () => {
+    await lay('Concrete');
+    const begins = [
+      ...found<HTMLSelectElement>(sheet(), '.tools label:nth-of-type(3) select').options,
+    ];
+    expect(begins.map(({ text }) => text.trim())).toEqual([
+      'from the givens, 3 steps',
+      'with the last step',
+      '1 before the last, 2 steps',
+    ]);
+    const select = begins[0]?.parentElement as HTMLSelectElement;
+    select.value = '1';
+    select.dispatchEvent(new Event('change'));
+    await framesOf(page);
+    expect(at()).toBe('Step 1 of 2');
+    expect(stage()).toContain('16 cubic feet Slab volume worked, and not shown here');
+  });
+
   test('what is known is left out from there on, and comes back', async () => {
     await lay('Concrete');
     await press('We know this one');

@@ -1,6 +1,12 @@
 // Showing how: one cell a step, from the givens up to the result, and what each step says.
 import { describe, expect, it, test } from 'vitest';
-import { shownStep, stepText, stepsLeft, stepsUpTo } from '../../src/explain/show-how.ts';
+import {
+  shownStep,
+  stepText,
+  stepsBefore,
+  stepsLeft,
+  stepsUpTo,
+} from '../../src/explain/show-how.ts';
 import type { CellId } from '../../src/language/tree.ts';
 import { opened } from '../published/opened.ts';
 import { templateFiles, templateText } from '../templates/texts.ts';
@@ -69,6 +75,16 @@ describe('the steps up to a number', () => {
     expect(all.putIn.map(({ kind, name }) => [kind, name])).toEqual([
       ['row', 'Bays: a: volume'],
       ['row', 'Bays: b: volume'],
+    ]);
+  });
+
+  test('stand so far before the result as they are met first', () => {
+    const order = stepsUpTo(SLAB.estimate, SLAB.idOf('Both'));
+    expect(stepsBefore(SLAB.estimate, order).map((layer) => named(SLAB, layer))).toEqual([
+      ['Both'],
+      ['Concrete', 'Seal'],
+      ['Bags', 'Slab area'],
+      ['Slab volume'],
     ]);
   });
 
