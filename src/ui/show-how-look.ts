@@ -328,6 +328,11 @@ export const showHowLook = css`
     gap: 0.5rem;
     margin-top: 1rem;
   }
+  .stage .acts .act {
+    min-height: 2.5rem;
+    padding-inline: 1rem;
+    font-size: 1rem;
+  }
   .bar {
     display: flex;
     flex-wrap: wrap;

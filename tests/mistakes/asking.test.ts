@@ -4,7 +4,10 @@ import { afterAnswer, afterShown, askable, howAsked, untried } from '../../src/m
 import { diagnose } from '../../src/mistakes/diagnose.ts';
 import { HINTS } from '../../src/mistakes/mistake.ts';
 import { MISTAKES_SAID } from '../../src/mistakes/named.ts';
+import { Dec } from '../../src/quantity/decimal.ts';
 import { opened } from '../moves-it/opened.ts';
+import { cellsOf, opened as templateOpened } from '../published/opened.ts';
+import { templateFiles, templateText } from '../templates/texts.ts';
 
 const on = opened(
   'Length: 14 ft 3 in',
@@ -112,4 +115,36 @@ describe('a step that is asked', () => {
 
 test('every mistake that is hinted at has a name', () => {
   expect(Object.keys(MISTAKES_SAID).sort()).toEqual(Object.keys(HINTS).sort());
+});
+
+describe.each(templateFiles)('every step of %s', (file) => {
+  test('takes for right what it shows, and that rounded to what is asked for, with and without its unit', () => {
+    const { estimate } = templateOpened(templateText(file));
+    let many = 0;
+    for (const { cell } of cellsOf(estimate)) {
+      const step = cell.table ? null : askable(estimate, cell.id);
+      const { outcome } = estimate.state(cell.id);
+      if (!step || outcome.kind !== 'value' || !(outcome.value instanceof Dec)) continue;
+      // A cost line is asked as its formula comes out, to the cent.
+      const worked = estimate.evaluate(step.node.plan);
+      if (worked.kind !== 'value' || !(worked.value instanceof Dec)) continue;
+      const { half, bare } = howAsked(estimate, step);
+      const shown = estimate.say(worked.value, step.node.holds);
+      const exact = new Dec(shown.exact === '' ? worked.value : shown.exact);
+      const rounded = half.isZero()
+        ? exact.toFixed()
+        : exact.div(half.times(2)).round().times(half.times(2)).toFixed(8);
+      const coin = /^[$]/.exec(shown.unit);
+      const withUnit = coin
+        ? `${exact.isNegative() ? '-' : ''}$${new Dec(rounded).abs().toFixed()}${shown.unit.slice(1)}`
+        : `${rounded}${shown.unit === '%' ? '' : ' '}${shown.unit}`;
+      const texts = [shown.text.replace(/, a hair (?:shy|over)$/, ''), rounded, withUnit.trim()];
+      for (const text of texts) {
+        const told = { name: cell.name, text, bare, is: diagnose(estimate, step, text, half).kind };
+        expect(told).toEqual({ ...told, is: 'right' });
+        many++;
+      }
+    }
+    expect(many).toBeGreaterThan(2);
+  });
 });
