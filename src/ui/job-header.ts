@@ -12,15 +12,7 @@ import { look } from './look.ts';
 import type { Session } from './session.ts';
 import './story-line.ts';
 
-export type SheetName =
-  | 'go-to'
-  | 'look'
-  | 'parts'
-  | 'notebooks'
-  | 'snapshots'
-  | 'record'
-  | 'show-how'
-  | 'keys';
+export type SheetName = 'go-to' | 'look' | 'parts' | 'notebooks' | 'snapshots' | 'record' | 'keys';
 
 @customElement('job-header')
 export class JobHeader extends LitElement {
@@ -78,7 +70,6 @@ export class JobHeader extends LitElement {
         <button @click=${() => this.#sheet('notebooks')}>Notebooks</button>
         <button @click=${() => this.#sheet('snapshots')}>Snapshots</button>
         <button @click=${() => this.#sheet('record')}>Job record</button>
-        <button @click=${() => this.#sheet('show-how')}>Show how</button>
         <button @click=${() => void openTextFile(this.desk)}>Open a text file</button>
         <button @click=${() => void saveTextFile(this.desk)}>Save a text file</button>
         <span class="between"></span>

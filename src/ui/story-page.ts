@@ -165,10 +165,7 @@ export class StoryPage extends LitElement {
       <job-header
         role="banner"
         .desk=${desk}
-        @sheet=${({ detail }: CustomEvent<SheetName>) => {
-          if (detail === 'show-how') this.about = session.worked;
-          this.sheet = detail;
-        }}
+        @sheet=${(event: CustomEvent<SheetName>) => (this.sheet = event.detail)}
         @guide=${this.#turnGuide}
       ></job-header>
       ${told(desk)}
