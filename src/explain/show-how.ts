@@ -202,8 +202,17 @@ function tellAll(
     const { pieces, result, note } = step;
     // Told from below, what is worked below stands above.
     const words = step.words.replaceAll(WORKED_BELOW, WORKED_ABOVE);
-    found.lines.push({ words, pieces, result, note });
+    const line = { words, pieces, result, note };
+    // A term that is met twice in a formula is told once.
+    if (!found.lines.some((told) => readsTheSame(told, line))) found.lines.push(line);
   }
+}
+
+function readsTheSame(one: ShownLine, other: ShownLine): boolean {
+  const [a, b] = [one, other].map(({ words, pieces }) =>
+    [words, ...pieces.map(({ text }) => text)].join(' '),
+  );
+  return one.pieces.length > 0 && a === b;
 }
 
 function putIn(estimate: Followed, step: Step, cell: CellId): PutIn {

@@ -1,6 +1,7 @@
 // What went wrong in an answer: right, or every mistake that gives just this answer when the step is worked again with it.
 import type { Checked } from '../language/plan.ts';
 import type { CellId } from '../language/tree.ts';
+import { MONEY } from '../quantity/dimension.ts';
 import { Dec, scaled } from '../quantity/decimal.ts';
 import { type Measure, withoutRate } from '../quantity/measure.ts';
 import { NONE_WRITTEN } from '../quantity/form.ts';
@@ -107,6 +108,10 @@ function gives(
   factor: Dec,
   measure: Measure,
 ): boolean {
+  // What is rounded to the cent has few digits where it is little.
+  const isMoney = measure.kind === 'amount' && measure.dimension === MONEY;
+  const isNear = (one: Dec, other: Dec, half: Dec): boolean =>
+    isNearTo(one, other, half, isMoney ? 10 : 100);
   if (came.kind === 'number') return isNear(answer.number, came.number, answer.half);
   const sameMeasure = came.measure === measure;
   // As an amount, in whatever unit it was typed.
@@ -132,9 +137,9 @@ function halfIn(answer: Answered, given: Dec, factor: Dec): Dec {
 }
 
 /** Within half of the last digit that was typed, and close enough to be no other number. */
-function isNear(answer: Dec, wanted: Dec, half: Dec): boolean {
+function isNearTo(answer: Dec, wanted: Dec, half: Dec, part: number): boolean {
   const off = answer.minus(wanted).abs();
-  return off.lte(half.times('1.000001')) && off.lte(wanted.abs().div(100).plus('1e-12'));
+  return off.lte(half.times('1.000001')) && off.lte(wanted.abs().div(part).plus('1e-12'));
 }
 
 function isAlike(a: Measure, b: Measure): boolean {

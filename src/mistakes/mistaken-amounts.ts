@@ -1,5 +1,5 @@
 // One amount taken for another: what it would be with the unit, the tenths, the minutes, the size or the digits mistaken.
-import { LENGTH, TIME } from '../quantity/dimension.ts';
+import { AREA, type Dimension, LENGTH, TIME, VOLUME } from '../quantity/dimension.ts';
 import { Dec, scaled, snapped } from '../quantity/decimal.ts';
 import { Fraction, type Measure } from '../quantity/measure.ts';
 import { REFERENCE_TABLES } from '../reference/tables.ts';
@@ -47,6 +47,28 @@ export function mistakenAmounts(
     }
   }
   return found;
+}
+
+/** The unit of a square, a cube or a time taken for another: by how much it is off, either way. */
+const UNITS_OFF: readonly (readonly [Dimension, Mistake, readonly number[]])[] = [
+  [VOLUME, 'cubic-feet-for-yards', [27]],
+  [VOLUME, 'square-for-cubic', [3, 12]],
+  [VOLUME, 'inches-for-feet', [1728]],
+  [AREA, 'square-for-cubic', [3, 12]],
+  [AREA, 'inches-for-feet', [144]],
+  [TIME, 'minutes-for-hours', [60]],
+];
+
+/** An area, a volume or a time in the wrong unit, or turned into another by a length where it takes a square or a cube. */
+export function inOtherUnits(value: Dec, measure: Measure): readonly Mistaken[] {
+  if (measure.kind !== 'amount') return [];
+  return UNITS_OFF.flatMap(([dimension, mistake, off]) =>
+    dimension !== measure.dimension
+      ? []
+      : off.flatMap((by) =>
+          [value.times(by), value.div(by)].map((each) => ({ mistake, value: each })),
+        ),
+  );
 }
 
 /** 12 ft 6 in taken for 12.6 ft, and 10.5 ft for 10 ft 5 in; all in inches. */

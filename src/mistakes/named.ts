@@ -13,6 +13,7 @@ export const MISTAKES_SAID: Readonly<Record<Mistake, string>> = {
   'nominal-for-actual': 'the size it is called by, not the one it has',
   'markup-for-margin': 'a share of the cost where it is one of the price, or the other way around',
   'minutes-as-decimals': 'minutes read as decimals of an hour',
+  'minutes-for-hours': 'minutes taken for hours, or hours for minutes',
   'rate-upside-down': 'a rate upside down',
   'factor-missing': 'something left out of a product',
   'digits-swapped': 'two digits that changed places',

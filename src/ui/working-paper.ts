@@ -27,7 +27,7 @@ function line(step: Step, indent: number): TemplateResult {
       ${name === '' ? nothing : html`<b>${name}</b>`}
       ${
         isGiven || step.referredTo
-          ? html`${step.result}${step.referredTo ? `, ${step.words}` : ''}`
+          ? html`${step.referredTo ? `${step.words}: ` : ''}${step.result}`
           : html`<span class="words">${step.words}</span>`
       }
     </p>

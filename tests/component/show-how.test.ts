@@ -62,7 +62,7 @@ async function press(says: string): Promise<void> {
 async function lay(name: string): Promise<void> {
   desk.session.bring(idOf(desk.session, name));
   await framesOf(page);
-  await key('e');
+  await key('k');
   await expect.poll(() => has('dialog[aria-label="Show how"]')).toBe(true);
   await expect.poll(() => has('article')).toBe(true);
   await framesOf(page);

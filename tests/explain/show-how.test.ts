@@ -157,6 +157,16 @@ describe('a step', () => {
     expect(step.lines.map(({ words }) => words).join()).not.toContain('below');
   });
 
+  it('tells a term that is met twice once, before all that uses it', () => {
+    const on = landing('A: 3 ft', 'B: 4 ft', 'C: 2', 'All: ((a by b) divided by c) plus (a by b)');
+    const step = shownStep(on.estimate, on.idOf('All'), below(on, 'All'));
+    expect(step.lines.map(({ pieces }) => pieces.map(({ text }) => text).join(''))).toEqual([
+      '3 ft × 4 ft = 12 sq ft',
+      '12 sq ft ÷ 2 = 6 sq ft',
+      '6 sq ft + 12 sq ft = 18 sq ft',
+    ]);
+  });
+
   it('of a cell in a row is its own formula', () => {
     const on = notebook(
       '# K\n\n## P\n\n- Thick: 4 in\n- Bays:\n\n  | bay | length | volume: length by 4 ft by thick |\n  |---|---|---|\n  | a | 6 ft | |\n',

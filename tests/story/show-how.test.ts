@@ -14,7 +14,7 @@ async function showsHow(page: Page, name: string): Promise<void> {
   await page.keyboard.type(name);
   await page.keyboard.press('Enter');
   await expect.poll(() => focusedOn(page)).toBe(name);
-  await page.keyboard.press('e');
+  await page.keyboard.press('k');
   await page.getByRole('dialog', { name: 'Show how' }).getByRole('article').waitFor();
 }
 
