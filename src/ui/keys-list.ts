@@ -19,6 +19,11 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['G, Ctrl G', 'go to a cell, table or part by some of its name; Ctrl G from anywhere'],
   ['Delete', 'remove the cell; what it goes into is said first'],
   ['W', 'go to the working of the cell; Esc comes back'],
+  [
+    'E',
+    'watch the cell, or let it go: it stays in view above the footing; on the heading of a part, what that costs; Shift E the price',
+  ],
+  ['A', 'what if: alternatives beside the notebook, and back from them'],
   ['Ctrl Z, Ctrl Shift Z', 'undo, redo'],
   [
     'Alt 1 … Alt 9',
