@@ -8,6 +8,7 @@ import { ARTICLES } from './lexer.ts';
 import { alongSlope } from './falls.ts';
 import { roundFrom } from './round-shapes.ts';
 import { skipThingAtEnd } from './length-labels.ts';
+import { offWords } from './taken-off.ts';
 import { partOf } from './part-of.ts';
 import { piecesOf } from './stock.ts';
 import { refuseMarginOn } from './spoken.ts';
@@ -39,11 +40,20 @@ export function afterAmount(r: Reader, amount: Formula): Formula {
     const product = refusePairs(r, amount) ?? countOfAmounts(r, amount);
     if (product) return product;
     const { at } = r;
-    if (!amount.bare) skipOfStuff(r, isMeasured(amount) ? 'measure' : 'count');
+    const holds = isMeasured(amount) || HOLDERS.has(roughCount(r, amount) ?? '');
+    if (!amount.bare) skipOfStuff(r, holds ? 'measure' : 'count');
     if (r.at === at) return partOf(r, amount);
   }
   return besides(r, amount);
 }
+
+/** What holds other things: `3 boxes of nails` are boxes. */
+const HOLDERS: ReadonlySet<string> = new Set(
+  `box bundle pallet carton case crate pack packet roll tube can pail bucket barrel drum cartridge
+   bottle jar spool reel bale skid kit set load truck truckload bag sack bin row layer coil`.split(
+    /\s+/,
+  ),
+);
 
 /** `4 cy min, else 0.59 cy`: the other, but no less than this. */
 function elseLimit(r: Reader, amount: Amount): Formula | null {
@@ -66,7 +76,8 @@ function onShare(r: Reader, share: Amount): Formula {
   }
   if (r.sees('margin', 'on') || r.sees('margin', 'of'))
     return refuseMarginOn(r, share, share.spot.from);
-  if (r.sees('off')) return binaryAfter(r, share, 'minus', r.seesAt(1, 'of') ? 2 : 1);
+  if (r.sees('off') && offWords(r, 0) === 0)
+    return binaryAfter(r, share, 'minus', r.seesAt(1, 'of') ? 2 : 1);
   if (r.sees('more', 'than')) return binaryAfter(r, share, 'plus', 2);
   if (r.sees('less', 'than')) return binaryAfter(r, share, 'minus', 2);
   if (r.sees('added', 'to')) return binaryAfter(r, share, 'plus', 2);

@@ -110,5 +110,26 @@ export function noteLength(r: Reader, ahead: number): number {
     if (!noun) break;
     count += noun.length;
   }
-  return count > 0 && endsValue(r, ahead + count) ? count : 0;
+  if (count === 0) return 0;
+  const place = placeLength(r, ahead + count);
+  return endsValue(r, ahead + count + place) ? count + place : 0;
+}
+
+/** `in the bottom`, `at the end`, `under the steps`: where it goes, said after what it is for. 0: nowhere is said. */
+function placeLength(r: Reader, ahead: number): number {
+  if (!PLACES.has(r.peek(ahead).text) || !r.seesAt(ahead + 1, 'the') || r.nameAt(ahead + 1))
+    return 0;
+  let count = ahead + 2;
+  while (count < ahead + 5 && isPlace(r, count)) count++;
+  return count > ahead + 2 ? count - ahead : 0;
+}
+
+const PLACES: ReadonlySet<string> = new Set(
+  'in at on under of by along behind above below'.split(' '),
+);
+
+function isPlace(r: Reader, ahead: number): boolean {
+  if (r.nameAt(ahead)) return false;
+  if (isUnknown(r, ahead)) return true;
+  return (r.vocabulary.nounAt(r.tokens, r.at + ahead)?.length ?? 0) === 1;
 }

@@ -3,7 +3,7 @@ import type { Reader } from './reader.ts';
 import type { Formula } from './tree.ts';
 import { amountAfterComma, perOne, wholeOnes } from './after-comma.ts';
 import { cutFromStock, inClause, inUnitsAfter, toUnits, unitAlone } from './in-clause.ts';
-import { trailAt } from './leads-and-trails.ts';
+import { reasonAt, trailAt } from './leads-and-trails.ts';
 import { rounded, seesRounding } from './rounding.ts';
 import { tablePhraseAt } from './table-phrases.ts';
 import { ALL_LIMITS, LIMITS, SHARE_OF } from './limit-words.ts';
@@ -27,7 +27,11 @@ export function maybeClause(r: Reader, of: Formula): Formula | null {
   if (!OPENERS.has(first.text)) return comma === 1 && !but ? unitAlone(r, of) : null;
   if (comma <= 1 && trailAt(r, comma) > 0) return null;
   if (seesRounding(r, comma)) return rounded(r, of, comma);
-  if (r.seesAt(comma, 'marked', 'up')) return markedUp(r, of, comma);
+  if (r.seesAt(comma, 'marked', 'up')) {
+    r.at += comma;
+    r.take(2, 'phrase');
+    return markedUp(r, of);
+  }
   // `labour at least $3,500`: without an `is` it is no comparison.
   const least = comma === 0 && r.conditions === 0 && tablePhraseAt(r, 1) === null;
   if (least && r.sees('at', 'least')) return limited(r, of, 0, 'not-less', 2);
@@ -41,7 +45,7 @@ export function maybeClause(r: Reader, of: Formula): Formula | null {
     r.take(shareOf.length, 'phrase');
     return wholeAlone(r, of, expectSlot(r));
   }
-  if (r.seesAt(comma, 'as')) return asClause(r, of, comma);
+  if (r.seesAt(comma, 'as')) return reasonAt(r, comma) ? null : asClause(r, of, comma);
   if (r.seesAt(comma, 'in')) return inClause(r, of, comma);
   const to = toUnits(r, comma);
   if (to > 0) return inUnitsAfter(r, of, to);
@@ -63,6 +67,8 @@ export const OPENERS: ReadonlySet<string> = new Set([
   'roundup',
   'round',
   'rnd',
+  'rd',
+  'rounding',
   'marked',
   'as',
   'in',
@@ -84,9 +90,8 @@ export const OPENERS: ReadonlySet<string> = new Set([
   'out',
 ]);
 
-function markedUp(r: Reader, of: Formula, comma: number): Formula {
-  r.at += comma;
-  r.take(2, 'phrase');
+/** What stands after `marked up`. */
+export function markedUp(r: Reader, of: Formula): Formula {
   // A name may begin with the word: `marked up by the yard`. The longer one wins.
   const own = r.nameAt(0)?.length ?? 0;
   if (r.sees('by') && own < (r.nameAt(1)?.length ?? 0) + 1) r.take(1, 'phrase');

@@ -89,7 +89,9 @@ const RELATIONS_BY_WORD = byFirstWord(RELATION_WORDS);
 function besideRelation(r: Reader, read: (r: Reader) => Formula): Formula {
   const { conditions } = r;
   r.conditions = 0;
+  r.beside++;
   const side = read(r);
+  r.beside--;
   r.conditions = conditions;
   return side;
 }

@@ -11,6 +11,7 @@ import { expectSlot, seesSlot } from './values.ts';
 import { seesAmount } from './amounts.ts';
 import { unitByKey } from '../quantity/units.ts';
 import { stockOf } from './stock.ts';
+import { ARTICLES } from './lexer.ts';
 import { OPERATOR_WORDS } from './words.ts';
 import { IN_UNITS } from './problems.ts';
 
@@ -169,7 +170,7 @@ function unknownUnit(r: Reader): Formula {
     words++;
   for (; ; words--) {
     const all = { from: spot.from, to: r.peek(words - 1).to };
-    const near = r.nearUnits(r.slice(all).toLowerCase());
+    const near = ARTICLES.has(r.token.text) ? [] : r.nearUnits(r.slice(all).toLowerCase());
     if (near.length === 0 && words > 1) continue;
     return r.fail({
       code: 'unknown-unit',

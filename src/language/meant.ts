@@ -1,30 +1,16 @@
 // What was most likely meant by a formula that can't be read, said as a formula that can: `materials only, not labour`,
 // `rail length, post every 6 ft, one extra for the end`. Patterns of words; whoever offers one first sees that it reads and works.
 import type { Fix } from '../words/report.ts';
+import { type Habit, LENGTH, NUMBER, OUT, PERCENT, UNIT, habit } from './meant-habit.ts';
+import { BY_MEASURE } from './meant-by-measure.ts';
 import { LEAVE_OUT } from './problems.ts';
 
 /** Longer ones are no slip of the tongue, and patterns are slow on them. */
 const LONGEST = 300;
 
-const NUMBER = String.raw`(?:\d+(?:,\d{3})*(?:\.\d+)?(?:[ -]\d+/\d+)?|\d+/\d+|\.\d+)`;
-const PERCENT = String.raw`${NUMBER} ?(?:%|percent)`;
-const LENGTH = String.raw`${NUMBER} ?(?:ft|feet|foot|in|inch|inches|mm|cm|m|metres|meters|yards?|'|")`;
-const UNIT = 'inches|inch|in|feet|foot|ft|yards|yd|metres|meters|m|cm|mm';
-const OUT = '(?:taken|backed|pulled|stripped|worked) (?:back )?out';
-
-interface Habit {
-  readonly typed: RegExp;
-  readonly say: string;
-  /** From what the pattern found, in order; null where it does not fit after all. */
-  readonly formula: (...found: readonly string[]) => string | null;
-}
-
-function habit(typed: string, say: string, formula: Habit['formula']): Habit {
-  return { typed: new RegExp(`^${typed}$`, 'i'), say, formula };
-}
-
 /** The least demanding come last; each is tried, and all that work are offered. */
 const HABITS: readonly Habit[] = [
+  ...BY_MEASURE,
   habit(
     String.raw`(.+?), ([a-z]+?)s? (?:every|at) (.+?)(?: cent(?:re|er)s| apart| o\.?c\.?)?, (?:(?:plus )?(?:one|1) (?:extra|more)(?: for the end)?|plus (?:one|1|the last(?: \w+)?))`,
     'With one at each end',

@@ -85,6 +85,8 @@ interface Opening {
 export const OPENINGS: readonly Opening[] = [
   { words: ['total', 'of'], read: (r) => expectList(r, 'total') },
   { words: ['sum', 'of'], read: (r) => expectList(r, 'total') },
+  { words: ['sum', 'up'], read: (r) => expectList(r, 'total') },
+  { words: ['total', 'up'], read: (r) => expectList(r, 'total') },
   { words: ['average', 'of'], read: (r) => expectList(r, 'average') },
   { words: ['greatest', 'of'], read: (r) => expectList(r, 'greater') },
   { words: ['largest', 'of'], read: (r) => expectList(r, 'greater') },

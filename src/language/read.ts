@@ -7,7 +7,7 @@ import { formulaTokens } from './lexer.ts';
 import { giveOrTake } from './give-or-take.ts';
 import { meantBy } from './meant.ts';
 import { parseTokens } from './parse.ts';
-import { LEAVE_OUT, type ReadingProblem, wordProblem } from './problems.ts';
+import { LEAVE_OUT, MULTIPLY, type ReadingProblem, wordProblem } from './problems.ts';
 import type { Reading, Scan, Surroundings } from './reading.ts';
 import type { ScanInner } from './scan.ts';
 import { sentence } from './sentence.ts';
@@ -26,7 +26,10 @@ export function read(found: Scan, vocabulary: Vocabulary, surroundings: Surround
     const fixes = report.fixes
       .filter((fix) => {
         if (unread) return offers(fix.formula);
-        return fix.say !== LEAVE_OUT || canBeRead(fix.formula, found, vocabulary);
+        return (
+          (fix.say !== LEAVE_OUT && fix.say !== MULTIPLY) ||
+          canBeRead(fix.formula, found, vocabulary)
+        );
       })
       .flatMap((fix) => {
         if (SLIPS.has(report.code)) return [mendedOn(fix, found, vocabulary)];
@@ -42,7 +45,7 @@ export function read(found: Scan, vocabulary: Vocabulary, surroundings: Surround
       checked: null,
       sentence: '',
       notes: [],
-      problems: [asked(said, found.text, offers) ?? withMeant(said, found.text, offers)],
+      problems: [withMeant(asked(said, found.text, offers) ?? said, found.text, offers)],
       waitsFor: [],
     };
   }

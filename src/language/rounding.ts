@@ -15,11 +15,10 @@ export function seesRounding(r: Reader, comma: number): boolean {
   if (seesUpTo(r, comma)) return true;
   if (r.seesAt(comma, 'to', 'the', 'nearest') || r.seesAt(comma, 'to', 'nearest')) return true;
   if (r.seesAt(comma, 'roundup')) return true;
-  return (
-    (r.seesAt(comma, 'round') || r.seesAt(comma, 'rnd')) &&
-    ['up', 'down', 'to'].includes(r.peek(comma + 1).text)
-  );
+  return ROUND.has(r.peek(comma).text) && ['up', 'down', 'to'].includes(r.peek(comma + 1).text);
 }
+
+const ROUND: ReadonlySet<string> = new Set(['round', 'rnd', 'rd', 'rounding']);
 
 /** `up to the next 1/4 yd`. */
 function seesUpTo(r: Reader, comma: number): boolean {
@@ -32,7 +31,7 @@ export function rounded(r: Reader, of: Formula, comma: number): Formula {
   r.at += comma;
   const opFrom = r.token.from;
   const roundup = r.maybe('roundup');
-  if (['rounded', 'round', 'rnd'].includes(r.token.text)) r.take(1, 'phrase');
+  if (r.sees('rounded') || ROUND.has(r.token.text)) r.take(1, 'phrase');
   let way: Way = roundup || r.sees('up') ? 'up' : r.sees('down') ? 'down' : 'nearest';
   if (r.sees('up') || r.sees('down')) r.take(1, 'phrase');
   const opSpot = r.since(opFrom);
@@ -57,7 +56,7 @@ function stepIn(r: Reader, of: Formula, step: Formula | null): Formula | null {
 
 /** An amount, a name, a bracket, a unit alone for one of it (`the next cubic yard`), or `whole bags`. */
 export function expectStep(r: Reader): Formula | null {
-  if (r.sees('whole')) {
+  if (WHOLE.has(r.token.text) && (r.sees('whole') || r.nameAt(0) === null)) {
     r.take(1, 'phrase');
     if (r.sees('number') || r.sees('numbers')) r.take(1, 'phrase');
     else {
@@ -78,6 +77,8 @@ export function expectStep(r: Reader): Formula | null {
 }
 
 /** `the next half yard`. */
+const WHOLE: ReadonlySet<string> = new Set(['whole', 'full', 'complete', 'entire']);
+
 const STEP_FRACTION: ReadonlyMap<string, string> = new Map(
   Object.entries({ half: '1/2', quarter: '1/4', third: '1/3' }),
 );

@@ -44,7 +44,8 @@ const VERBS: ReadonlyMap<string, (r: Reader) => Formula> = new Map([
 /** `add A to B`, `add A and B`, `add A, B and C`. */
 function readAdd(r: Reader): Formula {
   const from = r.token.from;
-  const opSpot = r.take(1, 'operator');
+  const up = r.nameAt(1) === null && (r.seesAt(1, 'up') || r.seesAt(1, 'together')) ? 1 : 0;
+  const opSpot = r.take(1 + up, 'operator');
   const items = [expectSlot(r)];
   r.maybe('on');
   if (r.maybe('to')) {
@@ -56,9 +57,8 @@ function readAdd(r: Reader): Formula {
   }
   while (!r.problem && (r.sees(',') || r.sees('and'))) {
     r.maybe(',');
-    const last = r.maybe('and');
+    r.maybe('and');
     items.push(expectSlot(r));
-    if (last) break;
   }
   if (r.problem) return { kind: 'hole', spot: r.since(from) };
   if (items.length === 1) return refuseHalf(r, from, 'add', 'to ?', 'add 10% to $60');

@@ -1,7 +1,10 @@
 // Level 4: sums. A share after plus, minus, less or with is of what stands before it.
 // The loop goes on to the left, so a chain of ten thousand plus signs needs no stack.
 import type { Reader } from './reader.ts';
-import type { Formula, Spaced } from './tree.ts';
+import type { Arithmetic, Formula, Spaced } from './tree.ts';
+import { askBothShares } from './and-shares.ts';
+import { askWithDiscount, takenOff } from './taken-off.ts';
+import { itAt } from './told-steps.ts';
 import { termFrom } from './products.ts';
 import { closedWhole, expectValue } from './values.ts';
 import { sumOperator, termOperator } from './operators.ts';
@@ -31,12 +34,18 @@ export function sumFrom(r: Reader, first: Formula): Formula {
     const said = shareSaidAfter(r) ?? expectValue(r);
     if (r.problem) return left;
     const value = atBothEnds(r, said) ?? said;
-    if (found.op === 'plus' && left.kind === 'spaced' && isOneMore(r, left, value)) {
+    const both = /^and$/i.test(r.slice(opSpot)) ? askBothShares(r, left, opSpot, value) : null;
+    if (both) return both;
+    const op = takenOff(r, opSpot, found.op, value);
+    if (!op) return askWithDiscount(r, opSpot, value);
+    if (op === 'plus' && left.kind === 'spaced' && isOneMore(r, left, value)) {
       return refuseOneMore(r, left, opSpot, value);
     }
     if (r.sees('on', 'top') || r.sees('extra') || r.sees('more') || r.sees('again')) {
       if (r.nameAt(0) === null && r.holdsShare(value)) r.take(r.sees('on') ? 2 : 1, 'unread');
     }
+    if (op === 'plus') skipAdded(r);
+    skipFromIt(r, op);
     if (!r.sees('margin')) skipWhatMoneyIsFor(r, value);
     if (value.kind === 'amount' && r.holdsShare(value) && r.sees('margin')) {
       if (r.slice(opSpot).toLowerCase() !== 'with') return refuseMargin(r, opSpot, value.spot);
@@ -51,10 +60,25 @@ export function sumFrom(r: Reader, first: Formula): Formula {
     if (more && more.op !== 'at') return refuseShareTimes(r, left, opSpot, value);
     const right = isShare ? value : termFrom(r, value);
     const spot = { from: left.spot.from, to: Math.max(right.spot.to, r.since(left.spot.from).to) };
-    left = { kind: 'binary', op: found.op, opSpot, left, right, spot };
+    left = { kind: 'binary', op, opSpot, left, right, spot };
     if (isShare && termOperator(r, 0)) left = termFrom(r, closedWhole(left));
   }
   return left;
+}
+
+/** `with overhead added`, `plus $85 added on`: said twice. */
+function skipAdded(r: Reader): void {
+  if (!r.sees('added') || r.nameAt(0) || /^(to|up|together)$/.test(r.peek(1).text)) return;
+  r.take(r.seesAt(1, 'on') || r.seesAt(1, 'in') ? 2 : 1, 'unread');
+}
+
+/** `add 10% to it`, `take $50 off that`: to what was told so far, as it is anyway. */
+function skipFromIt(r: Reader, op: Arithmetic): void {
+  const joined = op === 'plus' ? /^(to|onto|on)$/ : /^(off|from)$/;
+  if (!joined.test(r.token.text)) return;
+  const of = r.sees('off', 'of') ? 2 : 1;
+  const it = itAt(r, of);
+  if (it > 0) r.take(of + it, 'unread');
 }
 
 /** `less 1 1/2 in both ends`, `plus 3 in at each side`: twice that length. Null where it is said of none. */

@@ -10,8 +10,9 @@ import { afterAmount } from './after-amount.ts';
 import { refuseCall } from './calls.ts';
 import { phraseAt } from './phrases.ts';
 import { leftOver, missing } from './left-over.ts';
-import { termAfter } from './rates.ts';
-import { oneOf } from './rounding.ts';
+import { ONE } from '../quantity/measure.ts';
+import { termAfter, withTails } from './rates.ts';
+import { timesAfter } from './times-after.ts';
 import { sizeStandsAt, takeSize } from './sizes.ts';
 import { partOf } from './part-of.ts';
 import { piecesOf } from './stock.ts';
@@ -38,7 +39,7 @@ function signed(r: Reader): Formula {
   let value = prime(r);
   for (;;) {
     const power = r.sees('squared') || r.sees('²') ? 2 : r.sees('cubed') || r.sees('³') ? 3 : null;
-    if (!power) return value;
+    if (!power) return (r.problem ? null : timesAfter(r, value)) ?? value;
     r.take(1, 'operator');
     value = { kind: 'power', of: value, power, spot: r.since(from) };
   }
@@ -104,9 +105,10 @@ function maybeOne(r: Reader): Formula | null {
   const term = termAfter(r, 1);
   if (!term || term.term.count !== null || phraseAt(r)) return null;
   const { from } = r.token;
-  r.at++;
-  const one = oneOf(r);
-  return { ...one, spot: r.since(from) };
+  const start = r.at;
+  r.at += term.length;
+  const one = { value: ONE, say: '1', whole: true };
+  return withTails(r, one, [term.term], null, from, start);
 }
 
 /** One amount, one name or one bracket: what a phrase or clause takes. */
@@ -176,10 +178,12 @@ function expectBracket(r: Reader): Formula {
   const open = r.token;
   r.at++;
   r.brackets++;
-  const { conditions } = r;
+  const { conditions, beside } = r;
   r.conditions = 0;
+  r.beside = 0;
   const inner = r.readFormula(r);
   r.conditions = conditions;
+  r.beside = beside;
   if (r.problem) return inner;
   if (!r.sees(')') && !r.sees(']')) {
     const atEnd = r.token.kind === 'end';

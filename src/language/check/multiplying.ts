@@ -201,7 +201,17 @@ function askHowMany(
     ),
     spots: bothSpots(left, right),
     explanation: `${facts(checking, left, right)} ${capital(many(one))} times ${many(other)} count nothing by themselves; say how many ${many(other)} go with each ${one}.`,
-    fixes: [mended(checking, `Each ${one} takes that many`, { spot: right.formula.spot, by })],
+    fixes: [
+      mended(checking, `Each ${one} takes that many`, { spot: right.formula.spot, by }),
+      ...(left.formula.kind === 'amount' && written
+        ? [
+            mended(checking, `Each ${other} takes ${typedAmount(checking, left.formula)}`, {
+              spot: left.formula.spot,
+              by: `${typedAmount(checking, left.formula)} per ${other}`,
+            }),
+          ]
+        : []),
+    ],
   });
 }
 
