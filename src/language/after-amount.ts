@@ -2,7 +2,7 @@
 // `40 sq m of turf`, `18" o.c. along 24'`. None of it is looked for in a slot.
 import { isWrittenLength } from './amounts-held.ts';
 import { seesAmount, writtenAmount } from './amounts.ts';
-import { TIME, hardPart, isHard } from '../quantity/dimension.ts';
+import { type Dimension, LENGTH, TIME, hardPart, isHard } from '../quantity/dimension.ts';
 import { skipOfStuff, skipStuffAfter } from './asides.ts';
 import { ARTICLES } from './lexer.ts';
 import { alongSlope } from './falls.ts';
@@ -13,7 +13,7 @@ import { partOf } from './part-of.ts';
 import { piecesOf } from './stock.ts';
 import { refuseMarginOn } from './spoken.ts';
 import type { Reader } from './reader.ts';
-import { roughCount } from './rough.ts';
+import { roughCount, roughDimension } from './rough.ts';
 import { sizeBeside, sizedOf } from './sized.ts';
 import { spacedWithoutNoun } from './spaced.ts';
 import type { Amount, Arithmetic, Formula } from './tree.ts';
@@ -173,13 +173,19 @@ function countOfAmounts(r: Reader, count: Amount): Formula | null {
   const { at } = r;
   const marks = r.marks.length;
   const opSpot = r.take(1, 'operator');
-  r.skipArticle();
-  if (!seesAmount(r)) {
+  const named = r.nameAt(0) !== null && roughCount(r, count) !== null;
+  if (!named) r.skipArticle();
+  if (!seesAmount(r) && !named) {
     r.goBack(at, marks, r.brackets);
     return null;
   }
   const right = expectSlot(r);
   if (r.problem) return right;
+  // `two rim joists of deck length`
+  if (right.kind === 'name' && hardOf(r, right) !== LENGTH) {
+    r.goBack(at, marks, r.brackets);
+    return null;
+  }
   const holds = right.kind === 'amount' ? right.holds.measure : null;
   if (right.kind === 'amount' && (right.bare || holds?.kind !== 'amount')) {
     r.goBack(at, marks, r.brackets);
@@ -193,6 +199,11 @@ function countOfAmounts(r: Reader, count: Amount): Formula | null {
     right,
     spot: r.since(count.spot.from),
   };
+}
+
+function hardOf(r: Reader, tree: Formula): Dimension | null {
+  const rough = roughDimension(r, tree);
+  return rough && hardPart(rough);
 }
 
 /** `2 men 8 hours`, `6 holes 10" dia`: a count and, right beside it, what each of them takes. */

@@ -71,7 +71,8 @@ export function askBothShares(
   });
 }
 
-function addsShare(r: Reader, tree: Formula): tree is Binary {
+/** Was a share added or taken off last? */
+export function addsShare(r: Reader, tree: Formula): tree is Binary {
   if (tree.kind !== 'binary' || (tree.op !== 'plus' && tree.op !== 'minus')) return false;
   return r.holdsShare(tree.right) && !/^[([]/.test(r.slice(tree.spot));
 }

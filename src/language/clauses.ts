@@ -1,5 +1,7 @@
 // Level 3: clauses, with or without a comma. Each closes the sum to its left and works on it.
 import type { Reader } from './reader.ts';
+import { LENGTH, hardPart } from '../quantity/dimension.ts';
+import { roughDimension } from './rough.ts';
 import type { Formula } from './tree.ts';
 import { amountAfterComma, perOne, wholeOnes } from './after-comma.ts';
 import { cutFromStock, inClause, inUnitsAfter, toUnits, unitAlone } from './in-clause.ts';
@@ -37,7 +39,10 @@ export function maybeClause(r: Reader, of: Formula): Formula | null {
   if (least && r.sees('at', 'least')) return limited(r, of, 0, 'not-less', 2);
   if (least && r.sees('at', 'most')) return limited(r, of, 0, 'not-more', 2);
   for (const [words, side] of comma > 0 ? ALL_LIMITS : LIMITS) {
-    if (r.seesAll(comma, words)) return limited(r, of, comma, side, words.length);
+    if (!r.seesAll(comma, words)) continue;
+    // `is at least 3 in but not more than 5 in` compares again.
+    if (but && r.beside > 0) return null;
+    return checkOrLimit(r, of, comma, side, words) ?? limited(r, of, comma, side, words.length);
   }
   const shareOf = SHARE_OF.find((words) => r.seesAll(comma, words));
   if (shareOf) {
@@ -97,6 +102,34 @@ export function markedUp(r: Reader, of: Formula): Formula {
   if (r.sees('by') && own < (r.nameAt(1)?.length ?? 0) + 1) r.take(1, 'phrase');
   const share = expectSlot(r);
   return { kind: 'marked-up', of, share, spot: r.since(of.spot.from) };
+}
+
+/** `unit rise no more than 200 mm`: of one cell's measure it could be a check as well. Null where it is a limit. */
+function checkOrLimit(
+  r: Reader,
+  of: Formula,
+  comma: number,
+  side: 'not-less' | 'not-more',
+  words: readonly string[],
+): Formula | null {
+  if (comma > 0 || of.kind !== 'name' || words[0] !== 'no' || r.brackets > 0) return null;
+  const rough = roughDimension(r, of);
+  if (!rough || hardPart(rough) !== LENGTH) return null;
+  const opSpot = r.take(words.length, 'phrase');
+  const limit = expectSlot(r);
+  if (r.problem) return limit;
+  const [name, bound] = [r.slice(of.spot), r.slice(limit.spot)];
+  const spot = { from: of.spot.from, to: limit.spot.to };
+  const than = side === 'not-more' ? 'more' : 'less';
+  return r.fail({
+    code: 'two-readings',
+    spots: [opSpot],
+    about: `"${r.slice(spot)}" could ask whether it is so, or hold "${name}" to that. Write the one that is meant.`,
+    fixes: [
+      r.fix('Is it so?', spot, `${name} is at ${than === 'more' ? 'most' : 'least'} ${bound}`),
+      r.fix('Hold it to that', spot, `${name}, not ${than} than ${bound}`),
+    ],
+  });
 }
 
 function limited(

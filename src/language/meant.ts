@@ -2,6 +2,7 @@
 // `rail length, post every 6 ft, one extra for the end`. Patterns of words; whoever offers one first sees that it reads and works.
 import type { Fix } from '../words/report.ts';
 import { type Habit, LENGTH, NUMBER, OUT, PERCENT, UNIT, habit } from './meant-habit.ts';
+import { IN_SHORT } from './meant-in-short.ts';
 import { BY_MEASURE } from './meant-by-measure.ts';
 import { LEAVE_OUT } from './problems.ts';
 
@@ -11,6 +12,7 @@ const LONGEST = 300;
 /** The least demanding come last; each is tried, and all that work are offered. */
 const HABITS: readonly Habit[] = [
   ...BY_MEASURE,
+  ...IN_SHORT,
   habit(
     String.raw`(.+?), ([a-z]+?)s? (?:every|at) (.+?)(?: cent(?:re|er)s| apart| o\.?c\.?)?, (?:(?:plus )?(?:one|1) (?:extra|more)(?: for the end)?|plus (?:one|1|the last(?: \w+)?))`,
     'With one at each end',

@@ -52,7 +52,7 @@ export function sumOperator(r: Reader, ahead: number): Operator | null {
     case 'and':
       return joinedByAnd(r, ahead);
     case 'then':
-      return r.conditions === 0 ? oneWordMore(sumOperator(r, ahead + 1)) : null;
+      return thenNext(r, ahead);
     case 'add':
       return { op: 'plus', words: r.seesAt(ahead + 1, 'on') ? 2 : 1 };
     case 'subtract':
@@ -80,6 +80,14 @@ export function sumOperator(r: Reader, ahead: number): Operator | null {
     default:
       return null;
   }
+}
+
+/** `then plus markup`, `then markup` */
+function thenNext(r: Reader, ahead: number): Operator | null {
+  if (r.conditions > 0) return null;
+  const told = sumOperator(r, ahead + 1);
+  if (told) return oneWordMore(told);
+  return shareAhead(r, ahead + 1) ? { op: 'plus', words: 1 } : null;
 }
 
 /** `and then add 1`, `and subtract $50`, `and waste`: told one after the other. */

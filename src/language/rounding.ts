@@ -7,12 +7,16 @@ import { seesAmount } from './amounts.ts';
 import { expectSlot } from './values.ts';
 import { type Form, writtenUnits } from '../quantity/form.ts';
 import { heldAmount } from '../quantity/amount.ts';
+import { MONEY } from '../quantity/dimension.ts';
+import { unitByKey } from '../quantity/units.ts';
+import { roughDimension } from './rough.ts';
 import { Fraction } from '../quantity/measure.ts';
 
 /** `rounded …`, `round up …`, `rnd up`, and `nearest $50` alone. */
 export function seesRounding(r: Reader, comma: number): boolean {
   if (r.seesAt(comma, 'rounded') || r.seesAt(comma, 'nearest')) return true;
   if (seesUpTo(r, comma)) return true;
+  if (decimalsAt(r, comma) > 0) return true;
   if (r.seesAt(comma, 'to', 'the', 'nearest') || r.seesAt(comma, 'to', 'nearest')) return true;
   if (r.seesAt(comma, 'roundup')) return true;
   return ROUND.has(r.peek(comma).text) && ['up', 'down', 'to'].includes(r.peek(comma + 1).text);
@@ -43,9 +47,38 @@ export function rounded(r: Reader, of: Formula, comma: number): Formula {
       if (way === 'nearest') way = 'up';
       r.take(1, 'phrase');
     } else if (r.sees('nearest')) r.take(1, 'phrase');
-    step = stepIn(r, of, expectStep(r));
+    step = stepIn(r, of, decimalsStep(r, of) ?? expectStep(r));
   }
   return { kind: 'rounded', of, way, step, opSpot, spot: r.since(of.spot.from) };
+}
+
+/** `to 2 decimal places`, `to one decimal`: how many tokens; 0 where it is not said. */
+function decimalsAt(r: Reader, ahead: number): number {
+  if (!r.seesAt(ahead, 'to') || !DIGITS.has(r.peek(ahead + 1).text)) return 0;
+  if (r.seesAt(ahead + 2, 'dp')) return 3;
+  if (!/^decimals?$/.test(r.peek(ahead + 2).text)) return 0;
+  return /^places?$/.test(r.peek(ahead + 3).text) ? 4 : 3;
+}
+
+const DIGITS: ReadonlyMap<string, number> = new Map(
+  ['1', '2', '3', '4', 'one', 'two', 'three', 'four'].map(
+    (said, i) => [said, (i % 4) + 1] as const,
+  ),
+);
+
+/** One in the last of so many decimal places, its `to` taken already. */
+function decimalsStep(r: Reader, of: Formula): Formula | null {
+  r.at--;
+  const words = decimalsAt(r, 0);
+  r.at++;
+  const digits = DIGITS.get(r.token.text);
+  if (words === 0 || digits === undefined) return null;
+  const spot = r.take(words - 1, 'phrase');
+  const value = `0.${'0'.repeat(digits - 1)}1`;
+  const step = r.number(value, value, spot);
+  const money: Form = { over: [{ kind: 'unit', unit: unitByKey('$'), count: null }], under: [] };
+  if (roughDimension(r, of) !== MONEY) return step;
+  return likeWritten(r, step, { kind: 'form', form: money, larger: [] });
 }
 
 /** `in cy, to the nearest 1/4`: a bare step is one of what it is shown in. */

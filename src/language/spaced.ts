@@ -132,6 +132,32 @@ const ENDS: readonly (readonly [readonly string[], Ends])[] = [
   ...['not including', 'not counting', 'excluding', 'without', 'not at', 'none at', 'less']
     .flatMap((word) => [`${word} the ends`, `${word} both ends`, `${word} either end`])
     .flatMap((words) => ends(words, 'neither')),
+  ...[
+    'leaving out',
+    'leave out',
+    'leaving off',
+    'skipping',
+    'skip',
+    'omitting',
+    'minus',
+    'except',
+    'but not',
+    'not',
+    'no',
+  ]
+    .flatMap((word) =>
+      [
+        'the ends',
+        'the two ends',
+        'both ends',
+        'the end ones',
+        'ends',
+        'end ones',
+        'at the ends',
+        'at ends',
+      ].map((last) => `${word} ${last}`),
+    )
+    .flatMap((words) => ends(words, 'neither')),
   ...ends('neither end, no ends, without ends, with none at the ends', 'neither'),
 ];
 
@@ -155,7 +181,8 @@ export function spacedAlong(r: Reader, along: Formula, spacing: Formula): Spaced
 
 /** `posts every 1.8 m` so many tokens ahead, with no run of their own. */
 export function setsOut(r: Reader, ahead: number): boolean {
-  const opening = spacedOpening(r, ahead);
+  const article = ARTICLES.has(r.peek(ahead).text) ? 1 : 0;
+  const opening = spacedOpening(r, ahead + article);
   if (opening === 0 || r.nameAt(ahead)) return false;
   for (let i = opening; i < opening + 12; i++) {
     const { kind, text } = r.peek(i);

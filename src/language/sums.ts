@@ -2,7 +2,7 @@
 // The loop goes on to the left, so a chain of ten thousand plus signs needs no stack.
 import type { Reader } from './reader.ts';
 import type { Arithmetic, Formula, Spaced } from './tree.ts';
-import { askBothShares } from './and-shares.ts';
+import { addsShare, askBothShares } from './and-shares.ts';
 import { askWithDiscount, takenOff } from './taken-off.ts';
 import { itAt } from './told-steps.ts';
 import { termFrom } from './products.ts';
@@ -11,7 +11,7 @@ import { sumOperator, termOperator } from './operators.ts';
 import { refuseTightRange } from './ranges.ts';
 import { refuseMargin, refuseShareTimes, shareSaidAfter } from './added-shares.ts';
 import { refuseOneMore } from './spaced.ts';
-import { skipWhatMoneyIsFor } from './asides.ts';
+import { skipOnHand, skipWhatMoneyIsFor } from './asides.ts';
 import { roughCount, roughDimension } from './rough.ts';
 import { LENGTH } from '../quantity/dimension.ts';
 
@@ -36,7 +36,9 @@ export function sumFrom(r: Reader, first: Formula): Formula {
     const value = atBothEnds(r, said) ?? said;
     const both = /^and$/i.test(r.slice(opSpot)) ? askBothShares(r, left, opSpot, value) : null;
     if (both) return both;
-    const op = takenOff(r, opSpot, found.op, value);
+    // `less 10% then 5%`: taken off as the first was.
+    const again = /then$/i.test(r.slice(opSpot)) && addsShare(r, left) ? left.op : found.op;
+    const op = takenOff(r, opSpot, again, value);
     if (!op) return askWithDiscount(r, opSpot, value);
     if (op === 'plus' && left.kind === 'spaced' && isOneMore(r, left, value)) {
       return refuseOneMore(r, left, opSpot, value);
@@ -44,6 +46,7 @@ export function sumFrom(r: Reader, first: Formula): Formula {
     if (r.sees('on', 'top') || r.sees('extra') || r.sees('more') || r.sees('again')) {
       if (r.nameAt(0) === null && r.holdsShare(value)) r.take(r.sees('on') ? 2 : 1, 'unread');
     }
+    if (op === 'minus') skipOnHand(r);
     if (op === 'plus') skipAdded(r);
     skipFromIt(r, op);
     if (!r.sees('margin')) skipWhatMoneyIsFor(r, value);
@@ -59,6 +62,8 @@ export function sumFrom(r: Reader, first: Formula): Formula {
     const more = isShare ? termOperator(r, 0) : null;
     if (more && more.op !== 'at') return refuseShareTimes(r, left, opSpot, value);
     const right = isShare ? value : termFrom(r, value);
+    const priced = r.problem ? null : askPricedAll(r, left, opSpot, value, right);
+    if (priced) return priced;
     const spot = { from: left.spot.from, to: Math.max(right.spot.to, r.since(left.spot.from).to) };
     left = { kind: 'binary', op, opSpot, left, right, spot };
     if (isShare && termOperator(r, 0)) left = termFrom(r, closedWhole(left));
@@ -98,6 +103,31 @@ function atBothEnds(r: Reader, value: Formula): Formula | null {
     right: value,
     spot: r.since(value.spot.from),
   };
+}
+
+/** `40 bags less 6 at $6.48`: money can't be taken from bags, so the price is of all that are left. It is offered so. */
+function askPricedAll(
+  r: Reader,
+  left: Formula,
+  opSpot: { readonly from: number; readonly to: number },
+  value: Formula,
+  right: Formula,
+): Formula | null {
+  const noun = roughCount(r, left);
+  if (noun === null || right.kind !== 'binary' || right.op !== 'at' || right.left !== value)
+    return null;
+  const bare = value.kind === 'amount' && value.bare;
+  if (!bare && roughCount(r, value) !== noun) return null;
+  const price = roughDimension(r, right.right);
+  if (!price || price.money !== 1 || roughDimension(r, right) === roughDimension(r, left))
+    return null;
+  const all = { from: left.spot.from, to: right.opSpot.from };
+  return r.fail({
+    code: 'two-readings',
+    spots: [{ from: opSpot.from, to: right.spot.to }],
+    about: `The price could be of all of "${r.slice(all).trimEnd()}", or of "${r.slice(value.spot)}" alone, and then it can't be added to a count. Brackets say which.`,
+    fixes: [r.fix('All of them at that price', all, `(${r.slice(all).trimEnd()}) `)],
+  });
 }
 
 /** A bare one, or one of the very thing that is set out, after a count with both its ends. */

@@ -1,5 +1,6 @@
 // Words that are no name here: the nearest names, units and things, or the formula without them.
 import { nearNames } from '../words/near.ts';
+import { shortFor } from '../words/short-names.ts';
 import type { Fix } from '../words/report.ts';
 import { ARTICLES } from './lexer.ts';
 import { LEAVE_OUT, type ReadingProblem } from './problems.ts';
@@ -34,7 +35,9 @@ export function unknownName(r: Reader): ReadingProblem {
     nearSpot = { from: spot.from, to: r.peek(words - 1).to };
     const article = words > 1 && ARTICLES.has(r.token.text) ? r.peek(1).from : spot.from;
     nearSpot = { from: article, to: nearSpot.to };
-    near = nearNames(r.slice(nearSpot), names, 3);
+    const short = shortFor(r.slice(nearSpot), names).slice(0, 3);
+    const alike = nearNames(r.slice(nearSpot), names, 3).filter((name) => !short.includes(name));
+    near = [...short, ...alike].slice(0, 3);
   }
   // `slab depth` near `slab area`: the words that nothing could take go with it.
   if (near.length > 0) nearSpot = { ...nearSpot, to: endOfWords(r, nearSpot.to, count) };

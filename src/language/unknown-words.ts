@@ -28,7 +28,8 @@ export const SORTS: ReadonlySet<string> = new Set(
   `bulk big small large short long thin thick heavy light wide narrow galvanised galvanized treated untreated pine
    cedar oak steel concrete timber wooden plastic metal aluminium brass deck decking fence fencing framing roofing
    hardwood softwood rough finished standard new old extra spare full plain ready precast paving barrow wheelbarrow
-   dump tipper drywall masonry hex equal even carriage lag joist corner gravel sand stone cement white black grey red flat`
+   dump tipper drywall masonry hex equal even carriage lag joist corner gravel sand stone cement white black grey red flat rim edge intermediate composite pressure wood vinyl aluminum pvc pt side top bottom front
+   back outer inner upper main middle centre`
     .split(/\s+/)
     .filter((word) => word !== ''),
 );

@@ -12,6 +12,8 @@ import { phraseAt } from './phrases.ts';
 import { leftOver, missing } from './left-over.ts';
 import { ONE } from '../quantity/measure.ts';
 import { termAfter, withTails } from './rates.ts';
+import { manyOfName } from './many-of-name.ts';
+import { oneOf } from './rounding.ts';
 import { timesAfter } from './times-after.ts';
 import { sizeStandsAt, takeSize } from './sizes.ts';
 import { partOf } from './part-of.ts';
@@ -50,8 +52,9 @@ function prime(r: Reader): Formula {
     const bracket = expectBracket(r);
     if (r.problem) return bracket;
     const pieces = sizedOf(r, bracket) ?? maybePieces(r, bracket);
+    const inUnit = pieces ? null : unitAfterBracket(r, bracket);
     if (!pieces) skipOfStuff(r, 'measure');
-    return pieces ?? bracket;
+    return pieces ?? inUnit ?? bracket;
   }
   if (r.sees('a') || r.sees('an') || r.sees('the')) {
     // `a 20% margin`, `a quarter inch`, `the 12 ft`
@@ -74,6 +77,8 @@ function prime(r: Reader): Formula {
   }
   const sized = maybeSized(r);
   if (sized) return sized;
+  const many = manyOfName(r);
+  if (many) return many;
   if (seesAmount(r)) {
     r.joinsInches = r.separating === 0;
     const amount = expectAmount(r);
@@ -90,13 +95,43 @@ function prime(r: Reader): Formula {
   if (call) return call;
   const name = r.nameAt(0);
   const phrase = phraseAt(r);
-  if (phrase && phrase.opening > (name?.length ?? 0)) return phrase.read(r);
+  const own = name?.length ?? 0;
+  // `joists 16 oc on 16 ft` beside a cell Joists: a name and a number side by side say nothing.
+  const setOut = own > 0 && phrase?.opening === own && spacedOpening(r, 0) === own;
+  if (phrase && (phrase.opening > own || (setOut && r.peek(own).kind === 'number')))
+    return phrase.read(r);
   if (name) return afterName(r, expectName(r));
   if (r.sees('yes') || r.sees('no')) {
     const value = r.sees('yes');
     return { kind: 'yes-no', value, spot: r.take(1, 'amount') };
   }
   return missing(r);
+}
+
+/** `(3600 + 1200) mm`, `(6 + 2) posts`: plain numbers in brackets, in that unit. Null where something else stands there. */
+function unitAfterBracket(r: Reader, bracket: Formula): Formula | null {
+  const term = r.nameAt(0) === null ? termAfter(r, 0) : null;
+  if (!term || r.token.kind !== 'word' || term.term.count !== null || !isBare(bracket)) return null;
+  // `(3 + 4) in cubic feet`
+  if (r.sees('in') && !(r.peek(1).kind === 'end' || /^[,)]$/.test(r.peek(1).text))) return null;
+  if (r.seesAt(term.length, 'every') || r.seesAt(term.length, 'of')) return null;
+  const opSpot = { from: bracket.spot.to, to: r.token.from };
+  const right = oneOf(r);
+  return {
+    kind: 'binary',
+    op: 'times',
+    opSpot,
+    left: bracket,
+    right,
+    spot: r.since(bracket.spot.from),
+  };
+}
+
+/** Is it made of written plain numbers alone? */
+function isBare(tree: Formula): boolean {
+  if (tree.kind === 'amount') return tree.bare;
+  if (tree.kind === 'bracket' || tree.kind === 'negative') return isBare(tree.of);
+  return tree.kind === 'binary' && isBare(tree.left) && isBare(tree.right);
 }
 
 /** `a pair of hinges`, `an hour at labour rate`: one of it. Names and phrases that begin so win. */
