@@ -37,7 +37,7 @@ export function expectAmount(r: Reader): Formula {
     const noun = r.vocabulary.nounAt(r.tokens, r.at);
     if (noun && !goesOnWithLabel(r) && !r.seesAt(noun.length, 'every') && cutFrom(r, 0) === 0)
       return refuseNounAfterUnit(r, before, amount, noun);
-    return joinedByX(r, amount, from);
+    return joinedByX(r, amount, from, DIVIDES.has(r.tokens[before - 1]?.text ?? ''));
   }
   return amount;
 }
@@ -151,10 +151,16 @@ function packsFollow(r: Reader): boolean {
   return noun !== null && r.seesAt(1 + noun.length, 'of');
 }
 
+/** After these only `x` joins two lengths: with a sign it asks. */
+const DIVIDES: ReadonlySet<string> = new Set(['/', '÷', 'over', 'by', 'into']);
+
 /** `24' x 20' x 4 in`: lengths joined into one area or volume. */
-function joinedByX(r: Reader, first: Formula, from: number): Formula {
+function joinedByX(r: Reader, first: Formula, from: number, isDivisor: boolean): Formula {
   let left = first;
-  while ((r.sees('x') || r.sees('×')) && (r.peek(1).kind === 'number' || r.peek(1).text === '?')) {
+  while (
+    (r.sees('x') || (r.sees('×') && !isDivisor)) &&
+    (r.peek(1).kind === 'number' || r.peek(1).text === '?')
+  ) {
     const before = r.at;
     const opSpot = r.take(1, 'operator');
     const right = writtenAmount(r);

@@ -3,6 +3,7 @@ import { singularOf } from '../quantity/nouns.ts';
 import type { Token } from './lexer.ts';
 import { expectNumber } from './numbers.ts';
 import type { Reader } from './reader.ts';
+import { counts } from './unknown-words.ts';
 import type { Formula } from './tree.ts';
 
 /** A number and the plural of a name right after it; null where a unit or a noun is as long, or nothing is named so. */
@@ -32,6 +33,8 @@ export function manyOfName(r: Reader): Formula | null {
 
 /** How many words after the number are the plural of a name; 0 for none. */
 function pluralNameLength(r: Reader): number {
+  // `12 times 4 ft` beside a cell Time.
+  if (counts(r.peek(1).text)) return 0;
   const at = r.at + 1;
   const known = Math.max(
     r.vocabulary.unitAt(r.tokens, at)?.length ?? 0,

@@ -61,7 +61,7 @@ export const IN_SHORT: readonly Habit[] = [
     String.raw`(.*?)(${NUMBER}) ?(x|×|by) ?(${NUMBER}) ?(${UNIT})\b(.*)`,
     'Both of them lengths',
     (before, a, x, b, unit, rest) =>
-      /\d$|[x×*/]\s*$/i.test(before.trim())
+      /\d$|(?:[x×*/]|\bby)$/i.test(before.trim()) || (before === '' && rest === '')
         ? null
         : `${before}(${a} ${unit} ${x} ${b} ${unit})${perHour(rest)}`,
   ),

@@ -93,19 +93,24 @@ function mendedOn(fix: Fix, found: Scan, vocabulary: Vocabulary): Fix {
 }
 
 /**
- * A mend after which one more thing is asked goes on with the first answer that works: two presses would be one too many.
- * Where none does it stays, and what is next is asked then.
+ * A mend after which one more thing is asked goes on with the answer, where only one works: two presses would be one too many.
+ * Else it stays, and what is next is asked then.
  */
 function goneOn(fix: Fix, found: Scan, vocabulary: Vocabulary, surroundings: Surroundings): Fix {
   if (vocabulary.offers === 'nothing') return fix;
-  for (const next of fixesOf(fix.formula, found, vocabulary, surroundings).slice(0, MOST_TRIED)) {
-    if (next.formula.includes('?') || NO_ANSWER.has(next.say)) continue;
-    if (next.formula.length < fix.formula.length - 2) continue;
-    if (!works(next.formula, found, vocabulary, surroundings)) continue;
-    const say = `${fix.say}. ${next.say}`;
-    return { say, formula: next.formula };
-  }
-  return fix;
+  const next = fixesOf(fix.formula, found, vocabulary, surroundings)
+    .slice(0, MOST_TRIED)
+    .filter(
+      ({ say, formula }) =>
+        !formula.includes('?') &&
+        !NO_ANSWER.has(say) &&
+        formula.length >= fix.formula.length - 2 &&
+        works(formula, found, vocabulary, surroundings),
+    );
+  // Between several the person chooses, once it is asked.
+  const [only, ...more] = next;
+  if (!only || more.length > 0) return fix;
+  return { say: `${fix.say}. ${only.say}`, formula: only.formula };
 }
 
 /** Answers that leave out what was typed are for the person to give. */
@@ -113,7 +118,10 @@ const NO_ANSWER: ReadonlySet<string> = new Set([LEAVE_OUT, LEAVE_OPEN, 'Leave it
 
 const MOST_TRIED = 4;
 
-/** What would be offered for a formula, as it is asked about; none where it reads and works. */
+/** Slips of the pen: what is otherwise asked is for the person to answer. */
+const GOES_ON_FROM: ReadonlySet<string> = new Set([...SLIPS, 'other-currency', 'unread']);
+
+/** What would be offered for a formula with one more slip in it. */
 function fixesOf(
   formula: string,
   { part, self }: Scan,
@@ -122,10 +130,9 @@ function fixesOf(
 ): readonly Fix[] {
   return vocabulary.trying(() => {
     const tokens = formulaTokens(formula);
-    const { tree, problem } = parseTokens(formula, tokens, vocabulary, part, self, surroundings);
-    if (problem) return wordProblem(problem).fixes;
-    const { nouns, sizeTables } = vocabulary;
-    return check(tree, surroundings, nouns, formula, sizeTables).problems.flatMap((p) => p.fixes);
+    const { problem } = parseTokens(formula, tokens, vocabulary, part, self, surroundings);
+    if (!problem || !GOES_ON_FROM.has(problem.code)) return [];
+    return wordProblem(problem).fixes;
   });
 }
 
