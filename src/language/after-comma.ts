@@ -3,12 +3,12 @@
 import { seesAmount, writtenAmount } from './amounts.ts';
 import { termAfter } from './rates.ts';
 import { oneOf } from './rounding.ts';
-import { isWrittenLength } from './amounts-held.ts';
+import { eachTakesAfter } from './after-comma-rates.ts';
 import { inUnitsAfter } from './in-clause.ts';
 import { stockOf } from './stock.ts';
 import { offAt, offWords } from './taken-off.ts';
 import { closedWhole, slotEnd } from './values.ts';
-import { LENGTH, MONEY, hardPart, overDimension, countOf } from '../quantity/dimension.ts';
+import { MONEY, hardPart, isHard, overDimension, countOf } from '../quantity/dimension.ts';
 import type { Term } from '../quantity/form.ts';
 import { unitByKey } from '../quantity/units.ts';
 import type { Reader } from './reader.ts';
@@ -24,6 +24,7 @@ export function amountAfterComma(r: Reader, of: Formula): Formula | null {
     shownPer(r, of) ??
     takenOffAfter(r, of) ??
     soManyOfThem(r, of) ??
+    eachTakesAfter(r, of) ??
     toABox(r, of) ??
     inSticks(r, of) ??
     limitAfterComma(r, of)
@@ -56,12 +57,12 @@ function takenOffAfter(r: Reader, of: Formula): Formula | null {
 /** `88 ft, 20' sticks`: a run, bought in lengths. Null where more is said of them, or it is no run. */
 function inSticks(r: Reader, of: Formula): Formula | null {
   const rough = roughDimension(r, of);
-  if (!rough || hardPart(rough) !== LENGTH) return null;
+  if (!rough || !isHard(hardPart(rough)) || hardPart(rough).money !== 0) return null;
   const { at, brackets } = r;
   const marks = r.marks.length;
   r.at++;
   const stock = stockOf(r);
-  const long = stock?.stock.kind === 'amount' && isWrittenLength(stock.stock);
+  const long = stock?.stock.kind === 'amount' && roughDimension(r, stock.stock) === hardPart(rough);
   const ends =
     endsAt(r, 0) || (r.sees(',') && /^(rounded|round|rnd|rd|whole)$/.test(r.peek(1).text));
   if (r.problem || !stock || !long || !ends) {
@@ -116,6 +117,13 @@ function stockLength(r: Reader, ahead: number): number {
 function asksHowMany(r: Reader, ahead: number, noun: string): number | null {
   if (endsAt(r, ahead)) return 0;
   const comma = r.seesAt(ahead, ',') ? 1 : 0;
+  // `, 120 to the pallet, whole pallets`
+  if (comma > 0 && /^(whole|full)$/.test(r.peek(ahead + 1).text)) {
+    const whole = r.vocabulary.nounAt(r.tokens, r.at + ahead + 2);
+    const words =
+      2 + (whole?.length ?? 0) + (r.seesAt(ahead + 2 + (whole?.length ?? 0), 'only') ? 1 : 0);
+    return whole?.noun === noun && endsAt(r, ahead + words) ? words : null;
+  }
   if (!r.seesAt(ahead + comma, 'how', 'many')) return null;
   const asked = r.vocabulary.nounAt(r.tokens, r.at + ahead + comma + 2);
   if (asked?.noun !== noun) return null;

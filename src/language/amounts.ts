@@ -12,6 +12,7 @@ import { compound, feetMark } from './feet-and-inches.ts';
 import { TIME } from '../quantity/dimension.ts';
 import { clock } from './clock-hours.ts';
 import { maybeSlope, ratio } from './slopes.ts';
+import { endsValue } from './unknown-words.ts';
 import { sortBefore } from './asides.ts';
 import type { Term } from '../quantity/form.ts';
 import { NUMBER, OPEN } from '../quantity/measure.ts';
@@ -35,11 +36,23 @@ export function expectAmount(r: Reader): Formula {
     if (labelled) skipThing(r);
     if (crossesLength(r, before)) skipThingAtEnd(r);
     const noun = r.vocabulary.nounAt(r.tokens, r.at);
-    if (noun && !goesOnWithLabel(r) && !r.seesAt(noun.length, 'every') && cutFrom(r, 0) === 0)
+    if (noun && isOneThing(r, noun)) r.take(noun.length, 'unread');
+    else if (noun && !goesOnWithLabel(r) && !r.seesAt(noun.length, 'every') && cutFrom(r, 0) === 0)
       return refuseNounAfterUnit(r, before, amount, noun);
     return joinedByX(r, amount, from, DIVIDES.has(r.tokens[before - 1]?.text ?? ''));
   }
   return amount;
+}
+
+/** `30 in wall`, `10 1/4 in tread`: in the singular it is the one thing that is so long; a count of them would say walls. */
+function isOneThing(r: Reader, noun: { readonly length: number; readonly noun: string }): boolean {
+  const said = r.tokens.slice(r.at, r.at + noun.length).map(({ text }) => text);
+  if (said.join(' ') !== noun.noun || r.vocabulary.nouns.many(noun.noun) === noun.noun)
+    return false;
+  const next = r.peek(noun.length);
+  return (
+    next.kind === 'end' || (endsValue(r, noun.length) && !/^(every|of|from|at|@)$/.test(next.text))
+  );
 }
 
 /** `slab length x slab width x 4" stone`: after a side that is no bare number the thing is what the product is of. */

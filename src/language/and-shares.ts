@@ -29,7 +29,7 @@ export function shareAhead(r: Reader, ahead: number): boolean {
 export function percentEnd(r: Reader, ahead: number): number {
   const { at } = r;
   r.at += ahead;
-  const seen = r.token.kind === 'number' && seesAmount(r);
+  const seen = r.token.text !== r.vocabulary.sign && seesAmount(r);
   r.at = at;
   if (!seen) return 0;
   const end = slotEnd(r, ahead);
@@ -45,7 +45,7 @@ function endsShare(r: Reader, ahead: number): boolean {
 }
 
 const NOT_AFTER: ReadonlySet<string> = new Set(
-  'of on off is are = ≠ < > ≤ ≥ equals margin more less times x × by per over'.split(' '),
+  'of on off is are = ≠ < > ≤ ≥ equals margin more less times x × by per'.split(' '),
 );
 
 /** `plus 12% overhead and 10% profit`: one after the other, or added up first? Null where only one share is there. */

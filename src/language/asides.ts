@@ -154,7 +154,7 @@ export function noteLength(r: Reader, ahead: number): number {
 }
 
 /** `in the bottom`, `at the end`, `under the steps`: where it goes, said after what it is for. 0: nowhere is said. */
-function placeLength(r: Reader, ahead: number): number {
+export function placeLength(r: Reader, ahead: number): number {
   if (!PLACES.has(r.peek(ahead).text) || !r.seesAt(ahead + 1, 'the') || r.nameAt(ahead + 1))
     return 0;
   let count = ahead + 2;

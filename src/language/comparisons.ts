@@ -14,8 +14,9 @@ export function readComparison(r: Reader): Formula {
   if (r.sees('is')) return readQuestion(r, from);
   const left = readPicked(r);
   if (r.problem) return left;
-  if (r.sees('is', 'between') || r.sees('are', 'between')) {
-    const opSpot = r.take(2, 'operator');
+  const alone = r.sees('between') ? 1 : r.sees(',', 'between') ? 2 : 0;
+  if (alone > 0 || r.sees('is', 'between') || r.sees('are', 'between')) {
+    const opSpot = r.take(alone > 0 ? alone : 2, 'operator');
     r.separating++;
     let low = besideRelation(r, readSum);
     r.separating--;

@@ -25,7 +25,8 @@ export function forClause(r: Reader, of: Formula, comma: number): Formula | null
   const forSpot = r.take(1, 'phrase');
   const each = forEach(r, of);
   if (each) return each;
-  r.skipArticle();
+  if (r.sees('all') && r.nameAt(0) === null) r.take(r.seesAt(1, 'of') ? 2 : 1, 'unread');
+  if (r.nameAt(0) === null) r.skipArticle();
   if (r.sees('margin', 'of')) {
     r.take(2, 'phrase');
     const share = expectSlot(r);
@@ -232,7 +233,11 @@ function askAboutFor(r: Reader, of: Formula, from: number): Formula {
     about: `"${note}" could be a note to the reader, or something to work with. Leave it out, or say what is to be done with "${rest}".`,
     fixes: [
       // A note with a price in it was meant to change something.
-      ...(/[$£€¥]|\band\b.*\d/.test(rest) && !percent ? [] : [r.fix('Leave it out', tail, '')]),
+      ...(/[$£€¥]|\band\b.*\d|\b(?:across|deep|wide|long|thick|high|each|every|dia[a-z]*)\b/i.test(
+        rest,
+      ) && !percent
+        ? []
+        : [r.fix('Leave it out', tail, '')]),
       percent
         ? r.fix('A share of the price', tail, ` for a ${percent.toString()}% margin`)
         : r.fix(MULTIPLY, tail, ` times ${rest}`),

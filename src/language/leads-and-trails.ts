@@ -92,6 +92,13 @@ export const TRAILS = phrases(
   'will we need',
   'for the job',
   'for this job',
+  'only',
+  'installed',
+  'delivered',
+  'supplied',
+  'fitted',
+  'in place',
+  'as is',
 );
 
 const LEADS_BY_WORD = byFirstWord(LEADS);

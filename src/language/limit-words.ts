@@ -42,8 +42,6 @@ const LIMITS_AFTER_COMMA: typeof LIMITS = [
   [['a', 'minimum', 'of'], 'not-less'],
   [['cap', 'of'], 'not-more'],
   [['cap', 'at'], 'not-more'],
-  [['no', 'lower', 'than'], 'not-less'],
-  [['no', 'higher', 'than'], 'not-more'],
   [['maximum'], 'not-more'],
   [['at', 'most'], 'not-more'],
   [['minimum'], 'not-less'],

@@ -1,5 +1,6 @@
 // What is jotted down in a hurry: units said once for two numbers, prices without their sign, dashes and bare spacings.
 // Each is offered as a formula that says it in full.
+import { pluralOf } from '../quantity/nouns.ts';
 import { type Habit, LENGTH, NUMBER, PERCENT, UNIT, habit } from './meant-habit.ts';
 
 const NUMBERS = new Map(
@@ -21,7 +22,7 @@ export const IN_SHORT: readonly Habit[] = [
   habit(
     String.raw`(${COUNT}) ([a-z]+?s?)(?:,? ${LENGTH}(?: ${NUMBER} ?(?:in|"))? (?:long|wide|each))?, ?(${COUNT}) (?:from|out of|to|per|on|in) (?:each|every|an?|one) (?:${LENGTH} )?([a-z]+?)s?`,
     'So many from each',
-    (count, things, each, stock) => `${count} ${things}, in ${stock}s of ${digits(each)}`,
+    (count, things, each, stock) => `${count} ${things}, in ${pluralOf(stock)} of ${digits(each)}`,
   ),
   habit(
     String.raw`(${NUMBER}) ?(${UNIT}) ?/ ?(${NUMBER}) ?(${UNIT})((?: ?[-+,]| plus| minus| less| round| rnd).*)?`,

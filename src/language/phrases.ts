@@ -108,7 +108,9 @@ export const OPENINGS: readonly Opening[] = [
     ['percentage', 'that'],
     ['per', 'cent', 'that'],
   ].map((words) => ({ words, read: (r: Reader) => readWhatShare(r, words.length) })),
-  { words: ['square', 'root', 'of'], read: readSquareRoot },
+  { words: ['square', 'root', 'of'], read: (r) => readSquareRoot(r, 3) },
+  { words: ['sq', 'rt', 'of'], read: (r) => readSquareRoot(r, 3) },
+  { words: ['sqrt', 'of'], read: (r) => readSquareRoot(r, 2) },
   { words: ['diagonal', 'of'], read: (r) => readDiagonal(r, 2) },
   ...['of', 'across'].map((word) => ({
     words: ['corner', 'to', 'corner', word],

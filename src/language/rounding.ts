@@ -48,6 +48,8 @@ export function rounded(r: Reader, of: Formula, comma: number): Formula {
       r.take(1, 'phrase');
     } else if (r.sees('nearest')) r.take(1, 'phrase');
     step = stepIn(r, of, decimalsStep(r, of) ?? expectStep(r));
+    if (/^(lengths?|increments?|multiples?|mark)$/.test(r.token.text) && !r.nameAt(0))
+      r.take(1, 'unread');
   }
   return { kind: 'rounded', of, way, step, opSpot, spot: r.since(of.spot.from) };
 }

@@ -70,9 +70,11 @@ export function readSpaced(r: Reader, opening: number): Formula {
 /** `[o.c.] along 12 ft[, one end]`, the spacing read. */
 function alongAfter(r: Reader, noun: string, spacing: Formula, from: number): Formula {
   if (r.problem) return spacing;
+  const centresSaid = centresAt(r, 0) > 0;
   r.take(centresAt(r, 0), 'phrase');
+  const comma = r.sees(',') && centresSaid && (r.peek(1).kind === 'number' || r.nameAt(1) !== null);
   const loop = r.sees('around') || r.sees('round');
-  if (!loop && !seesAlong(r)) {
+  if (!loop && !comma && !seesAlong(r)) {
     return slotProblem(
       r,
       from,

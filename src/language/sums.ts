@@ -43,6 +43,8 @@ export function sumFrom(r: Reader, first: Formula): Formula {
     if (op === 'plus' && left.kind === 'spaced' && isOneMore(r, left, value)) {
       return refuseOneMore(r, left, opSpot, value);
     }
+    if (op === 'plus' && r.sees('over') && r.holdsShare(value) && endsOver(r)) r.take(1, 'unread');
+    if (r.sees('on', 'top', 'of')) skipFromIt(r, op);
     if (r.sees('on', 'top') || r.sees('extra') || r.sees('more') || r.sees('again')) {
       if (r.nameAt(0) === null && r.holdsShare(value)) r.take(r.sees('on') ? 2 : 1, 'unread');
     }
@@ -50,6 +52,9 @@ export function sumFrom(r: Reader, first: Formula): Formula {
     if (op === 'plus') skipAdded(r);
     skipFromIt(r, op);
     if (!r.sees('margin')) skipWhatMoneyIsFor(r, value);
+    // `price / (1 - 20% margin)`
+    if (op === 'minus' && r.sees('margin') && isWhole(left) && r.holdsShare(value))
+      r.take(1, 'unread');
     if (value.kind === 'amount' && r.holdsShare(value) && r.sees('margin')) {
       if (r.slice(opSpot).toLowerCase() !== 'with') return refuseMargin(r, opSpot, value.spot);
       // `labour with a 20% margin`
@@ -71,6 +76,19 @@ export function sumFrom(r: Reader, first: Formula): Formula {
   return left;
 }
 
+/** `and 10% over, whole sheets`: nothing that it would be divided by. */
+function endsOver(r: Reader): boolean {
+  const { kind, text } = r.peek(1);
+  return kind === 'end' || /^[,.)?]$/.test(text);
+}
+
+/** One, or a hundred percent, from which shares are taken. */
+function isWhole(tree: Formula): boolean {
+  let first = tree;
+  while (first.kind === 'binary' && first.op === 'minus') first = first.left;
+  return first.kind === 'amount' && /^(1|100%)$/.test(first.say);
+}
+
 /** `with overhead added`, `plus $85 added on`: said twice. */
 function skipAdded(r: Reader): void {
   if (!r.sees('added') || r.nameAt(0) || /^(to|up|together)$/.test(r.peek(1).text)) return;
@@ -81,7 +99,7 @@ function skipAdded(r: Reader): void {
 function skipFromIt(r: Reader, op: Arithmetic): void {
   const joined = op === 'plus' ? /^(to|onto|on)$/ : /^(off|from)$/;
   if (!joined.test(r.token.text)) return;
-  const of = r.sees('off', 'of') ? 2 : 1;
+  const of = r.sees('on', 'top', 'of') ? 3 : r.sees('off', 'of') ? 2 : 1;
   const it = itAt(r, of);
   if (it > 0) r.take(of + it, 'unread');
 }

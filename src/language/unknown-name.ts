@@ -5,6 +5,7 @@ import type { Fix } from '../words/report.ts';
 import { ARTICLES } from './lexer.ts';
 import { LEAVE_OUT, type ReadingProblem } from './problems.ts';
 import type { Reader } from './reader.ts';
+import { counts } from './unknown-words.ts';
 import { OPERATOR_WORDS } from './words.ts';
 
 /** A problem about words that are no name here, with the nearest names. */
@@ -103,6 +104,8 @@ function withoutWords(r: Reader, count: number): readonly Fix[] {
     if (words > 0 && r.nameAt(words)) break;
     words++;
   }
+  // What counts can't be left out without meaning something else.
+  for (let i = 0; i < words; i++) if (counts(r.peek(i).text)) return [];
   const before = r.tokens[r.at - 1];
   const joined = before?.text === 'of' || before?.text === 'for';
   const from = joined ? before.from : r.token.from;

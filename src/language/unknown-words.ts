@@ -29,7 +29,7 @@ export const SORTS: ReadonlySet<string> = new Set(
    cedar oak steel concrete timber wooden plastic metal aluminium brass deck decking fence fencing framing roofing
    hardwood softwood rough finished standard new old extra spare full plain ready precast paving barrow wheelbarrow
    dump tipper drywall masonry hex equal even carriage lag joist corner gravel sand stone cement white black grey red flat rim edge intermediate composite pressure wood vinyl aluminum pvc pt side top bottom front
-   back outer inner upper main middle centre`
+   back outer inner upper main middle centre ledger gate end beam header rafter`
     .split(/\s+/)
     .filter((word) => word !== ''),
 );

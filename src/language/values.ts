@@ -40,11 +40,19 @@ function signed(r: Reader): Formula {
   }
   let value = prime(r);
   for (;;) {
-    const power = r.sees('squared') || r.sees('²') ? 2 : r.sees('cubed') || r.sees('³') ? 3 : null;
+    const power =
+      r.sees('squared') || r.sees('²') || seesSq(r) ? 2 : r.sees('cubed') || r.sees('³') ? 3 : null;
     if (!power) return (r.problem ? null : timesAfter(r, value)) ?? value;
     r.take(1, 'operator');
     value = { kind: 'power', of: value, power, spot: r.since(from) };
   }
+}
+
+/** `16' sq + 14' sq`: squared, where no unit goes on. */
+function seesSq(r: Reader): boolean {
+  if (!r.sees('sq') || r.vocabulary.unitAt(r.tokens, r.at) !== null) return false;
+  const { kind, text } = r.peek(1);
+  return kind === 'end' || /^[-+,.)?]$/.test(text) || text === 'plus';
 }
 
 function prime(r: Reader): Formula {
