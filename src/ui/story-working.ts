@@ -152,9 +152,13 @@ export class StoryWorking extends LitElement {
             </button>`
           : nothing
       }
-      <button class="act" @click=${() => this.#watch(cell)}>
-        ${session.watched.has(`cell ${cell.id}`) ? 'Let go' : 'Watch'}
-      </button>
+      ${
+        cell.table
+          ? nothing
+          : html`<button class="act" @click=${() => this.#watch(cell)}>
+              ${session.watched.has(`cell ${cell.id}`) ? 'Let go' : 'Watch'}
+            </button>`
+      }
       <span class="lesser">
         <button class="plain" @click=${() => this.#write('name', cell)}>Rename</button>
         <button
