@@ -4,7 +4,7 @@ import { difference } from '../notebook/change.ts';
 import { LONGEST_TEXT, refusal } from '../notebook/read-notebook.ts';
 import type { Standing, Unsaved } from '../store/ground.ts';
 import type { Slip } from '../store/journal.ts';
-import { Keeper, type KeeperState } from '../store/keeper.ts';
+import { type Channel, Keeper, type KeeperState } from '../store/keeper.ts';
 import type { KeptEntry, KeptPlace } from '../store/shapes.ts';
 import type { Role } from '../store/turn.ts';
 import type { VersionsShelf } from '../store/versions-shelf.ts';
@@ -160,6 +160,11 @@ export class Desk {
 
   versions(): Promise<VersionsShelf> {
     return this.#settings.versions();
+  }
+
+  /** Of its own for whoever asks; null where pages can't hear each other. */
+  channel(): Channel | null {
+    return this.#settings.channel();
   }
 
   now(): number {

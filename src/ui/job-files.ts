@@ -51,7 +51,7 @@ export async function openJobText(desk: Desk, content: string): Promise<JobTold>
 }
 
 export async function saveJob(desk: Desk): Promise<JobTold> {
-  const { job } = await desk.binder();
+  const job = await (await desk.binder()).job();
   const blob = new Blob([writeJobFile(job)], { type: 'application/json' });
   const name = `${fileName(job.title)}.storyrod`;
   try {

@@ -47,7 +47,10 @@ export class PageLeaving implements ReactiveController {
 
   #hidden = (): void => {
     if (document.visibilityState === 'hidden') this.#leaving();
-    else void this.#page.desk.catchUp();
+    else {
+      void this.#page.desk.catchUp();
+      void this.#page.bound?.catchUp();
+    }
   };
 
   /** In a line that is being written; what is looked for in a table is nobody's work. */
