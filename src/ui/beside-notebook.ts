@@ -51,6 +51,10 @@ export class BesideNotebook {
   get id(): string {
     return this.#id;
   }
+  /** How often something was added. */
+  get revision(): number {
+    return this.#kept.revision;
+  }
   get versions(): Versions {
     return this.#versions;
   }

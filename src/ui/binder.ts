@@ -117,7 +117,7 @@ export class Binder {
     this.#said();
     const { id } = this.#beside;
     this.#reading = this.#reading.then(() =>
-      this.#shelf.keepBeside(id, seal).catch(() => undefined),
+      this.#shelf.keepAgainst(id, seal).catch(() => undefined),
     );
   }
 
@@ -306,11 +306,12 @@ export class Binder {
     this.#chosen = null;
     this.#worked.clear();
     await this.#beside.read(openId);
-    this.#chosen = await this.#shelf.beside(openId).catch(() => null);
+    this.#chosen = await this.#shelf.against(openId).catch(() => null);
     this.#said();
   }
 
   #said(): void {
+    if (this.desk.openId === this.#beside.id) this.desk.besideNow(this.#beside.revision);
     for (const listener of this.#listeners) listener();
   }
 }

@@ -56,7 +56,7 @@ export async function saveJob(desk: Desk): Promise<JobTold> {
   const name = `${fileName(job.title)}.storyrod`;
   try {
     await fileSave(blob, { ...KIND, extensions: ['.storyrod'], fileName: name });
-    await desk.savedAsFile();
+    await desk.savedAsFile('whole job');
     return { kind: 'opened', said: `Saved as ${name}.`, mismatches: [] };
   } catch (cause) {
     return isLeft(cause) ? LEFT : refused('The file could not be saved.');
