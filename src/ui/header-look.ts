@@ -111,12 +111,21 @@ export const headerLook = css`
     background: var(--rule);
     flex: none;
   }
-  @media screen and (max-width: 1240px) {
+  @media screen and (max-width: 1400px) {
+    :host {
+      column-gap: 0.8rem;
+    }
+    .title {
+      margin-right: 0.4rem;
+    }
+    nav {
+      column-gap: 0.6rem;
+    }
     .say {
       display: none;
     }
   }
-  @media screen and (max-width: 1175px) {
+  @media screen and (max-width: 1260px) {
     :host {
       flex-wrap: wrap;
       padding: 0.35rem 0.75rem;
