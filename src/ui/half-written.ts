@@ -14,7 +14,7 @@ export interface HalfSettings {
   readonly takeOver: () => Promise<void>;
 }
 
-type Half = Omit<KeptHalf, 'v'>;
+type Half = Pick<KeptHalf, 'part' | 'cell' | 'what' | 'words'>;
 
 /** What is being written, where it is a line of the job record. */
 const RECORD = 'record';
