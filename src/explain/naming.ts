@@ -64,6 +64,11 @@ export function saidAlone(book: Book, checked: Checked): readonly Word[] {
   return names === null ? said(book, inner) : linked(book.say(inner.formula), names);
 }
 
+/** Can it be said again inside another one? */
+export function isShortEnough(checked: Checked): boolean {
+  return namesIn(bared(checked)) !== null;
+}
+
 /** A whole formula in words, its names marked; in short where it is long. */
 export function saidWhole(book: Book, checked: Checked): readonly Word[] {
   const names = namesIn(checked);
