@@ -120,6 +120,7 @@ export class StoryWorking extends LitElement {
                 </button>`
               : nothing
           }
+          <button class="act" @click=${() => this.#about('show-how', id)}>Show how</button>
           <button class="plain" @click=${() => session.bring(at.cell)}>All of ${held.name}</button>
         </div>
       </header>
@@ -152,9 +153,14 @@ export class StoryWorking extends LitElement {
             </button>`
           : nothing
       }
-      <button class="act" @click=${() => this.#watch(cell)}>
-        ${session.watched.has(`cell ${cell.id}`) ? 'Let go' : 'Watch'}
-      </button>
+      <button class="act" @click=${() => this.#about('show-how', cell.id)}>Show how</button>
+      ${
+        cell.table
+          ? nothing
+          : html`<button class="act" @click=${() => this.#watch(cell)}>
+              ${session.watched.has(`cell ${cell.id}`) ? 'Let go' : 'Watch'}
+            </button>`
+      }
       <span class="lesser">
         <button class="plain" @click=${() => this.#write('name', cell)}>Rename</button>
         <button
