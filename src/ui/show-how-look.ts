@@ -292,6 +292,13 @@ export const showHowLook = css`
     border-left: 3px solid var(--keel);
     color: var(--graphite);
   }
+  .beside.caution.otherwise {
+    border-left-color: var(--rule);
+    color: var(--pencil);
+  }
+  .otherwise b {
+    color: inherit;
+  }
   .came {
     font-weight: 650;
   }
