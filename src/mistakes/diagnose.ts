@@ -4,7 +4,7 @@ import type { CellId } from '../language/tree.ts';
 import { MONEY } from '../quantity/dimension.ts';
 import { Dec, scaled } from '../quantity/decimal.ts';
 import { type Measure, withoutRate } from '../quantity/measure.ts';
-import { NONE_WRITTEN } from '../quantity/form.ts';
+import { type Holds, NONE_WRITTEN } from '../quantity/form.ts';
 import type { Reads } from '../moves-it/putting.ts';
 import { type Answered, answerIn, halfAskedFor, inMeasureOf } from './answered.ts';
 import { HINTS, type Mistake, type Reworked } from './mistake.ts';
@@ -52,7 +52,7 @@ export function diagnose(
   if (!answer) return { kind: 'unread' };
   const shown = reads.say(right, node.holds);
   const exact = new Dec(shown.exact === '' ? right : shown.exact);
-  const factor = right.isZero() ? new Dec(1) : exact.div(right);
+  const factor = factorOf(reads, right, node.holds);
   const measure = node.holds.measure;
   const asked = half ?? halfAskedFor(exact, shown.unit, shown.text, measure);
   const given = inMeasureOf(answer, node.holds, factor);
@@ -65,13 +65,21 @@ export function diagnose(
     if (!known) mistakes.push((known = { mistake: each.mistake, of: new Set() }));
     if (each.of !== null) known.of.add(each.of);
   }
-  if (!given && answer.number.eq(exact)) mistakes.unshift(...wrongUnit(mistakes));
+  const isTheNumber = answer.number.minus(exact.abs()).abs().lte(Dec.max(asked, answer.half));
+  if (!given && isTheNumber) mistakes.unshift(...wrongUnit(mistakes));
   const order = Object.keys(HINTS);
   mistakes.sort((a, b) => order.indexOf(a.mistake) - order.indexOf(b.mistake));
   return {
     kind: 'wrong',
     mistakes: mistakes.map(({ mistake, of }) => ({ mistake, of: [...of], hint: HINTS[mistake] })),
   };
+}
+
+/** What is shown over what is held. Of nothing it is told by one of it. */
+function factorOf(reads: Reads, right: Dec, holds: Holds): Dec {
+  const value = right.isZero() ? new Dec(1) : right;
+  const { exact } = reads.say(value, holds);
+  return exact === '' ? new Dec(1) : new Dec(exact).div(value);
 }
 
 /** The right number in a unit that measures something else. */

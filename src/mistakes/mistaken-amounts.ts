@@ -59,14 +59,19 @@ const UNITS_OFF: readonly (readonly [Dimension, Mistake, readonly number[]])[] =
   [TIME, 'minutes-for-hours', [60]],
 ];
 
+export interface Off {
+  readonly mistake: Mistake;
+  readonly by: Fraction;
+}
+
 /** An area, a volume or a time in the wrong unit, or turned into another by a length where it takes a square or a cube. */
-export function inOtherUnits(value: Dec, measure: Measure): readonly Mistaken[] {
+export function unitsOff(measure: Measure): readonly Off[] {
   if (measure.kind !== 'amount') return [];
   return UNITS_OFF.flatMap(([dimension, mistake, off]) =>
     dimension !== measure.dimension
       ? []
       : off.flatMap((by) =>
-          [value.times(by), value.div(by)].map((each) => ({ mistake, value: each })),
+          [new Fraction(by), new Fraction(1, by)].map((each) => ({ mistake, by: each })),
         ),
   );
 }
@@ -94,8 +99,11 @@ function decimalsOf(minutes: Dec): readonly Dec[] {
     found.push(new Dec(`${hours.toFixed()}.${two}`).times(60));
     if (rest.lt(10)) found.push(new Dec(`${hours.toFixed()}.${rest.toFixed()}`).times(60));
   }
-  const hundredths = snapped(rest.div(60).times(100));
-  if (hundredths.isInteger()) found.push(hours.times(60).plus(hundredths));
+  // 1.5 h may be read as 1 h 50 min or as 1 h 5 min.
+  for (const parts of [100, 10]) {
+    const read = snapped(rest.div(60).times(parts));
+    if (read.isInteger()) found.push(hours.times(60).plus(read));
+  }
   return found;
 }
 

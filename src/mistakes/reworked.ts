@@ -15,7 +15,7 @@ import {
 } from '../quantity/measure.ts';
 import type { Asked } from '../moves-it/web.ts';
 import type { Mistake, Reworked } from './mistake.ts';
-import { inOtherUnits, mistakenAmounts } from './mistaken-amounts.ts';
+import { mistakenAmounts, unitsOff } from './mistaken-amounts.ts';
 
 /** All that a step could have come to with one mistake; some may be what it comes to without. */
 export function reworked(asked: Asked, step: Checked): readonly Reworked[] {
@@ -50,8 +50,8 @@ class Reworking {
     for (const { mistake, value: other } of this.#mistakenAmounts(value, this.#root)) {
       this.#amount(mistake, other, measure);
     }
-    for (const { mistake, value: other } of inOtherUnits(value, measure)) {
-      this.#amount(mistake, other, measure);
+    for (const { mistake, by } of unitsOff(measure)) {
+      this.#amount(mistake, scaled(value, by), measure);
     }
   }
 
@@ -79,18 +79,15 @@ class Reworking {
     if (!value || node === this.#root) return;
     const of = node.formula.kind === 'name' ? node.formula.cell : null;
     for (const { mistake, value: other } of this.#mistakenAmounts(value, node)) {
-      const plan: Plan = { op: 'constant', value: toFraction(other.toSignificantDigits(40)) };
-      this.#instead(mistake, node, plan, of);
+      this.#instead(mistake, node, constant(other), of);
     }
   }
 
   /** On the way to the answer: cubic feet that are priced as cubic yards, minutes at a rate by the hour. */
   #inOtherUnits(node: Checked): void {
-    const value = numberIn(this.#asked.evaluate(node.plan));
-    if (!value || value.isZero()) return;
     const of = node.formula.kind === 'name' ? node.formula.cell : null;
-    for (const { mistake, value: other } of inOtherUnits(value, node.holds.measure)) {
-      this.#instead(mistake, node, times(node.plan, other.div(value)), of);
+    for (const { mistake, by } of unitsOff(node.holds.measure)) {
+      this.#instead(mistake, node, { op: 'scale', by, of: node.plan }, of);
     }
   }
 
@@ -99,13 +96,14 @@ class Reworking {
     const { exact, unit } = this.#asked.say(value, holds);
     if (exact === '' || value.isZero()) return [];
     const factor = new Dec(exact).div(value);
-    return mistakenAmounts(
-      value,
+    const all = mistakenAmounts(
+      value.abs(),
       holds.measure,
       exact.replace('-', ''),
       factor.abs(),
       node === this.#root ? null : unit,
     );
+    return value.isNegative() ? all.map((one) => ({ ...one, value: one.value.neg() })) : all;
   }
 
   #shares(node: Checked): void {
@@ -118,6 +116,7 @@ class Reworking {
         this.#instead('share-twice', node, { op: 'multiply', left: plan, right: plan.right });
         const adds = plan.right;
         const [share] = shares;
+        if (share) this.#shareMisread(node, of, share);
         const isAdded =
           formula.kind === 'marked-up' || (formula.kind === 'binary' && formula.op === 'plus');
         if (share && isAdded && adds) {
@@ -135,16 +134,24 @@ class Reworking {
     }
     if (formula.kind === 'for-shares') {
       this.#instead('share-forgotten', node, of.plan);
-      const once = numberIn(this.#asked.evaluate(of.plan));
-      const grown = numberIn(this.#asked.evaluate(plan));
-      if (once && grown && !once.isZero()) {
-        this.#instead('share-twice', node, times(plan, grown.div(once)));
-      }
+      const grown: Plan = { op: 'divide', left: plan, right: of.plan };
+      this.#instead('share-twice', node, { op: 'multiply', left: plan, right: grown });
       const added = shares.reduce<Plan>(
         (all, share) => ({ op: 'add', left: all, right: share.plan }),
         ONE,
       );
       this.#instead('markup-for-margin', node, { op: 'multiply', left: of.plan, right: added });
+    }
+  }
+
+  /** A written share stands in the plan with the whole that it is added to: 120%, so that the share alone is not found there. */
+  #shareMisread(node: Checked, of: Checked, share: Checked): void {
+    const value = numberIn(this.#asked.evaluate(share.plan));
+    if (!value || isNamed(share.formula)) return;
+    const adds = node.formula.kind !== 'binary' || node.formula.op === 'plus';
+    for (const { mistake, value: other } of this.#mistakenAmounts(value, share)) {
+      const whole: Plan = { op: adds ? 'add' : 'subtract', left: ONE, right: constant(other) };
+      this.#instead(mistake, node, { op: 'multiply', left: of.plan, right: whole });
     }
   }
 
@@ -191,8 +198,9 @@ class Reworking {
   /** A number in the place of a stretch, in the unit in which that is shown. */
   #asNumber(mistake: Mistake, node: Checked, number: Dec): void {
     const right = this.#shownNumber(node);
-    if (!right || right.isZero()) return;
-    this.#instead(mistake, node, times(node.plan, number.div(right)));
+    const value = numberIn(this.#asked.evaluate(node.plan));
+    if (!right || !value || right.isZero()) return;
+    this.#instead(mistake, node, constant(number.times(value).div(right)));
   }
 
   /** As it is shown; a length in inches in feet, too. */
@@ -231,10 +239,25 @@ class Reworking {
     if (node === this.#root) return plan;
     // A stretch that is held in another scale than it is shown in may stand in the whole without it.
     if (node.plan.op !== 'scale' || this.#plans.includes(node.plan)) {
-      return replaced(this.#root.plan, node.plan, plan);
+      return replaced(this.#root.plan, ...this.#standingFor(node, plan));
     }
     const by = new Fraction(1).div(node.plan.by);
     return replaced(this.#root.plan, node.plan.of, { op: 'scale', by, of: plan });
+  }
+
+  /** A written amount may stand in the whole in another scale or below nought: then it is the one constant there that is no node's. */
+  #standingFor(node: Checked, fresh: Plan): readonly [old: Plan, fresh: Plan] {
+    const { plan } = node;
+    if (plan.op !== 'constant' || plan.value.equals(0) || this.#plans.includes(plan))
+      return [plan, fresh];
+    const leaves = everyNode(this.#root).filter(({ formula }) => isLeaf(formula));
+    const own = new Set(leaves.map((each) => each.plan));
+    const others = this.#plans.filter((each) => each.op === 'constant' && !own.has(each));
+    const [only, ...more] = others.filter(
+      (each) => each.op === 'constant' && !each.value.equals(1),
+    );
+    if (only?.op !== 'constant' || more.length > 0) return [plan, fresh];
+    return [only, { op: 'scale', by: only.value.div(plan.value), of: fresh }];
   }
 
   #plan(mistake: Mistake, plan: Plan, of: Reworked['of'] = null): void {
@@ -251,9 +274,9 @@ const ONE: Plan = { op: 'constant', value: new Fraction(1) };
 
 const WAYS_ROUND = ['up', 'down', 'nearest'] as const;
 
-function times(plan: Plan, by: Dec): Plan {
-  const value = toFraction(by.toSignificantDigits(40));
-  return { op: 'multiply', left: plan, right: { op: 'constant', value } };
+/** With so many digits that what comes out whole is whole. */
+function constant(value: Dec): Plan {
+  return { op: 'constant', value: toFraction(value.toSignificantDigits(30)) };
 }
 
 /** What the root would measure with `kept` in the place of a stretch that is a factor of it. */
@@ -265,8 +288,16 @@ function measureWith(root: Checked, node: Checked, kept: Checked): Measure | nul
   return now?.kind === 'amount' ? timesMeasure(rest, withoutRate(now)) : null;
 }
 
+function everyNode(root: Checked): readonly Checked[] {
+  return [root, ...root.parts.flatMap(everyNode)];
+}
+
 function isLeaf({ kind }: Formula): boolean {
   return ['name', 'amount', 'look-up', 'size', 'column', 'recap'].includes(kind);
+}
+
+function isNamed(formula: Formula): boolean {
+  return formula.kind === 'bracket' ? isNamed(formula.of) : formula.kind === 'name';
 }
 
 function isProduct(formula: Formula): boolean {

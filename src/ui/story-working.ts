@@ -154,9 +154,13 @@ export class StoryWorking extends LitElement {
           : nothing
       }
       <button class="act" @click=${() => this.#about('show-how', cell.id)}>Show how</button>
-      <button class="act" @click=${() => this.#watch(cell)}>
-        ${session.watched.has(`cell ${cell.id}`) ? 'Let go' : 'Watch'}
-      </button>
+      ${
+        cell.table
+          ? nothing
+          : html`<button class="act" @click=${() => this.#watch(cell)}>
+              ${session.watched.has(`cell ${cell.id}`) ? 'Let go' : 'Watch'}
+            </button>`
+      }
       <span class="lesser">
         <button class="plain" @click=${() => this.#write('name', cell)}>Rename</button>
         <button

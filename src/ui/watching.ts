@@ -164,9 +164,15 @@ export class Watching {
 
   /** Watches a result from now on, or lets it go. */
   turn(result: Result): void {
+    const { session } = this.#desk;
+    if (result.of === 'cell' && session.cell(result.cell)?.table) {
+      const text = 'A table comes to no one value. Watch a cell that adds it up.';
+      session.tell({ text, lasts: 'plain' });
+      return;
+    }
     const kept = this.#asKept(result);
     const isSame = (one: WatchedKept): boolean => one.of === kept.of && one.key === kept.key;
-    const lets = this.#desk.session.watched.has(markOf(result));
+    const lets = session.watched.has(markOf(result));
     this.lay((beside) => {
       const others = beside.watched.filter((one) => !isSame(one));
       return { ...beside, watched: lets ? others : [...others, kept] };
@@ -238,7 +244,7 @@ export class Watching {
     const acts = [...laid.waiting];
     if (acts.length === 0 || laid.id === '') return;
     try {
-      // Alongside a notebook that is not kept it would be found by nobody.
+      // Beside a notebook that is not kept it would be found by nobody.
       if (laid.id === this.#desk.openId) await this.#desk.keepAnyway();
       for (let tries = 0; tries < MOST_TRIES; tries++) {
         const found = await this.#shelf.alongside(laid.id);

@@ -1,16 +1,13 @@
 // What if: up to three alternatives beside the notebook, each a few cells with other amounts, and what the watched
-// results and the totals come to in each. Nothing in the notebook changes until one is put in. Alongside the page where
+// results and the totals come to in each. Nothing in the notebook changes until one is put in. Beside the page where
 // there is room, over it where not. Properties: `desk`, `open`. Event, for a person's act: `away`.
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { CellId } from '../language/tree.ts';
-import { Alternatives, type ComparedAlternative } from '../moves-it/compared.ts';
-import { type Result, leftOutOf, stoodOf } from '../moves-it/stood.ts';
 import type { NotPut } from '../moves-it/written-in.ts';
-import type { Cell } from '../notebook/document.ts';
-import type { AlternativeKept, Alongside, WatchedKept } from '../store/alongside-shapes.ts';
-import { bestAndWorst, isMoney } from './best-way.ts';
+import type { AlternativeKept } from '../store/alongside-shapes.ts';
 import type { Desk } from './desk.ts';
+import { LaidBeside } from './laid-beside.ts';
 import { look } from './look.ts';
 import {
   MOST_WAYS,
@@ -22,29 +19,15 @@ import {
   varyingNoMore,
   withoutWay,
 } from './other-ways.ts';
-import { allCells } from './reading-order.ts';
 import { movedSaid, stoodSaid } from './result-words.ts';
 import type { Happening } from './happening.ts';
 import type { Session } from './session.ts';
 import { valueSaid } from './value-words.ts';
 import type { Varied } from './vary-line.ts';
 import './vary-line.ts';
-import { type Watched, markOf } from './watching.ts';
+import { type Compared, type ComparedRow, WaysCompared } from './ways-compared.ts';
+import { betterSaid, checksRow, resultRow } from './ways-rows.ts';
 import { whatIfLook } from './what-if-look.ts';
-
-/** Narrower than this it lies over the notebook; on paper it flows, and what lies over a page is cut off. */
-const ROOM_BESIDE = 'print, (min-width: 1281px)';
-
-const TOTALS: readonly Result[] = [{ of: 'price' }, { of: 'direct' }];
-
-/** A result in a row of its own. */
-interface Row {
-  readonly result: Result;
-  readonly name: string;
-  /** Null: of the totals, which are always here. */
-  readonly watched: Watched | null;
-  readonly better: WatchedKept['better'];
-}
 
 @customElement('what-if')
 export class WhatIf extends LitElement {
@@ -55,13 +38,9 @@ export class WhatIf extends LitElement {
   @state() private gone: { readonly place: number; readonly way: AlternativeKept } | null = null;
   @state() private heard = '';
   @query('dialog') private dialog!: HTMLDialogElement;
-  #beside: Alternatives | null = null;
-  /** What was compared last, and of what: while a tape is open that stands. */
-  #compared: readonly ComparedAlternative[] = [];
-  #of: unknown[] = [];
+  #compared: WaysCompared | null = null;
   #stop: (() => void) | null = null;
-  #before: HTMLElement | null = null;
-  readonly #room = window.matchMedia(ROOM_BESIDE);
+  readonly #beside = new LaidBeside(this);
 
   get session(): Session {
     return this.desk.session;
@@ -69,37 +48,24 @@ export class WhatIf extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    this.#room.addEventListener('change', this.#lay);
-    window.addEventListener('beforeprint', this.#lay);
-    window.addEventListener('afterprint', this.#lay);
     this.#stop = this.session.listen((happening) => this.#happened(happening));
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.#room.removeEventListener('change', this.#lay);
-    window.removeEventListener('beforeprint', this.#lay);
-    window.removeEventListener('afterprint', this.#lay);
     this.#stop?.();
-  }
-
-  protected override willUpdate(): void {
-    const { watching } = this.desk;
-    if (this.open) this.#compare(watching.beside);
   }
 
   protected override updated(changed: ReadonlyMap<PropertyKey, unknown>): void {
     if (!changed.has('open')) return;
     if (this.open) {
-      this.#before = focusedDeep();
-      this.#lay();
+      this.#beside.come();
       const first = this.renderRoot.querySelector<HTMLElement>('.amount input');
       if (first) first.focus();
       else void this.#vary()?.updateComplete.then(() => this.#vary()?.focus());
     } else if (this.dialog.open) {
-      this.dialog.close();
+      this.#beside.go(this.session.writing === null ? 'goes back' : 'stays');
       this.gone = null;
-      if (this.session.writing === null) this.#before?.focus();
     }
   }
 
@@ -129,9 +95,10 @@ export class WhatIf extends LitElement {
   }
 
   #inside(): TemplateResult {
-    const ways = this.#ways();
-    const varied = this.#varied();
-    const rows = this.#rows();
+    const ways = this.#kept;
+    const { door } = this.session;
+    const compared = this.#look();
+    const varied = this.#ways.varied();
     return html`
       <vary-line
         .session=${this.session}
@@ -151,10 +118,13 @@ export class WhatIf extends LitElement {
             </tr>
           </thead>
           <tbody class="varied">
-            ${varied.map(([key, cell]) => this.#line(key, cell, ways))}
+            ${varied.map(([key, cell]) => this.#line(key, cell, ways, compared))}
           </tbody>
           <tbody class="results">
-            ${rows.map((row, at) => this.#result(row, at))} ${this.#checks(rows.length)}
+            ${compared.rows.map((row, at) =>
+              resultRow(door, compared, row, at, this.#preference(compared, row, at)),
+            )}
+            ${checksRow(compared)}
           </tbody>
           <tbody class="ends">
             <tr>
@@ -165,7 +135,7 @@ export class WhatIf extends LitElement {
                     : nothing
                 }
               </td>
-              ${ways.map((way, place) => this.#ends(way, place, ways.length))}
+              ${ways.map((way, place) => this.#ends(way, place, compared))}
             </tr>
           </tbody>
         </table>
@@ -206,7 +176,12 @@ export class WhatIf extends LitElement {
     </th>`;
   }
 
-  #line(key: string, cell: CellId, ways: readonly AlternativeKept[]): TemplateResult {
+  #line(
+    key: string,
+    cell: CellId,
+    ways: readonly AlternativeKept[],
+    compared: Compared,
+  ): TemplateResult {
     const { session } = this;
     const name = this.#name(cell);
     return html`<tr>
@@ -219,7 +194,7 @@ export class WhatIf extends LitElement {
       <td class="is">${valueSaid(session.door, cell) ?? '?'}</td>
       ${ways.map((way, place) => {
         const written = way.puts.find((put) => put.key === key)?.formula ?? '';
-        const not = this.#compared[place]?.refused.find((one) => one.cell === cell);
+        const not = compared.ways[place]?.refused.find((one) => one.cell === cell);
         const id = `why-${place}-${cell}`;
         return html`<td class="way amount">
           <span class="printed">${written || 'as it is'}</span>
@@ -257,67 +232,11 @@ export class WhatIf extends LitElement {
     </div>`;
   }
 
-  #result(row: Row, at: number): TemplateResult {
-    const { door } = this.session;
-    const { result } = row;
-    const now = stoodOf(door, result);
-    const leftOut = leftOutOf(door, result);
-    const others = this.#compared.map(({ results }) => results[at]);
-    // A sum that leaves out more than the notebook's own is in no order with it.
-    const whole = others.map((one) =>
-      one.leftOut === leftOut ? one.stood : { ...one.stood, amount: null },
-    );
-    const marks = bestAndWorst(door, result, [now, ...whole], row.better);
-    return html`<tr data-mark=${markOf(result)}>
-      <th scope="row">${row.name}${this.#preference(row)}</th>
-      <td class="is ${marks[0] ?? ''}">
-        <b>${stoodSaid(door, result, now)}</b>${soFar(leftOut)} ${marked(marks[0])}
-      </td>
-      ${others.map(({ stood, moved, leftOut: out }, place) => {
-        const mark = marks[place + 1];
-        return html`<td class="way ${mark ?? ''}">
-          <b>${stoodSaid(door, result, stood)}</b>
-          <span class="by ${moved.moves}"
-            >${
-              out === leftOut
-                ? movedSaid(door, result, moved, now, 'the same')
-                : `so far; ${out === 1 ? '1 line' : `${out} lines`} not yet known`
-            }</span
-          >
-          ${marked(mark)}
-        </td>`;
-      })}
-    </tr>`;
-  }
-
-  /** What does not hold in each of them, watched or not: the cheaper way may be the one that can't be built. */
-  #checks(from: number): TemplateResult | typeof nothing {
-    const { session } = this;
-    const checks = this.#checked();
-    if (checks.length === 0) return nothing;
-    const fails = (texts: readonly (string | null)[]): readonly Cell[] =>
-      checks.filter((_, i) => texts[i] !== 'yes');
-    const now = fails(checks.map(({ id }) => session.door.shown(id)?.text ?? null));
-    return html`<tr class="checks">
-      <th scope="row">Checks</th>
-      <td class="is">${failing(now, [])}</td>
-      ${this.#compared.map(({ results }) => {
-        const there = fails(results.slice(from).map(({ stood }) => stood.text));
-        return html`<td class="way">${failing(there, now)}</td>`;
-      })}
-    </tr>`;
-  }
-
-  #checked(): readonly Cell[] {
-    const { door } = this.session;
-    return allCells(door.notebook).filter(({ id }) => door.state(id).kind === 'check');
-  }
-
-  /** Of a watched result only its owner knows which way is the better one, unless it is money or a check. */
-  #preference({ watched, name, result }: Row): TemplateResult | typeof nothing {
-    const { door } = this.session;
-    if (!watched || stoodOf(door, result).amount === null) return nothing;
-    const better = watched.kept.better ?? (isMoney(stoodOf(door, result)) ? 'less' : null);
+  /** Of a watched result its owner may say which way is the better one. */
+  #preference(compared: Compared, row: ComparedRow, at: number): TemplateResult | typeof nothing {
+    const { watched, name } = row;
+    if (!watched || compared.is.results[at].stood.amount === null) return nothing;
+    const better = betterSaid(compared, row, at);
     const next = better === null ? 'less' : better === 'less' ? 'more' : null;
     return html`<button
       class="plain go"
@@ -328,8 +247,8 @@ export class WhatIf extends LitElement {
     </button>`;
   }
 
-  #ends(way: AlternativeKept, place: number, many: number): TemplateResult {
-    const nothingElse = (this.#compared[place]?.change ?? null) === null;
+  #ends(way: AlternativeKept, place: number, compared: Compared): TemplateResult {
+    const nothingElse = (compared.ways[place]?.change ?? null) === null;
     return html`<td class="way">
       <button
         class="act first"
@@ -341,7 +260,7 @@ export class WhatIf extends LitElement {
         Put in
       </button>
       ${
-        many < MOST_WAYS
+        compared.ways.length < MOST_WAYS
           ? html`<button
               class="plain"
               aria-label="Copy ${way.name}"
@@ -357,62 +276,17 @@ export class WhatIf extends LitElement {
     </td>`;
   }
 
-  #rows(): readonly Row[] {
-    const { watching } = this.desk;
-    const entries = watching.entries;
-    const totals = TOTALS.map((result): Row => {
-      const watched = entries.find((one) => markOf(one.result) === markOf(result)) ?? null;
-      return {
-        result,
-        name: watching.nameOf(result),
-        watched,
-        better: watched?.kept.better ?? null,
-      };
-    });
-    const known = new Set(TOTALS.map(markOf));
-    const others = entries
-      .filter(({ result }) => !known.has(markOf(result)))
-      .map((watched): Row => ({ ...watched, watched, better: watched.kept.better }));
-    return [...totals, ...others];
+  get #ways(): WaysCompared {
+    this.#compared ??= new WaysCompared(this.desk, () => this.requestUpdate());
+    return this.#compared;
   }
 
-  #ways(): readonly AlternativeKept[] {
+  #look(): Compared {
+    return this.#ways.look();
+  }
+
+  get #kept(): readonly AlternativeKept[] {
     return this.desk.watching.beside.alternatives;
-  }
-
-  /** The cells that are varied and stand in the notebook, by their keys. */
-  #varied(): readonly (readonly [string, CellId])[] {
-    const { watching } = this.desk;
-    const { varied } = watching.beside;
-    const cells = watching.cellsOf(varied);
-    return varied.flatMap((key) => {
-      const cell = cells.get(key);
-      return cell === undefined ? [] : [[key, cell] as const];
-    });
-  }
-
-  #compare({ alternatives, varied }: Alongside): void {
-    const { desk, session } = this;
-    // What a tape passes over is not meant yet.
-    if (session.trial && this.#compared.length === alternatives.length) return;
-    const rows = this.#rows();
-    const results = [
-      ...rows.map(({ result }) => result),
-      ...this.#checked().map(({ id }): Result => ({ of: 'cell', cell: id })),
-    ];
-    const of = [session.door.notebook, alternatives, varied, results.map(markOf).join()];
-    if (of.every((each, i) => each === this.#of[i])) return;
-    this.#of = of;
-    this.#beside ??= new Alternatives((text) => desk.openBeside(text));
-    const cells = desk.watching.cellsOf(varied);
-    const meant = alternatives.map(({ name, puts }) => ({
-      name,
-      puts: puts.flatMap(({ key, formula }) => {
-        const cell = cells.get(key);
-        return cell === undefined ? [] : [{ cell, formula }];
-      }),
-    }));
-    this.#compared = this.#beside.compare(session.door, meant, results);
   }
 
   #name(cell: CellId): string {
@@ -448,7 +322,7 @@ export class WhatIf extends LitElement {
       const more = anotherWay(like)(beside);
       return like === null && beside.alternatives.length === 0 ? anotherWay(null)(more) : more;
     });
-    this.#toHead(this.#ways().length - 1);
+    this.#toHead(this.#kept.length - 1);
   }
 
   #toHead(place: number): void {
@@ -458,7 +332,7 @@ export class WhatIf extends LitElement {
   }
 
   #remove(place: number): void {
-    const way = this.#ways()[place];
+    const way = this.#kept[place];
     if (!way) return;
     this.gone = { place, way };
     this.desk.watching.lay(withoutWay(place));
@@ -475,7 +349,7 @@ export class WhatIf extends LitElement {
   };
 
   #call(place: number, line: HTMLInputElement): void {
-    const way = this.#ways()[place];
+    const way = this.#kept[place];
     const name = line.value.trim();
     if (!way || name === '') line.value = way?.name ?? '';
     else this.desk.watching.lay(calledWay(place, name));
@@ -489,7 +363,7 @@ export class WhatIf extends LitElement {
   }
 
   #mend(place: number, key: string, formula: string): void {
-    const at = this.#varied().findIndex(([one]) => one === key);
+    const at = this.#ways.varied().findIndex(([one]) => one === key);
     this.desk.watching.lay(putWay(place, key, formula));
     void this.updateComplete.then(() => {
       const row = this.renderRoot.querySelectorAll('.varied tr')[at];
@@ -498,26 +372,27 @@ export class WhatIf extends LitElement {
     });
   }
 
-  /** What became of the totals, once, after it was written. */
+  /** What became of the price, once, after it was written. */
   #say(place: number): void {
-    const compared = this.#compared[place];
-    const way = this.#ways()[place];
-    if (!compared || !way) return;
+    const { rows, is, ways } = this.#look();
+    const [way, compared, [price]] = [this.#kept[place], ways[place], rows];
+    if (!way || !compared || !price) return;
     const { door } = this.session;
-    const [price] = this.#rows();
     const [{ stood, moved }] = compared.results;
     const amount = stoodSaid(door, price.result, stood);
-    const by = movedSaid(door, price.result, moved, stoodOf(door, price.result), 'the same');
+    const by = movedSaid(door, price.result, moved, is.results[0].stood, 'the same');
     this.heard = `${way.name}: price ${amount}, ${by}.`;
   }
 
-  /** In one change, which undo takes back. */
+  /** In one change, which undo takes back; of the notebook as it is without the tape that may be open. */
   #putIn(place: number): void {
-    const change = this.#compared[place]?.change;
-    const way = this.#ways()[place];
-    if (!change || !way || !this.session.apply((door) => door.replaceText(change))) return;
+    const { session } = this;
+    session.leaveTape();
+    const change = this.#look().ways[place]?.change;
+    const way = this.#kept[place];
+    if (!change || !way || !session.apply((door) => door.replaceText(change))) return;
     const text = `${way.name} is put in. Undo takes it out again.`;
-    this.session.tell({ text, lasts: 'plain' });
+    session.tell({ text, lasts: 'plain' });
     this.heard = text;
   }
 
@@ -543,52 +418,15 @@ export class WhatIf extends LitElement {
   };
 
   #happened({ kind }: Happening): void {
-    if (kind === 'opened') this.#of = [];
+    if (kind === 'opened') this.#compared?.forget();
     if (this.open && ['opened', 'changed', 'tape', 'watched'].includes(kind)) {
       this.requestUpdate();
     }
   }
 
-  /** Alongside the notebook, or over it; on paper neither: it flows from page to page. */
-  #lay = (event?: Event): void => {
-    if (!this.open) return;
-    const over = !this.#room.matches && event?.type !== 'beforeprint';
-    if (this.dialog.open && this.dialog.classList.contains('over') === over) return;
-    this.dialog.close();
-    this.dialog.classList.toggle('over', over);
-    if (over) this.dialog.showModal();
-    else this.dialog.show();
-  };
-
   #away = (): void => {
     if (this.open) this.dispatchEvent(new CustomEvent('away'));
   };
-}
-
-function soFar(leftOut: number): TemplateResult | typeof nothing {
-  return leftOut > 0 ? html` <span class="small">so far</span>` : nothing;
-}
-
-/** Those that fail though they did not before stand out, each with its caution. */
-function failing(cells: readonly Cell[], before: readonly Cell[]): TemplateResult {
-  if (cells.length === 0) return html`<span class="by">all hold</span>`;
-  return html`${cells.map((cell) => {
-    const caution = cell.remarks.find(({ kind }) => kind === 'caution')?.text;
-    const fresh = !before.includes(cell);
-    return html`<div class="fails ${fresh ? 'fresh' : ''}">
-      <b>${cell.name}</b> ${fresh && caution ? `does not hold. ${caution}` : 'does not hold'}
-    </div>`;
-  })}`;
-}
-
-function marked(mark: 'best' | 'worst' | null | undefined): TemplateResult | typeof nothing {
-  return mark ? html`<span class="mark">${mark}</span>` : nothing;
-}
-
-function focusedDeep(): HTMLElement | null {
-  let at = document.activeElement;
-  while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
-  return at instanceof HTMLElement ? at : null;
 }
 
 declare global {

@@ -154,6 +154,17 @@ describe('what is watched', () => {
     expect(wordsOf(found(element, '.told'))).toBe('Sacks is back, and watched again.');
   });
 
+  test('is no table, which comes to no one value', async () => {
+    const table = '- Runs:\n\n  | run | long |\n  |-----|------|\n  | a   | 3 ft |\n';
+    const desk = await browserOf(SMALL_JOB + table).page();
+    const [cell] = desk.session.door.notebook.parts
+      .flatMap(({ blocks }) => blocks)
+      .flatMap((block) => (block.kind === 'cell' && block.cell.table ? [block.cell] : []));
+    desk.watching.turn({ of: 'cell', cell: cell.id });
+    expect(desk.watching.entries).toEqual([]);
+    expect(desk.session.notice?.text).toContain('Watch a cell that adds it up');
+  });
+
   test('is let go from where it stands', async () => {
     const desk = await browserOf().page();
     watch(desk, 'Bags to buy', 'Concrete');

@@ -219,7 +219,7 @@ describe('what if', () => {
     ]);
   });
 
-  test('follows the notebook as it changes beside it, and waits while a tape is open', async () => {
+  test('follows the notebook as it changes beside it', async () => {
     const { desk, element } = await laid();
     const { session } = desk;
     await thicker(desk, element);
@@ -238,6 +238,29 @@ describe('what if', () => {
     session.undo();
     await settled(element);
     expect(line(element, 'Depth, Way 1').value).toBe('6 in');
+  });
+
+  test('compares once a tape rests, and puts in what was compared without it', async () => {
+    const { desk, element } = await laid();
+    const { session } = desk;
+    await thicker(desk, element);
+    session.openTape(idOf(session, 'Bag price'));
+    session.slideTape('$10 per bag');
+    await settled(element);
+    expect(row(element, 'Price').map((said) => said.split(' ')[0])).toEqual([
+      '$259.20',
+      '$382.32',
+      '$194.40',
+    ]);
+    await expect
+      .poll(() => row(element, 'Price'), { timeout: 5000 })
+      .toEqual(['$400.00', '$590.00 +$190.00 worst', '$300.00 −$100.00 best']);
+    button(element, 'Put in Way 1').click();
+    await settled(element);
+    expect(session.trial).toBeNull();
+    expect(session.door.notebook.text).toBe(
+      SMALL_JOB.replace('Thickness: 4 in', 'Thickness: 6 in'),
+    );
   });
 
   test('leaves out of the order what leaves lines out of its sum', async () => {

@@ -39,7 +39,9 @@ export function stepsOf(estimate: Estimate, cell: CellId): readonly AskedStep[] 
 /** Every mistake that can be made in a step and comes to a number. */
 export function madeIn(estimate: Estimate, step: AskedStep): readonly Made[] {
   const making = new Making(estimate, step);
-  return making.right === null || !making.isReadAgain() ? [] : making.all();
+  // In `lb × in` no answer can be written.
+  if (making.right === null || making.right.unit.includes('×')) return [];
+  return making.isReadAgain() ? making.all() : [];
 }
 
 class Making {
@@ -110,7 +112,7 @@ class Making {
     for (const by of [3, 1 / 3, 12, 1 / 12])
       this.#instead('square-for-cubic', node, said.number * by, said.unit);
     if (said.unit === 'cubic ft')
-      this.#answer('square-for-cubic', `${said.exact} sq ft`, 'called square');
+      this.#answer('square-for-cubic', `${significant(said.number, 9)} sq ft`, 'called square');
   }
 
   #area(node: Checked, said: Said, isRoot: boolean): void {
@@ -219,6 +221,8 @@ class Making {
     }
     const come = this.#worked([[node.formula, written]]);
     if (!come || come.unit !== this.right?.unit) return;
+    // Less than a dollar, to the cent, could be anything.
+    if (come.unit === '$' && come.number < 1) return;
     const typed = significant(come.number, 9);
     this.#answer(mistake, amountWritten(typed, come.unit), how);
     this.#answer(mistake, typed, how);
@@ -294,7 +298,7 @@ function isClose(a: number, b: number): boolean {
 
 /** The first two neighbours that differ, changed. */
 function swapped(exact: string): readonly number[] {
-  if (exact.length > 8 || !/^[\d.]+$/.test(exact)) return [];
+  if (exact.length > 8 || !/^[1-9][\d.]*$/.test(exact)) return [];
   const found = /(\d)(\.?)((?!\1)\d)/.exec(exact);
   if (!found) return [];
   const [all, a = '', point = '', b = ''] = found;
