@@ -45,7 +45,7 @@ export function stepShown(showing: Showing, cell: CellId, acts: StepActs): Templ
       ${
         step.caution
           ? html`<p class="beside caution ${step.cautions}">
-              <b>${CAUTION[step.cautions]}.</b> ${step.caution}
+              <b>${`${CAUTION[step.cautions]}.`}</b> ${step.caution}
             </p>`
           : nothing
       }
