@@ -23,6 +23,7 @@ export type RemarkKind =
   | 'buy'
   | 'caution'
   | 'picture'
+  | 'recap'
   | 'note'
   | 'by hand';
 

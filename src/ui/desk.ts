@@ -7,6 +7,7 @@ import type { Slip } from '../store/journal.ts';
 import { Keeper, type KeeperState } from '../store/keeper.ts';
 import type { KeptEntry, KeptPlace } from '../store/shapes.ts';
 import type { Role } from '../store/turn.ts';
+import type { PracticeShelf } from '../store/practice-shelf.ts';
 import type { VersionsShelf } from '../store/versions-shelf.ts';
 import {
   type Identities,
@@ -164,6 +165,10 @@ export class Desk {
 
   versions(): Promise<VersionsShelf> {
     return this.#settings.versions();
+  }
+
+  practice(): Promise<PracticeShelf> {
+    return this.#settings.practice();
   }
 
   now(): number {

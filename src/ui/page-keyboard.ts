@@ -120,6 +120,7 @@ export class PageKeyboard implements ReactiveController {
     if (asked === 'move') page.lay('moving', row.cell.id);
     if (asked === 'goes-into') page.lay('goes-into', row.cell.id);
     if (asked === 'go-to') sheets.show('go-to');
+    if (asked === 'show-how') page.lay('show-how', session.worked ?? row.cell.id);
     return asked;
   }
 }

@@ -10,7 +10,15 @@ import type { Session } from './session.ts';
 import { tapeUnder } from './tape-reading.ts';
 
 /** What a key asks of the page, beyond what the session does itself. */
-export type Asked = 'nothing' | 'done' | 'working' | 'remove' | 'move' | 'goes-into' | 'go-to';
+export type Asked =
+  | 'nothing'
+  | 'done'
+  | 'working'
+  | 'remove'
+  | 'move'
+  | 'goes-into'
+  | 'go-to'
+  | 'show-how';
 
 /** A key on the row of this cell; `on` tells whether its name has the keyboard. */
 export function rowKey(session: Session, id: CellId, key: string, on: 'name' | 'other'): Asked {
@@ -53,6 +61,9 @@ export function rowKey(session: Session, id: CellId, key: string, on: 'name' | '
     case 'g':
     case 'G':
       return 'go-to';
+    case 'k':
+    case 'K':
+      return 'show-how';
     case 'Insert':
       session.write({ kind: 'new-cell', part: cell.part, after: id });
       return 'done';

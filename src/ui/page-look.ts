@@ -195,9 +195,10 @@ export const pageLook = css`
     .told {
       display: none;
     }
-    /* With the guide open it is the guide that is printed; so with the snapshots and the job record. */
-    :host([guide]:not([record], [snapshots])) > :not(guide-page),
-    :host([what-if]:not([record], [snapshots])) > :not(what-if),
+    /* With the guide open it is the guide that is printed; so with a sheet named here. */
+    :host([guide]:not([record], [snapshots], [show-how])) > :not(guide-page),
+    :host([what-if]:not([record], [snapshots], [show-how])) > :not(what-if),
+    :host([show-how]) > :not(show-how),
     :host([snapshots]) > :not(snapshot-sheet),
     :host([record]) > :not(record-sheet) {
       display: none;

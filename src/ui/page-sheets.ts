@@ -9,7 +9,7 @@ import type { CellSheet } from './job-sheets.ts';
 type Page = ReactiveControllerHost & HTMLElement & { readonly desk: Desk };
 
 /** What comes in a piece of its own. */
-type Fetched = 'sheets' | 'snapshots' | 'record' | 'guide' | 'what-if';
+type Fetched = 'sheets' | 'snapshots' | 'record' | 'show-how' | 'guide' | 'what-if';
 
 export class PageSheets implements ReactiveController {
   readonly #page: Page;
@@ -38,7 +38,8 @@ export class PageSheets implements ReactiveController {
     }
     page.toggleAttribute('snapshots', open === 'snapshots' && this.#here.has('snapshots'));
     page.toggleAttribute('record', open === 'record');
-    if (open === 'snapshots' || open === 'record') this.#fetch(open);
+    page.toggleAttribute('show-how', open === 'show-how');
+    if (open === 'snapshots' || open === 'record' || open === 'show-how') this.#fetch(open);
     else if (open !== '') this.#fetch('sheets');
   }
 
@@ -106,6 +107,16 @@ export class PageSheets implements ReactiveController {
           : nothing
       }
       ${
+        this.#here.has('show-how')
+          ? html`<show-how
+              .desk=${desk}
+              .cell=${this.#about}
+              ?open=${open === 'show-how'}
+              @away=${this.#away}
+            ></show-how>`
+          : nothing
+      }
+      ${
         this.#here.has('sheets')
           ? html`<job-sheets
               .desk=${desk}
@@ -147,6 +158,7 @@ const PIECES: Readonly<Record<Fetched, () => Promise<unknown>>> = {
   sheets: () => import('./job-sheets.ts'),
   snapshots: () => import('./snapshot-sheet.ts'),
   record: () => import('./record-sheet.ts'),
+  'show-how': () => import('./show-how.ts'),
   guide: () => import('./guide-page.ts'),
   'what-if': () => import('./what-if.ts'),
 };

@@ -5,6 +5,7 @@ import { customElement, property } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Result } from '../moves-it/stood.ts';
 import type { Block, Cell, Part } from '../notebook/document.ts';
+import { asksForRecap } from '../notebook/recap-table.ts';
 import { drawing } from './drawing-fetched.ts';
 import { look } from './look.ts';
 import { styled } from './styled.ts';
@@ -19,6 +20,7 @@ import './lay-table.ts';
 import './story-cell.ts';
 import './story-line.ts';
 import './story-prose.ts';
+import './story-recap.ts';
 import './story-table.ts';
 
 /** About how high a block is before it was drawn, in pixels. */
@@ -211,7 +213,8 @@ export class StoryPart extends LitElement {
             .session=${this.session}
             .cell=${block.cell}
           ></story-cell>
-          ${block.cell.table ? this.#table(block.cell.id) : nothing} ${this.#picture(block.cell)}
+          ${block.cell.table ? this.#table(block.cell.id) : nothing}
+          ${this.#picture(block.cell)}${this.#recapTable(block.cell)}
           ${this.#newCell(block.cell.id)}${this.#newTable(block.cell.id)}${this.#newProse(block.cell.id)}`;
       case 'heading':
         return html`<div role="listitem" data-block class="deeper">
@@ -245,6 +248,15 @@ export class StoryPart extends LitElement {
       .session=${this.session}
       .cell=${cell.id}
     ></story-picture>`;
+  }
+
+  #recapTable(cell: Cell): TemplateResult | typeof nothing {
+    if (!asksForRecap(cell)) return nothing;
+    return html`<story-recap
+      role="listitem"
+      .session=${this.session}
+      .cell=${cell.id}
+    ></story-recap>`;
   }
 
   #newCell(after: number | null): unknown {

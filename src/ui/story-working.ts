@@ -120,6 +120,7 @@ export class StoryWorking extends LitElement {
                 </button>`
               : nothing
           }
+          <button class="act" @click=${() => this.#about('show-how', id)}>Show how</button>
           <button class="plain" @click=${() => session.bring(at.cell)}>All of ${held.name}</button>
         </div>
       </header>
@@ -152,6 +153,7 @@ export class StoryWorking extends LitElement {
             </button>`
           : nothing
       }
+      <button class="act" @click=${() => this.#about('show-how', cell.id)}>Show how</button>
       ${
         cell.table
           ? nothing
