@@ -62,6 +62,7 @@ export default defineConfig(async () => ({
   publicDir: false as const,
   cacheDir: `${here}/node_modules/.vite`,
   plugins: [contentSecurityPolicy(), workedOutInBuild()],
+  worker: { format: 'es' as const, plugins: () => [workedOutInBuild()] },
   // The templates and trade tables lie beside src and are imported as text.
   server: { fs: { allow: [here] } },
   build: {

@@ -58,6 +58,7 @@ import { type PictureState, pictureOf, pictureRemarks } from './pictures.ts';
 import type { Picturable } from './picture-values.ts';
 import { type Mend, type Mendable, mendsOfCell, mendsOfDraft, mendsOfFinding } from './mends.ts';
 import { tried } from './trying.ts';
+import { tieEdit } from './ties.ts';
 import { cellEdits, settingsOf, worked } from './worked-cells.ts';
 
 /** A change that was made: what to call it and which cells were worked anew, in order. */
@@ -121,6 +122,8 @@ export interface EstimateDoor {
   removeCell(cell: CellId): Applied | Finding;
   setRemark(cell: CellId, word: string, text: string): Applied | Finding;
   removeRemark(cell: CellId, word: string): Applied | Finding;
+  /** Givens move together and say these words about it; null: each goes its own way. One step. */
+  tie(cells: readonly CellId[], words: string | null): Applied | Finding;
   /** Sets a worked cell by hand, with why; `null` takes it back. */
   setByHand(cell: CellId, formula: string | null, from: string | null): Applied | Finding;
   /** `after` null: at the end of the notebook. */
@@ -377,6 +380,11 @@ export class Estimate implements EstimateDoor, TableDoor {
 
   removeRemark(cell: CellId, word: string): Applied | Finding {
     return this.#edit(removeRemarkEdit(this.#cell(cell), word));
+  }
+
+  tie(cells: readonly CellId[], words: string | null): Applied | Finding {
+    const found = cells.map((id) => this.#cell(id));
+    return this.#edit(tieEdit(this.#notebook, found, words));
   }
 
   setByHand(cell: CellId, formula: string | null, from: string | null): Applied | Finding {

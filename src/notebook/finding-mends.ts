@@ -12,6 +12,7 @@ import { pictureOf, pictureRemarks } from './pictures.ts';
 import { REMARK_WORDS, moneyWordsOf, remarkText } from './remarks.ts';
 import { splitLimits, upTo } from './sensible.ts';
 import { cellRooms, cellSpots } from './table-text.ts';
+import { TIE_WORD, givenCalled, nearTies, tieOf } from './ties.ts';
 import { amountsIn } from './tree-parts.ts';
 
 /** What a source says that nobody has looked up. */
@@ -84,6 +85,11 @@ function ofCell(estimate: Mendable, cell: Cell, finding: Finding): readonly Mend
       return certain(estimate, cell);
     case 'other-share':
       return byName(estimate, cell);
+    case 'tie-without-words':
+    case 'tied-not-given':
+      return [withoutRemark('Take it away', cell.id, TIE_WORD)];
+    case 'tied-alone':
+      return tied(estimate, cell);
     case 'picture-not-known':
     case 'picture-slot-not-known':
     case 'picture-slot-twice':
@@ -236,6 +242,20 @@ function knownRemark(text: string, { spot }: Finding): readonly Mend[] {
   return [
     ...near.map((known) => texts(`Write "${known}"`, { from, to, insert: known })),
     texts('Keep it as a note', { from, to: from, insert: 'note: ' }),
+  ];
+}
+
+/** Tied to what was meant, or to nothing. */
+function tied({ notebook }: Mendable, cell: Cell): readonly Mend[] {
+  const cells = notebook.sections.flatMap((section) => section.cells);
+  const words = tieOf(cell)?.text ?? '';
+  const called = givenCalled(cells, cell, words);
+  const near = nearTies(cells, cell);
+  return [
+    ...(called
+      ? [setRemark(`Tie "${called.name}" to it`, called.id, TIE_WORD, words)]
+      : near.map((other) => setRemark(`Write "${other}"`, cell.id, TIE_WORD, other))),
+    withoutRemark('Take it away', cell.id, TIE_WORD),
   ];
 }
 

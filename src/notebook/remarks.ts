@@ -12,6 +12,7 @@ const KINDS: readonly RemarkKind[] = [
   'caution',
   'picture',
   'note',
+  'moves with',
   'by hand',
 ];
 

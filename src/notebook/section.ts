@@ -252,7 +252,7 @@ class SectionReader {
         spot: remarks.find((r) => r.kind === line)?.spot ?? cell.spot,
       });
     }
-    for (const kind of ['cost', 'price', 'by hand', 'sensible'] as const) {
+    for (const kind of ['cost', 'price', 'by hand', 'sensible', 'moves with'] as const) {
       const again = remarks.filter((r) => r.kind === kind)[1];
       if (!again) continue;
       this.#findings.push({

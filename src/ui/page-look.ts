@@ -182,10 +182,11 @@ export const pageLook = css`
     .told {
       display: none;
     }
-    /* With the guide open it is the guide that is printed; so with the snapshots and the job record. */
-    :host([guide]:not([record], [snapshots])) > :not(guide-page),
+    /* With the guide open it is the guide that is printed; so with the snapshots, the job record and what moves it. */
+    :host([guide]:not([record], [snapshots], [moves])) > :not(guide-page),
     :host([snapshots]) > :not(snapshot-sheet),
-    :host([record]) > :not(record-sheet) {
+    :host([record]) > :not(record-sheet),
+    :host([moves]) > :not(moves-sheet) {
       display: none;
     }
   }

@@ -19,6 +19,7 @@ import {
   goToKey,
   guideKey,
   moveKey,
+  movesKey,
   problemKey,
   rodKey,
   rowKey,
@@ -58,6 +59,7 @@ export class StoryPage extends LitElement {
   @state() private about: CellId | null = null;
   #column = 0;
   @state() private recordHere = false;
+  @state() private movesHere = false;
   @state() private guide: 'away' | 'open' = 'away';
   @state() private guideHere = false;
   /** On narrow screens the working is a sheet from below. */
@@ -123,6 +125,7 @@ export class StoryPage extends LitElement {
     }
     this.toggleAttribute('snapshots', this.sheet === 'snapshots' && this.snapshotsHere);
     this.toggleAttribute('record', this.sheet === 'record');
+    this.toggleAttribute('moves', this.sheet === 'moves');
     if (this.sheet === 'snapshots') {
       if (this.snapshotsHere) return;
       void import('./snapshot-sheet.ts').then(() => (this.snapshotsHere = true));
@@ -131,6 +134,11 @@ export class StoryPage extends LitElement {
     if (this.sheet === 'record') {
       if (this.recordHere) return;
       void import('./record-sheet.ts').then(() => (this.recordHere = true));
+      return;
+    }
+    if (this.sheet === 'moves') {
+      if (this.movesHere) return;
+      void import('./moves-sheet.ts').then(() => (this.movesHere = true));
       return;
     }
     if (this.sheet === '' || this.sheetsHere) return;
@@ -242,6 +250,15 @@ export class StoryPage extends LitElement {
               ?open=${this.sheet === 'record'}
               @away=${this.#sheetAway}
             ></record-sheet>`
+          : nothing
+      }
+      ${
+        this.movesHere
+          ? html`<moves-sheet
+              .desk=${desk}
+              ?open=${this.sheet === 'moves'}
+              @away=${this.#sheetAway}
+            ></moves-sheet>`
           : nothing
       }
       ${
@@ -442,6 +459,10 @@ export class StoryPage extends LitElement {
     const path = event.composedPath().filter((at) => at instanceof HTMLElement);
     if (this.sheet === '' && snapshotsKey(session, event)) {
       this.sheet = 'snapshots';
+      return 'done';
+    }
+    if (this.sheet === '' && movesKey(session, event)) {
+      this.sheet = 'moves';
       return 'done';
     }
     if (event.key === 'Escape' && path.some((at) => at.tagName === 'ASIDE')) {
