@@ -39,8 +39,9 @@ export function* answerTo(job: Job, question: Question): Goes<Answer> {
     case 'matters': {
       const places = new Map(cells.map((cell, place) => [cell, place]));
       const matters = yield* mattersInGoes(job, result);
-      const told = matters && withCells(matters, (cell) => places.get(cell) ?? cell);
-      return { kind: 'matters', matters: told };
+      if (!matters) return { kind: 'matters', matters };
+      const told = withCells(matters, (cell) => places.get(cell) ?? NaN);
+      return { kind: 'matters', matters: { ...told, result: question.result } };
     }
     case 'trials': {
       const { trials, seed } = question;
@@ -64,7 +65,9 @@ export function placeIn(job: Job, cell: CellId): Place {
 /** What was answered about places, about the cells that stand there. */
 export function cellsOfAnswer(job: Job, matters: Matters): Matters {
   const cells = everyCell(job).map(({ cell }) => cell);
-  return withCells(matters, (place) => cellAt(cells, place));
+  return withCells({ ...matters, result: cellAt(cells, matters.result) }, (place) =>
+    cellAt(cells, place),
+  );
 }
 
 function cellAt(cells: readonly CellId[], place: Place): CellId {
@@ -75,11 +78,12 @@ function cellAt(cells: readonly CellId[], place: Place): CellId {
   return cell;
 }
 
+/** Of its givens and packs. */
 function withCells(matters: Matters, of: (cell: CellId) => CellId): Matters {
   const own = (matter: Matter): Matter => ({
     ...matter,
     given: of(matter.given),
     packs: matter.packs.map((pack) => ({ ...pack, cell: of(pack.cell) })),
   });
-  return { ...matters, result: of(matters.result), givens: matters.givens.map(own) };
+  return { ...matters, givens: matters.givens.map(own) };
 }

@@ -157,7 +157,7 @@ export const movesLook = css`
   }
   /* Strips */
   .matters th:first-child {
-    width: 19rem;
+    width: 17rem;
   }
   .matters .axis,
   .matters .bar {
@@ -166,6 +166,17 @@ export const movesLook = css`
   }
   .matters .axis {
     padding-bottom: 0;
+  }
+  .matters .packs {
+    text-align: left;
+    white-space: normal;
+    width: 13rem;
+    padding-right: 0;
+  }
+  .pack {
+    display: block;
+    font-size: var(--tiny);
+    color: var(--pencil);
   }
   .matters .bar {
     cursor: pointer;
@@ -369,7 +380,7 @@ export const movesLook = css`
     thead th {
       display: none;
     }
-    thead .axis {
+    .matters thead .axis {
       display: block;
       padding: 0;
       border: 0;
@@ -397,6 +408,13 @@ export const movesLook = css`
       padding: 0.05rem 0;
       text-align: left;
       white-space: normal;
+    }
+    .matters .packs {
+      grid-column: 1 / -1;
+      width: auto;
+    }
+    td:empty {
+      display: none;
     }
     td:not(.bar)::before {
       content: attr(data-label);

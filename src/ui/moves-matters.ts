@@ -19,6 +19,8 @@ import type { Session } from './session.ts';
 /** Drawn at first; the others move it less. */
 const MOST = 14;
 
+const MOST_PACKS = 3;
+
 @customElement('moves-matters')
 export class MovesMatters extends LitElement {
   static override styles = [look, movesLook];
@@ -87,6 +89,7 @@ export class MovesMatters extends LitElement {
             <th scope="col">at its low</th>
             <th scope="col">at its high</th>
             <th scope="col">swing</th>
+            <th scope="col" class="packs">whole things, low to high</th>
           </tr>
         </thead>
         <tbody>
@@ -137,23 +140,21 @@ export class MovesMatters extends LitElement {
       </td>
       <td data-label="at its low">${words.say(low.result)}</td>
       <td data-label="at its high">${words.say(high.result)}</td>
-      <td data-label="swing"><strong>${words.say(swing)}</strong>${this.#steps(matter)}</td>
+      <td data-label="swing"><strong>${words.say(swing)}</strong>${jumpsSaid(matter)}</td>
+      <td class="packs" data-label="whole things, low to high">${this.#packs(matter)}</td>
     </tr>`;
   }
 
-  /** Whole things on the way, from its low to its high. */
-  #steps({ jumps, more, packs, from, to }: Matter): TemplateResult | typeof nothing {
+  /** How many whole things on the way, from its low to its high. */
+  #packs({ packs, from, to }: Matter): readonly TemplateResult[] {
     const isUp = from.at <= to.at;
-    const bought = packs.slice(0, 2).map((each) => {
+    const told = packs.slice(0, MOST_PACKS).map((each) => {
       const [low, high] = isUp ? [each.from, each.to] : [each.to, each.from];
-      return html`<span class="where"
-        >${this.session.door.state(each.cell).input.name}: ${low} to ${high}</span
-      >`;
+      const { name } = this.session.door.state(each.cell).input;
+      return html`<span class="pack">${name}: ${low} to ${high}</span>`;
     });
-    const many = jumps.length;
-    if (many === 0 && bought.length === 0) return nothing;
-    const steps = more ? `more than ${many} jumps` : many === 1 ? '1 jump' : `${many} jumps`;
-    return html`${many === 0 ? nothing : html`<span class="where">in ${steps}</span>`}${bought}`;
+    const more = packs.length - told.length;
+    return more <= 0 ? told : [...told, html`<span class="pack">and ${more} more</span>`];
   }
 
   #name(cell: CellId): string {
@@ -168,6 +169,12 @@ export class MovesMatters extends LitElement {
   #goes(cell: CellId): void {
     this.dispatchEvent(new CustomEvent('goes', { detail: cell }));
   }
+}
+
+function jumpsSaid({ jumps, more }: Matter): TemplateResult | typeof nothing {
+  if (jumps.length === 0) return nothing;
+  const many = jumps.length === 1 ? '1 jump' : `${jumps.length} jumps`;
+  return html`<span class="where">in ${more ? `more than ${many}` : many}</span>`;
 }
 
 function leading(moving: readonly Matter[], name: (cell: CellId) => string): string {
@@ -186,7 +193,7 @@ function bySaid({ by, from, to }: Matter, words: ResultWords): string {
     case 'tenth':
       return `by 10%: ${ends}`;
     case 'whole':
-      return `by whole ones: ${ends}`;
+      return `in whole ones: ${ends}`;
   }
 }
 

@@ -195,7 +195,7 @@ export class MovesTake extends LitElement {
   }
 
   #answer(span: Span, given: CellId, name: string): TemplateResult {
-    const { from, to, meets } = span;
+    const { from, to, beside, meets } = span;
     const one = from.value.eq(to.value);
     const ends = one ? [from] : [from, to];
     return html`<li>
@@ -212,6 +212,14 @@ export class MovesTake extends LitElement {
           : html`<p>
               Shown it is ${from.comesTo}, but no amount that can be written gives it to the last
               digit, so it is not put in. Rounded up or down by hand it comes close.
+            </p>`
+      }
+      ${
+        beside.length === 0
+          ? nothing
+          : html`<p class="small">
+              On a mark beside it:
+              ${beside.map(({ shown, comesTo }) => `${shown} comes to ${comesTo}`).join('; ')}.
             </p>`
       }
       ${ends.map((end) => this.#end(end, given, meets === 'exactly'))}
