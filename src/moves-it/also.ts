@@ -27,17 +27,20 @@ export type Also =
   /** It would have no value any more. */
   | { readonly kind: 'without-value'; readonly cell: CellId };
 
-/** In the order in which the notebook is worked; the given's own limits first. */
+/** What weighs most first, each in the order in which the notebook is worked. */
 export function alsoChanged(job: Solves, given: CellId, value: Dec): readonly Also[] {
   const web = webOf(job, [given], null);
   const exact = new ExactWork(job, web);
   exact.run(new Map([[given, value]]));
   const cells = new Map(job.notebook.parts.flatMap(cellsOf).map((cell) => [cell.id, cell]));
-  return [given, ...web.steps.map(({ cell }) => cell)].flatMap((id) => {
+  const all = [given, ...web.steps.map(({ cell }) => cell)].flatMap((id) => {
     const cell = cells.get(id);
     return cell ? ofCell(job, cell, id === given ? value : exact.value(id)) : [];
   });
+  return WEIGHTS.flatMap((kind) => all.filter((each) => each.kind === kind));
 }
+
+const WEIGHTS: readonly Also['kind'][] = ['says-no', 'without-value', 'not-sensible', 'holds-then'];
 
 function ofCell(job: Solves, cell: Cell, then: Put | null): readonly Also[] {
   const { kind, outcome } = job.state(cell.id);
