@@ -36,6 +36,7 @@ export class MeasuredWidth implements ReactiveController {
     // Hidden it has none: it is drawn as it was.
     if (width === 0 || width === this.width) return;
     this.width = width;
-    this.#host.requestUpdate();
+    // In the next frame: drawn at once it would be measured again within this one.
+    requestAnimationFrame(() => this.#host.requestUpdate());
   }
 }

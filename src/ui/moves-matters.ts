@@ -10,6 +10,7 @@ import { JOB_PRICE, withTotals } from '../moves-it/whole-job.ts';
 import type { Notebook } from '../notebook/document.ts';
 import { BAR_HEIGHT, type Scale, matterBar, placeOn } from './matter-bar.ts';
 import { MeasuredWidth } from './measured-width.ts';
+import { Follows } from './follows.ts';
 import { look } from './look.ts';
 import type { MovesAsked } from './moves-asked.ts';
 import { movesLook } from './moves-look.ts';
@@ -35,6 +36,11 @@ export class MovesMatters extends LitElement {
   /** What `matters` is of; it is asked anew when either changes. */
   #of: { readonly notebook: Notebook; readonly result: CellId } | null = null;
   readonly #bars = new MeasuredWidth(this, '.axis', 420);
+
+  constructor() {
+    super();
+    new Follows(this, 'changed', 'opened');
+  }
 
   protected override willUpdate(): void {
     const { notebook } = this.session.door;

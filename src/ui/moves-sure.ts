@@ -21,6 +21,7 @@ import { JOB_PRICE, withTotals } from '../moves-it/whole-job.ts';
 import type { Notebook } from '../notebook/document.ts';
 import { Dec } from '../quantity/decimal.ts';
 import { percentSaid, timesIn } from './chance-words.ts';
+import { Follows } from './follows.ts';
 import { look } from './look.ts';
 import { MeasuredWidth } from './measured-width.ts';
 import type { MovesAsked } from './moves-asked.ts';
@@ -49,6 +50,11 @@ export class MovesSure extends LitElement {
   #of: { readonly notebook: Notebook; readonly result: CellId; readonly seed: number } | null =
     null;
   readonly #curve = new MeasuredWidth(this, '.curve-paper', 560);
+
+  constructor() {
+    super();
+    new Follows(this, 'changed', 'opened');
+  }
 
   protected override willUpdate(): void {
     const { notebook } = this.session.door;

@@ -14,6 +14,7 @@ import {
 } from '../moves-it/would-take.ts';
 import { JOB_PRICE, withTotals } from '../moves-it/whole-job.ts';
 import type { Notebook } from '../notebook/document.ts';
+import { Follows } from './follows.ts';
 import { look } from './look.ts';
 import { movesLook } from './moves-look.ts';
 import { alsoSaid } from './also-said.ts';
@@ -42,6 +43,11 @@ export class MovesTake extends LitElement {
   /** What `taken` is of: another notebook, given or result makes it old. */
   #of: { readonly notebook: Notebook; readonly given: CellId; readonly result: CellId } | null =
     null;
+
+  constructor() {
+    super();
+    new Follows(this, 'changed', 'opened');
+  }
 
   protected override render(): TemplateResult {
     if (!this.shown) return html``;
@@ -233,7 +239,7 @@ export class MovesTake extends LitElement {
       ${
         written
           ? html`<button class="act" @click=${() => void this.#put(given, written.formula, answer)}>
-              Put ${answer.shown} in
+              Put in ${answer.formula}
             </button>`
           : nothing
       }

@@ -9,6 +9,7 @@ import { JOB_PRICE, withTotals } from '../moves-it/whole-job.ts';
 import type { Cell } from '../notebook/document.ts';
 import { nameKey } from '../notebook/names.ts';
 import { tieOf, tiesAmong } from '../notebook/ties.ts';
+import { Follows } from './follows.ts';
 import { look } from './look.ts';
 import { movesLook } from './moves-look.ts';
 import { allCells } from './reading-order.ts';
@@ -30,6 +31,11 @@ export class MovesTies extends LitElement {
   @state() private ticked: ReadonlySet<CellId> = new Set();
   @state() private words = '';
   @state() private told = '';
+
+  constructor() {
+    super();
+    new Follows(this, 'changed', 'opened');
+  }
 
   protected override render(): TemplateResult {
     const carriers = this.#carriers();
