@@ -58,6 +58,12 @@ type Makes = HTMLElementTagNameMap['moves-sheet']['makesWorker'];
 const broken: Makes = () =>
   new Worker(URL.createObjectURL(new Blob(['throw new Error("none here")'])));
 
+const none: Makes = () => null;
+
+const refusing: Makes = () => {
+  throw new Error('refused');
+};
+
 let desk: Desk;
 let sheet: HTMLElementTagNameMap['moves-sheet'];
 
@@ -189,8 +195,15 @@ describe('a question', () => {
     asking.stop();
     return answer;
   };
-  const real: Makes = () =>
-    new Worker(new URL('../../src/ui/moves-worker.ts', import.meta.url), { type: 'module' });
+  /** What workers said, so that none answers from the page unseen. */
+  let heard = 0;
+  const real: Makes = () => {
+    const worker = new Worker(new URL('../../src/ui/moves-worker.ts', import.meta.url), {
+      type: 'module',
+    });
+    worker.addEventListener('message', () => heard++);
+    return worker;
+  };
   const headless = () => {
     const { cells } = trialFigures(new Estimate(JOB), { trials: 20_000, seed: 7 });
     return cells.find(({ name }) => name === 'Labour');
@@ -198,17 +211,14 @@ describe('a question', () => {
 
   test.for([
     ['a worker', real],
-    ['the page, where there are no workers', () => null],
+    ['the page, where there are no workers', none],
     ['the page, where a worker breaks', broken],
-    [
-      'the page, where workers are refused',
-      () => {
-        throw new Error('refused');
-      },
-    ],
+    ['the page, where workers are refused', refusing],
   ] as const)('is answered by %s with the figures of the headless run', async ([, make]) => {
+    heard = 0;
     const answer = await asked(make);
     if (answer?.kind !== 'trials') throw new Error('no answer');
+    expect(heard > 0).toBe(make === real);
     const wanted = headless();
     expect(answer.sorted).toHaveLength(20_000);
     for (const [share, figure] of [
@@ -224,7 +234,7 @@ describe('a question', () => {
 
   test.for([
     ['a worker', real],
-    ['the page', () => null],
+    ['the page', none],
   ] as const)('that another overtakes is not answered by %s', async ([, make]) => {
     const job = withTotals(new Estimate(JOB));
     const asking = new MovesAsked(make);
