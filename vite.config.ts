@@ -79,7 +79,7 @@ export default defineConfig(async ({ command }) => ({
     plugins: () => [workedOutInBuild(), decodesWithoutDocument()],
   },
   // While developing page and worker share the packages; built, each has its own.
-  resolve: { alias: command === 'serve' ? { [DECODER]: withoutDocument } : {} },
+  resolve: { alias: command === 'serve' ? [{ find: DECODER, replacement: withoutDocument }] : [] },
   // The templates and trade tables lie beside src and are imported as text.
   server: { fs: { allow: [here] } },
   build: {
@@ -88,6 +88,8 @@ export default defineConfig(async ({ command }) => ({
     target: 'es2022',
     assetsInlineLimit: 0,
     rolldownOptions: {
+      // The worker is a build of its own, which takes its time.
+      checks: { pluginTimings: false },
       output: {
         // Cut up by who else needs which module, the first load would be packed worse, and more so with every page fetched later.
         codeSplitting: { groups: [{ name: 'page', tags: ['$initial' as const] }] },

@@ -1,7 +1,8 @@
 // Questions about what moves a result, put to a worker; where there is none, or it does not come, they are worked on the
-// page in goes so short that nobody waits for it.
+// page in goes so short that nobody waits for it. Of one kind only the latest is answered.
 import type { Job } from '../moves-it/figures.ts';
 import { type Answer, type Question, answerTo } from '../moves-it/questions.ts';
+import { inShortGoes } from './short-goes.ts';
 
 export interface ToWorker {
   readonly id: number;
@@ -29,10 +30,7 @@ export class MovesAsked {
   #worker: Worker | null = null;
   /** Some browsers have no workers, or not here. */
   #without = false;
-  /** What the worker is at. */
-  #at: Pending | null = null;
-  readonly #waiting = new Map<Question['kind'], Pending>();
-  readonly #latest = new Map<Question['kind'], number>();
+  readonly #pending = new Map<Question['kind'], Pending>();
   #ids = 0;
 
   /** `make` may give none, and may throw. */
@@ -44,17 +42,14 @@ export class MovesAsked {
   ask(job: Job, question: Question, going: (done: number) => void): Promise<Answer | null> {
     const id = ++this.#ids;
     const { text } = job.notebook;
-    this.#latest.set(question.kind, id);
+    this.#pending.get(question.kind)?.answered(null);
     return new Promise((answered, failed) => {
       const pending = { id, text, question, job, going, answered, failed };
+      this.#pending.set(question.kind, pending);
       const worker = this.#here();
-      if (!worker) {
-        void this.#onPage(pending);
-        return;
-      }
-      this.#waiting.get(question.kind)?.answered(null);
-      this.#waiting.set(question.kind, pending);
-      this.#next(worker);
+      const message: ToWorker = { id, text, question };
+      if (worker) worker.postMessage(message);
+      else void this.#onPage(pending);
     });
   }
 
@@ -62,9 +57,8 @@ export class MovesAsked {
   stop(): void {
     this.#worker?.terminate();
     this.#worker = null;
-    const left = this.#outstanding();
-    for (const { answered } of left) answered(null);
-    this.#latest.clear();
+    for (const { answered } of this.#pending.values()) answered(null);
+    this.#pending.clear();
   }
 
   #here(): Worker | null {
@@ -80,28 +74,15 @@ export class MovesAsked {
     return this.#worker;
   }
 
-  #next(worker: Worker): void {
-    if (this.#at) return;
-    const [next] = this.#waiting.values();
-    if (!next) return;
-    this.#at = next;
-    const { id, text, question } = next;
-    this.#waiting.delete(question.kind);
-    const message: ToWorker = { id, text, question };
-    worker.postMessage(message);
-  }
-
   #heard = ({ data }: MessageEvent<FromWorker>): void => {
-    const at = this.#at;
-    if (!at || at.id !== data.id) return;
-    const isLatest = this.#latest.get(at.question.kind) === at.id;
+    const pending = [...this.#pending.values()].find(({ id }) => id === data.id);
+    if (!pending) return;
     if (data.kind === 'going') {
-      if (isLatest) at.going(data.done);
+      pending.going(data.done);
       return;
     }
-    this.#at = null;
-    at.answered(isLatest ? data.answer : null);
-    if (this.#worker) this.#next(this.#worker);
+    this.#pending.delete(pending.question.kind);
+    pending.answered(data.answer);
   };
 
   /** What it was asked is worked here instead. */
@@ -110,43 +91,24 @@ export class MovesAsked {
     this.#worker?.terminate();
     this.#worker = null;
     this.#without = true;
-    for (const pending of this.#outstanding()) void this.#onPage(pending);
+    for (const pending of this.#pending.values()) void this.#onPage(pending);
   };
 
-  #outstanding(): readonly Pending[] {
-    const all = [...(this.#at ? [this.#at] : []), ...this.#waiting.values()];
-    this.#at = null;
-    this.#waiting.clear();
-    return all;
-  }
-
-  async #onPage({ id, job, question, going, answered, failed }: Pending): Promise<void> {
+  async #onPage(pending: Pending): Promise<void> {
+    const { job, question, going, answered, failed } = pending;
     const { notebook } = job;
+    const isLatest = (): boolean => this.#pending.get(question.kind) === pending;
     try {
-      const goes = answerTo(job, question);
-      for (;;) {
-        await breath();
+      const answer = await inShortGoes(answerTo(job, question), {
+        short: SHORT,
         // A notebook that changed in the middle would be worked half as it was.
-        if (this.#latest.get(question.kind) !== id || job.notebook !== notebook) {
-          answered(null);
-          return;
-        }
-        const until = performance.now() + SHORT;
-        let went = goes.next();
-        while (!went.done && performance.now() < until) went = goes.next();
-        if (went.done) {
-          answered(went.value);
-          return;
-        }
-        going(went.value);
-      }
+        goesOn: () => isLatest() && job.notebook === notebook,
+        going,
+      });
+      if (isLatest()) this.#pending.delete(question.kind);
+      answered(answer);
     } catch (cause) {
       failed(cause);
     }
   }
-}
-
-/** Until the browser has drawn and heard what there was. */
-function breath(): Promise<void> {
-  return new Promise((resolve) => setTimeout(resolve));
 }
