@@ -170,7 +170,7 @@ export const movesLook = css`
   .matters .packs {
     text-align: left;
     white-space: normal;
-    width: 13rem;
+    width: 15rem;
     padding-right: 0;
   }
   .pack {
@@ -180,7 +180,7 @@ export const movesLook = css`
   }
   .matters .bar {
     cursor: pointer;
-    vertical-align: middle;
+    vertical-align: top;
   }
   .matters svg {
     display: block;

@@ -5,6 +5,7 @@ import { LitElement, html, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { CellId } from '../language/tree.ts';
 import type { Matter, Matters } from '../moves-it/matters.ts';
+import type { Packs } from '../moves-it/packs.ts';
 import { cellsOfAnswer, placeIn } from '../moves-it/questions.ts';
 import { JOB_PRICE, withTotals } from '../moves-it/whole-job.ts';
 import type { Notebook } from '../notebook/document.ts';
@@ -81,7 +82,8 @@ export class MovesMatters extends LitElement {
     return html`
       <p>
         ${leading(moving, (cell) => this.#name(cell))} Each given goes alone, all others staying as
-        they are: by its own range where it has one, else by 10% to either side.
+        they are: by its own range where it has one, else by 10% to either side, what is counted by
+        one at least.
       </p>
       ${legend()}
       <table class="matters" aria-label="What matters">
@@ -151,13 +153,16 @@ export class MovesMatters extends LitElement {
     </tr>`;
   }
 
-  /** How many whole things on the way, from its low to its high. */
+  /** How many whole things on the way, from its low to its high; what is bought by the pack first. */
   #packs({ packs, from, to }: Matter): readonly TemplateResult[] {
     const isUp = from.at <= to.at;
-    const told = packs.slice(0, MOST_PACKS).map((each) => {
+    const isBought = ({ cell }: Packs): boolean =>
+      this.session.cell(cell)?.remarks.some(({ kind }) => kind === 'buy') ?? false;
+    const inOrder = [...packs.filter(isBought), ...packs.filter((pack) => !isBought(pack))];
+    const told = inOrder.slice(0, MOST_PACKS).map((each) => {
       const [low, high] = isUp ? [each.from, each.to] : [each.to, each.from];
       const { name } = this.session.door.state(each.cell).input;
-      return html`<span class="pack">${name}: ${low} to ${high}</span>`;
+      return html`<span class="pack">${name}: ${withoutNoun(low)} to ${high}</span>`;
     });
     const more = packs.length - told.length;
     return more <= 0 ? told : [...told, html`<span class="pack">and ${more} more</span>`];
@@ -175,6 +180,11 @@ export class MovesMatters extends LitElement {
   #goes(cell: CellId): void {
     this.dispatchEvent(new CustomEvent('goes', { detail: cell }));
   }
+}
+
+/** `29 boards` beside `35 boards`: 29. */
+function withoutNoun(shown: string): string {
+  return /^[\d,]+(?= )/.exec(shown)?.[0] ?? shown;
 }
 
 function jumpsSaid({ jumps, more }: Matter): TemplateResult | typeof nothing {

@@ -148,7 +148,7 @@ describe('what matters', () => {
     expect(rate).toContain('Rate Work, by 10%: $45 per hour to $55 per hour');
     expect(hauling).toContain('$350');
     expect(length).toContain('Slab length Ground, by 10%: 10 ft 9 5/8 in to 13 ft 2 3/8 in');
-    expect(length).toContain('in 8 jumps Bags to buy: 32 bags to 40 bags');
+    expect(length).toContain('in 8 jumps Bags to buy: 32 to 40 bags');
   });
 
   test('goes to the cell that is chosen, by its name and by its bar', async () => {
