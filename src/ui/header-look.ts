@@ -19,6 +19,7 @@ export const headerLook = css`
   }
   .title {
     margin-right: 1.5rem;
+    flex: 0 1 auto;
     min-width: 6rem;
     max-width: 22rem;
     overflow: hidden;
@@ -44,7 +45,9 @@ export const headerLook = css`
   nav {
     display: flex;
     flex: 1;
-    gap: 0.2rem 1rem;
+    /* Between the widths named below, on two lines rather than over the title. */
+    flex-wrap: wrap;
+    gap: 0 1rem;
     align-items: center;
     justify-content: flex-end;
     min-width: 0;
@@ -111,9 +114,12 @@ export const headerLook = css`
     background: var(--rule);
     flex: none;
   }
-  @media screen and (max-width: 1240px) {
+  @media screen and (max-width: 1400px) {
     .say {
       display: none;
+    }
+    nav {
+      gap: 0 0.7rem;
     }
   }
   @media screen and (max-width: 1175px) {

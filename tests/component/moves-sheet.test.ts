@@ -1,6 +1,6 @@
 // The sheet "What moves it": accessible, worked by a worker as by the page, tied and untied, put in and taken back.
 import { beforeEach, describe, expect, test } from 'vitest';
-import { userEvent } from 'vitest/browser';
+import { userEvent, page as viewport } from 'vitest/browser';
 import '../../src/ui/moves-sheet.ts';
 import '../../src/ui/story-page.ts';
 import { Estimate } from '../../src/notebook/estimate.ts';
@@ -450,6 +450,21 @@ describe('the page', () => {
     await expect.poll(() => dialog().open).toBe(false);
     expect(focusedElement()?.textContent?.trim()).toBe('Rate');
   });
+
+  test.for([1180, 1240, 1300, 1360, 1440])(
+    'has its name in a header that covers no title, %i pixels wide',
+    async (width) => {
+      await viewport.viewport(width, 800);
+      const page = await drawn('story-page', { desk });
+      await framesOf(page);
+      const header = found(page, 'job-header');
+      const title = found(header, '.title').getBoundingClientRect();
+      const all = everyElement(header).filter((one) => one.matches('nav button'));
+      expect(all.length).toBeGreaterThan(8);
+      for (const one of all)
+        expect(one.getBoundingClientRect().left).toBeGreaterThanOrEqual(title.right);
+    },
+  );
 
   test('offers the tie among the remarks of a given with a range, and of no other', async () => {
     const page = await drawn('story-page', { desk });
