@@ -72,8 +72,8 @@ function shownAfter(head: string, step: Step): readonly string[] {
   const isSentence = /[.?!]$/.test(step.words);
   if (step.result === '' || step.words === step.result || isSentence) return [head];
   return [
-    step.referredTo
-      ? `${capital(step.name ?? '')}, ${step.result}, ${step.words}`
+    step.referredTo && step.name !== null
+      ? `${capital(step.name)}, ${step.result}, ${step.words}`
       : `${head}: ${step.result}`,
   ];
 }

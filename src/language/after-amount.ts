@@ -1,11 +1,15 @@
 // What goes on with a written amount where it stands as a value: `10% off X`, `2 days of 8 hours`, `2 men 8 hours`,
 // `40 sq m of turf`, `18" o.c. along 24'`. None of it is looked for in a slot.
-import { isWrittenLength, seesAmount, writtenAmount } from './amounts.ts';
+import { isWrittenLength } from './amounts-held.ts';
+import { seesAmount, writtenAmount } from './amounts.ts';
 import { TIME, hardPart, isHard } from '../quantity/dimension.ts';
 import { skipOfStuff, skipStuffAfter } from './asides.ts';
 import { ARTICLES } from './lexer.ts';
-import { alongSlope, roundFrom, skipThingAtEnd } from './outlines.ts';
-import { partOf, piecesOf } from './phrases.ts';
+import { alongSlope } from './falls.ts';
+import { roundFrom } from './round-shapes.ts';
+import { skipThingAtEnd } from './length-labels.ts';
+import { partOf } from './part-of.ts';
+import { piecesOf } from './stock.ts';
 import { refuseMarginOn } from './spoken.ts';
 import type { Reader } from './reader.ts';
 import { roughCount } from './rough.ts';

@@ -1,7 +1,8 @@
 // What goes on after a comma without a word of its own for it: `, 350 to a box`, `, $180 minimum`, `, 6 of them`,
 // `, whole bags only`, `, per hour`. Each comes to a tree that a tidy sentence says too.
-import { seesAmount, termAfter, writtenAmount } from './amounts.ts';
-import { oneOf } from './clauses.ts';
+import { seesAmount, writtenAmount } from './amounts.ts';
+import { termAfter } from './rates.ts';
+import { oneOf } from './rounding.ts';
 import { MONEY, overDimension, countOf } from '../quantity/dimension.ts';
 import type { Term } from '../quantity/form.ts';
 import { unitByKey } from '../quantity/units.ts';

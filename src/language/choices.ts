@@ -3,7 +3,7 @@ import { nearNames } from '../words/near.ts';
 import type { Reader } from './reader.ts';
 import { sizeAt } from './sizes.ts';
 import type { Formula, Relation, Words } from './tree.ts';
-import { choiceAt } from './vocabulary.ts';
+import { choiceAt } from './listed-choices.ts';
 
 /** The whole formula is one of the choices of its own cell. */
 export function maybeOwnChoice(r: Reader): Formula | null {

@@ -1,6 +1,7 @@
 // Level 2: comparisons, each between two picked values; they don't chain.
 import { isNegativeChoice, maybeChoice } from './choices.ts';
-import { readPicked, readSum } from './levels.ts';
+import { readPicked } from './levels.ts';
+import { readSum } from './sums.ts';
 import type { Reader } from './reader.ts';
 import { tablePhraseAt } from './table-phrases.ts';
 import type { Formula, Relation } from './tree.ts';

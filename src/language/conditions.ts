@@ -1,9 +1,11 @@
 // Conditions: `A where C, B where D, otherwise E`, and with `if`, value first or condition first.
 import { maybeClause } from './clauses.ts';
-import { readOr, readPicked, seesOperator } from './levels.ts';
+import { readOr, readPicked } from './levels.ts';
+import { seesOperator } from './operators.ts';
 import type { Reader } from './reader.ts';
 import type { Condition, Formula } from './tree.ts';
-import { expectSlot, expectValue, leftOver, slotEnd } from './values.ts';
+import { expectSlot, expectValue, slotEnd } from './values.ts';
+import { leftOver } from './left-over.ts';
 
 type Branch = Condition['branches'][number];
 

@@ -8,7 +8,8 @@ import { noteLength } from './asides.ts';
 import type { Reader } from './reader.ts';
 import { roughCount, roughDimension } from './rough.ts';
 import type { Binary, Formula } from './tree.ts';
-import { expectName, expectSlot } from './values.ts';
+import { expectName } from './names.ts';
+import { expectSlot } from './values.ts';
 import { OPERATOR_WORDS, SHARE_LABELS } from './words.ts';
 
 interface LabelledShare {

@@ -1,8 +1,9 @@
 // `how many 16 ft boards for 224 ft`, `number of bags of 0.45 cubic feet for …`: packs asked for as a question.
-import { seesAmount, termAfter, writtenAmount } from './amounts.ts';
+import { seesAmount, writtenAmount } from './amounts.ts';
+import { termAfter } from './rates.ts';
 import type { Form } from '../quantity/form.ts';
 import { sortBefore } from './asides.ts';
-import { readSum } from './levels.ts';
+import { readSum } from './sums.ts';
 import type { Phrase } from './phrases.ts';
 import type { Reader } from './reader.ts';
 import { roughDimension } from './rough.ts';

@@ -1,5 +1,5 @@
 // Tokens into a tree: the way in. Parsing never fails; it returns a tree with holes and the first problem found.
-import { skipLeads, skipTrails } from './asides.ts';
+import { skipLeads, skipTrails } from './leads-and-trails.ts';
 import { readFormula } from './conditions.ts';
 import { LONGEST_FORMULA, type Token } from './lexer.ts';
 import { Reader } from './reader.ts';
@@ -8,7 +8,7 @@ import { LEAVE_OPEN, type ReadingProblem } from './problems.ts';
 import type { CellId, Formula, RecapScope } from './tree.ts';
 import { maybeOwnChoice, ownChoiceMissed } from './choices.ts';
 import { maybeRange, rangeInside } from './ranges.ts';
-import { leftOver } from './values.ts';
+import { leftOver } from './left-over.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
 export interface Parsed {

@@ -3,7 +3,8 @@
 import { formKey } from '../quantity/amount.ts';
 import { Fraction } from '../quantity/measure.ts';
 import { grouped } from '../quantity/number-text.ts';
-import { likeWritten, oneOfThese, sayAs } from './amounts.ts';
+import { likeWritten, oneOfThese } from './amounts-held.ts';
+import { sayAs } from './amounts-said.ts';
 import { type Signed, isMoreInATime, standing, valueOf, wordsOf } from './range-ends.ts';
 import type { Reader, WrittenIn } from './reader.ts';
 import type { Amount, Formula, Hole, Negative, Range } from './tree.ts';

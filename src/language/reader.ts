@@ -8,11 +8,12 @@ import { unitPhrases } from '../quantity/units.ts';
 import type { Fix } from '../words/report.ts';
 import type { Spot } from '../words/spot.ts';
 import { ARTICLES, type Token } from './lexer.ts';
-import { LEAVE_OUT, type ReadingProblem } from './problems.ts';
+import type { ReadingProblem } from './problems.ts';
 import type { Mark, Surroundings } from './reading.ts';
 import type { Amount, CellId, Formula, Hole, RecapScope } from './tree.ts';
-import type { NameFound, Vocabulary } from './vocabulary.ts';
-import { OPERATOR_WORDS } from './words.ts';
+import { choosingOrs, closingBrackets } from './brackets.ts';
+import type { NameFound } from './namesakes.ts';
+import type { Vocabulary } from './vocabulary.ts';
 
 /** In what an amount was written: a form, with the larger units that stand before the last (`12 ft 6 in`), or percent. */
 export type WrittenIn =
@@ -263,21 +264,6 @@ export class Reader {
     return this.text.trimEnd().length;
   }
 
-  /** The formula without the unknown words that stand here (and an `of` or `for` before them). */
-  #withoutWords(count: number): readonly Fix[] {
-    let words = 0;
-    while (words < count && this.peek(words).kind === 'word') {
-      if (words > 0 && this.nameAt(words)) break;
-      words++;
-    }
-    const before = this.tokens[this.at - 1];
-    const joined = before?.text === 'of' || before?.text === 'for';
-    const from = joined ? before.from : this.token.from;
-    const spot = { from, to: this.peek(words).from };
-    const fix = this.fix(LEAVE_OUT, spot, '');
-    return words === 0 || fix.formula.trim() === '' ? [] : [fix];
-  }
-
   /** Does a cell hold what this unit or noun measures? For suggesting what to divide by. */
   holdsTerm(id: CellId, term: Term | null): boolean {
     const measure = this.surroundings?.holdsOf(id)?.measure;
@@ -295,122 +281,4 @@ export class Reader {
     for (const say of near.toReversed()) meant.set(unitPhrases.get(say) ?? nouns.get(say), say);
     return [...meant.values()].slice(0, 3);
   }
-
-  /** `per bgas`: what stands under the line of a rate is a unit or a thing that is counted. */
-  #nearAfterPer(): readonly Fix[] {
-    if (this.tokens[this.at - 1]?.text !== 'per') return [];
-    const spot = { from: this.token.from, to: this.token.to };
-    return this.nearUnits(this.token.text).map((unit) => this.fix(`Use "${unit}"`, spot, unit));
-  }
-
-  /** How far words go on from here, of so many, before one that goes on from a value. */
-  #endOfWords(to: number, count: number): number {
-    for (let i = 0; i < count; i++) {
-      const { from, text } = this.peek(i);
-      if (from < to) continue;
-      if (GOES_ON.has(text)) break;
-      to = this.peek(i).to;
-    }
-    return to;
-  }
-
-  /** `screws per bord`: near a name that has a word of the language in it. */
-  #nearWorded(names: readonly string[]): ReadingProblem | null {
-    const worded = names.filter((name) => name.split(' ').some((word) => OPERATOR_WORDS.has(word)));
-    if (worded.length === 0) return null;
-    let count = 0;
-    while (count < 8 && this.peek(count).kind === 'word') count++;
-    for (let words = count; words > 1; words--) {
-      const spot = { from: this.token.from, to: this.peek(words - 1).to };
-      const word = this.slice(spot);
-      if (OPERATOR_WORDS.has(this.peek(words - 1).text)) continue;
-      if (!word.split(/\s+/).some((each) => OPERATOR_WORDS.has(each.toLowerCase()))) return null;
-      const near = nearNames(word, worded, 3);
-      if (near.length === 0) continue;
-      const fixes = near.map((name) => this.fix(`Use "${name}"`, spot, name));
-      return { code: 'unknown-name', spots: [spot], word, near, fixes };
-    }
-    return null;
-  }
-
-  /** A problem about words that are no name here, with the nearest names. */
-  unknownName(): ReadingProblem {
-    let count = 0;
-    while (count < 8) {
-      const token = this.peek(count);
-      const reads =
-        token.kind === 'word' && !OPERATOR_WORDS.has(token.text)
-          ? true
-          : count > 0 && token.kind === 'number' && this.peek(count - 1).kind === 'word';
-      if (!reads) break;
-      count++;
-    }
-    if (count === 0) {
-      const spot = { from: this.token.from, to: this.token.to };
-      return { code: 'unread', spots: [spot], word: this.slice(spot), fixes: [] };
-    }
-    const spot = { from: this.token.from, to: this.peek(count - 1).to };
-    const word = this.slice(spot);
-    const names = [...this.vocabulary.namesIn(this.part, this.self)].map((n) => n.say);
-    let near: readonly string[] = [];
-    let nearSpot = spot;
-    const worded = this.#nearWorded(names);
-    if (worded) return worded;
-    // The mistyped name may be followed by other words: try the longest stretch first.
-    for (let words = count; words > 0 && near.length === 0; words--) {
-      nearSpot = { from: spot.from, to: this.peek(words - 1).to };
-      const article = words > 1 && ARTICLES.has(this.token.text) ? this.peek(1).from : spot.from;
-      nearSpot = { from: article, to: nearSpot.to };
-      near = nearNames(this.slice(nearSpot), names, 3);
-    }
-    // `slab depth` near `slab area`: the words that nothing could take go with it.
-    if (near.length > 0) nearSpot = { ...nearSpot, to: this.#endOfWords(nearSpot.to, count) };
-    return {
-      code: 'unknown-name',
-      spots: [near.length > 0 ? nearSpot : spot],
-      word: near.length > 0 ? this.slice(nearSpot) : word,
-      near,
-      fixes: [
-        ...this.#nearAfterPer(),
-        ...near.map((name) => this.fix(`Use "${name}"`, nearSpot, name)),
-        ...this.#withoutWords(count),
-      ],
-    };
-  }
-}
-
-/** Words after a value that are no operators and no part of a name. */
-const GOES_ON = new Set(
-  'squared cubed equals together added max min to between than please ways same each'.split(' '),
-);
-
-function closingBrackets(tokens: readonly Token[]): ReadonlyMap<number, number> {
-  const closing = new Map<number, number>();
-  const open: number[] = [];
-  tokens.forEach(({ kind, text }, i) => {
-    if (kind !== 'symbol') return;
-    if (text === '(' || text === '[') open.push(i);
-    else if (text === ')' || text === ']') {
-      const from = open.pop();
-      if (from !== undefined) closing.set(from, i);
-    }
-  });
-  return closing;
-}
-
-/** For every `whichever`, the nearest `or` before it at the same depth. */
-function choosingOrs(tokens: readonly Token[]): ReadonlySet<number> {
-  const found = new Set<number>();
-  const open: number[][] = [[]];
-  tokens.forEach((token, i) => {
-    if (token.kind === 'quoted') return;
-    if (token.text === '(' || token.text === '[') open.push([]);
-    else if ((token.text === ')' || token.text === ']') && open.length > 1) open.pop();
-    else if (token.text === 'or') open.at(-1)?.push(i);
-    else if (token.text === 'whichever') {
-      const or = open.at(-1)?.pop();
-      if (or !== undefined) found.add(or);
-    }
-  });
-  return found;
 }

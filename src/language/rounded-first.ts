@@ -1,5 +1,5 @@
 // `round up (…)`, `round deck area to the nearest 10`: the rounding said before what it works on.
-import { expectStep } from './clauses.ts';
+import { expectStep } from './rounding.ts';
 import type { Reader } from './reader.ts';
 import type { Formula, Way } from './tree.ts';
 import { expectSlot } from './values.ts';

@@ -5,7 +5,8 @@ import type { NamedCell, PartName } from './reading.ts';
 import type { SizeTable } from './size-table.ts';
 import type { ColumnShape, TableShape } from './table-shape.ts';
 import type { CellId } from './tree.ts';
-import { type NameFound, Vocabulary, plainName } from './vocabulary.ts';
+import type { NameFound } from './namesakes.ts';
+import { plainName, Vocabulary } from './vocabulary.ts';
 
 export class RowVocabulary extends Vocabulary {
   readonly #around: Vocabulary;

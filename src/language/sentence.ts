@@ -1,23 +1,27 @@
 // The canonical sentence: a tree said back in tidy words, with brackets wherever a careful reader might doubt.
 // Read again, the sentence gives the same tree.
+import type { Binary, Formula } from './tree.ts';
+import type { Nouns } from '../quantity/nouns.ts';
+import {
+  AND,
+  CLAUSE,
+  CONDITION,
+  isPhrase,
+  isSlot,
+  isSum,
+  NOT,
+  OR,
+  SLOT,
+  SUM,
+  TERM,
+  tightness,
+  VALUE,
+} from './tightness.ts';
+import { COLUMN, LOOK_UP, OPERATOR, RELATION, WAY } from './sentence-words.ts';
+import { isWrittenLength } from './amounts-held.ts';
 import { LENGTH } from '../quantity/dimension.ts';
 import type { Form, Term } from '../quantity/form.ts';
-import { isWrittenLength } from './amounts.ts';
 import { OPENINGS } from './phrases.ts';
-import type { Binary, Formula, Relation } from './tree.ts';
-import type { Nouns } from '../quantity/nouns.ts';
-
-// How tightly a form holds together; a part that is looser than its place wants stands in brackets.
-const CONDITION = 0;
-const OR = 1;
-const AND = 2;
-const NOT = 3;
-const COMPARISON = 4;
-const CLAUSE = 5;
-const SUM = 6;
-const TERM = 7;
-const VALUE = 8;
-const SLOT = 9;
 
 /** The sentence. `nouns` gives plurals. */
 export function sentence(tree: Formula, nouns: Nouns): string {
@@ -277,133 +281,9 @@ class Speaker {
   }
 }
 
-const OPERATOR: Readonly<Record<Binary['op'], string>> = {
-  plus: 'plus',
-  minus: 'minus',
-  times: 'times',
-  by: 'by',
-  at: 'at',
-  over: 'divided by',
-};
-
-const COLUMN = {
-  total: 'total of',
-  average: 'average of',
-  greatest: 'greatest',
-  least: 'least',
-} as const;
-
-/** Between a column and its value in a look-up. */
-const LOOK_UP: Readonly<Record<Relation, string>> = {
-  is: '',
-  'is-not': 'is not ',
-  more: 'over ',
-  less: 'under ',
-  'at-least': 'at least ',
-  'at-most': 'at most ',
-};
-
-const RELATION: Readonly<Record<Relation, string>> = {
-  is: 'is',
-  'is-not': 'is not',
-  more: 'is more than',
-  less: 'is less than',
-  'at-least': 'is at least',
-  'at-most': 'is at most',
-};
-
-/** Phrases with several words of their own: beside an operator they stand in brackets. */
-const IS_PHRASE: ReadonlySet<Formula['kind']> = new Set([
-  'part-of',
-  'what-share',
-  'square-root',
-  'diagonal',
-  'circle',
-  'triangle',
-  'pieces',
-  'spaced',
-  'fewest',
-  'even-gap',
-  'sized',
-]);
-
-function isPhrase(tree: Formula): boolean {
-  return IS_PHRASE.has(tree.kind) || (tree.kind === 'look-up' && tree.asked !== undefined);
-}
-
 /** Does its name open a phrase where `of` comes after it? A cell may be called Total. */
 function opensWithOf(share: Formula): boolean {
   if (share.kind !== 'name') return false;
   const words = `${share.say.toLowerCase().replace(/^(?:the|a|an) /, '')} of`;
   return OPENINGS.some((opening) => opening.words.join(' ') === words);
-}
-
-const WAY = { up: ' up', down: ' down', nearest: '' } as const;
-
-function isSum(node: Binary): boolean {
-  return node.op === 'plus' || node.op === 'minus';
-}
-
-function isSlot(tree: Formula): boolean {
-  return tightness(tree) >= SLOT;
-}
-
-function tightness(tree: Formula): number {
-  switch (tree.kind) {
-    case 'condition':
-    case 'range':
-      return CONDITION;
-    case 'or':
-      return OR;
-    case 'and':
-      return AND;
-    case 'not':
-      return NOT;
-    case 'comparison':
-    case 'between':
-      return COMPARISON;
-    case 'in-units':
-    case 'in-packs':
-    case 'as-noun':
-    case 'rounded':
-    case 'marked-up':
-    case 'for-shares':
-    case 'limited':
-      return CLAUSE;
-    // After the last item of a list only a comma lets anything follow.
-    case 'list':
-    case 'pick':
-      return CLAUSE;
-    case 'look-up':
-      return tree.asked === undefined ? CLAUSE : VALUE;
-    case 'binary':
-      return isSum(tree) ? SUM : TERM;
-    case 'spaced':
-      return tree.ends === 'one' || tree.ends === 'neither' ? CLAUSE : VALUE;
-    case 'negative':
-    case 'part-of':
-    case 'what-share':
-    case 'power':
-    case 'square-root':
-    case 'diagonal':
-    case 'circle':
-    case 'triangle':
-    case 'pieces':
-    case 'fewest':
-    case 'even-gap':
-    case 'recap':
-    case 'column':
-    case 'row-count':
-    case 'sized':
-      return VALUE;
-    case 'bracket':
-    case 'amount':
-    case 'words':
-    case 'size':
-    case 'yes-no':
-    case 'name':
-    case 'pi':
-    case 'hole':
-      return SLOT;
-  }
 }

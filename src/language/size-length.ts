@@ -1,5 +1,6 @@
 // How long each piece of a size is: `x 14 ft`, `14 ft long`, `@ 14'`.
-import { isWrittenLength, writtenAmount } from './amounts.ts';
+import { isWrittenLength } from './amounts-held.ts';
+import { writtenAmount } from './amounts.ts';
 import type { Reader } from './reader.ts';
 import type { Amount, Formula } from './tree.ts';
 import { expectSlot } from './values.ts';

@@ -1,5 +1,6 @@
 // So many pieces of one size: `22 2x8 x 14 ft`, `12 2x6 boards`, `308 ft of 2x8`; and a size that stands alone.
-import { isWrittenLength, writtenAmount } from './amounts.ts';
+import { isWrittenLength } from './amounts-held.ts';
+import { writtenAmount } from './amounts.ts';
 import { heldAmount } from '../quantity/amount.ts';
 import { type Form, NONE_WRITTEN } from '../quantity/form.ts';
 import { Fraction } from '../quantity/measure.ts';

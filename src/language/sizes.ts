@@ -1,6 +1,6 @@
 // Sizes with dimensions of their own where they are written: `2x8`, `2×8`, `5/4x6`, `#4`. Which there are is asked
 // of the tables that the vocabulary is handed; how one is written is all that is known here.
-import { termAfter } from './amounts.ts';
+import { termAfter } from './rates.ts';
 import type { Reader } from './reader.ts';
 import { type SizeTable, sizeOf } from './size-table.ts';
 import type { Formula, Size } from './tree.ts';

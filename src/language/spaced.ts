@@ -1,6 +1,6 @@
 // What is set out along a line: `joists every 16 in along 12 ft`, and as drawings and builders say it,
 // `joists @ 16" o.c. along 12'`, `posts 6 ft apart along 30 ft`, `18" o.c. along 24'`.
-import { isWrittenLength } from './amounts.ts';
+import { isWrittenLength } from './amounts-held.ts';
 import { skipOfStuff, sortBefore } from './asides.ts';
 import { slotProblem } from './phrases.ts';
 import type { Reader } from './reader.ts';

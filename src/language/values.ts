@@ -1,21 +1,20 @@
 // Levels 6 and 7: amounts, names, brackets, and the phrases that stand where a value is needed.
-import { afterAmount } from './after-amount.ts';
-import { expectAmount, seesAmount, termAfter, writtenAmount } from './amounts.ts';
-import { skipOfStuff } from './asides.ts';
-import { refuseCall } from './calls.ts';
-import { oneOf } from './clauses.ts';
-import { ARTICLES } from './lexer.ts';
-import { partOf, phraseAt, piecesOf } from './phrases.ts';
-import type { Fix } from '../words/report.ts';
-import { LEAVE_OPEN, LEAVE_OUT } from './problems.ts';
 import { DEEPEST, type Reader } from './reader.ts';
-import { besideSize, maybeSized, sizedOf } from './sized.ts';
-import { sizeStandsAt, takeSize } from './sizes.ts';
-import { barsSpaced, readSpaced, spacedOpening } from './spaced.ts';
-import type { TableShape } from './table-shape.ts';
 import type { Formula } from './tree.ts';
-import { plainName } from './vocabulary.ts';
-import { OPERATOR_WORDS } from './words.ts';
+import { maybeSized, sizedOf } from './sized.ts';
+import { skipOfStuff } from './asides.ts';
+import { expectAmount, seesAmount, writtenAmount } from './amounts.ts';
+import { expectName } from './names.ts';
+import { barsSpaced, readSpaced, spacedOpening } from './spaced.ts';
+import { afterAmount } from './after-amount.ts';
+import { refuseCall } from './calls.ts';
+import { phraseAt } from './phrases.ts';
+import { leftOver, missing } from './left-over.ts';
+import { termAfter } from './rates.ts';
+import { oneOf } from './rounding.ts';
+import { sizeStandsAt, takeSize } from './sizes.ts';
+import { partOf } from './part-of.ts';
+import { piecesOf } from './stock.ts';
 
 /** value = sign value | prime { 'squared' | 'cubed' } */
 export function expectValue(r: Reader): Formula {
@@ -155,26 +154,6 @@ export function seesSlot(r: Reader): boolean {
   return sizeStandsAt(r, 0) !== null;
 }
 
-/** The name that stands here, already known to be one. */
-export function expectName(r: Reader): Formula {
-  const found = r.nameAt(0);
-  const id = found?.cells[0];
-  if (!found || id === undefined) return missing(r);
-  if (found.cells.length > 1) return ambiguous(r, found.length, found.cells);
-  const table = r.vocabulary.table(id);
-  if (table) return notAValue(r, found.length, table);
-  const skipped = found.length > 1 ? r.token : null;
-  const spot = r.take(found.length, 'name', id);
-  r.mention(id);
-  const cell = r.vocabulary.cell(id);
-  const name = plainName(cell?.name ?? '');
-  const words = r.vocabulary.wordsOf(cell?.name ?? '').length;
-  const article = skipped && ARTICLES.has(skipped.text) ? 1 : 0;
-  const qualified = found.length - article > words;
-  const say = qualified ? `${r.vocabulary.partName(cell?.part ?? '')} ${name}` : name;
-  return { kind: 'name', cell: id, say, spot };
-}
-
 function afterName(r: Reader, name: Formula): Formula {
   if (name.kind !== 'name') return name;
   const pieces = sizedOf(r, name) ?? maybePieces(r, name);
@@ -191,41 +170,6 @@ function afterName(r: Reader, name: Formula): Formula {
 function maybePieces(r: Reader, count: Formula): Formula | null {
   const follows = r.sees('pieces', 'of') || r.sees('piece', 'of') || r.sees('of');
   return follows ? piecesOf(r, count) : null;
-}
-
-/** A table is no amount: one of its columns may be added up, or a row read off it. */
-function notAValue(r: Reader, length: number, table: TableShape): Formula {
-  const spot = { from: r.token.from, to: r.peek(length - 1).to };
-  const words = r.slice(spot);
-  r.mention(table.id);
-  const columns = table.columns.filter((c) => c.texts === null && c.name !== '').slice(-3);
-  return r.fail({
-    code: 'table-not-a-value',
-    spots: [spot],
-    table: table.name,
-    fixes: [
-      ...columns.map((c) =>
-        r.fix(`Add up ${plainName(c.name)}`, spot, `(total of ${plainName(c.name)} in ${words})`),
-      ),
-      r.fix('Count its rows', spot, `(how many ${words})`),
-    ],
-  });
-}
-
-function ambiguous(r: Reader, length: number, cells: readonly number[]): Formula {
-  const spot = { from: r.token.from, to: r.peek(length - 1).to };
-  for (const id of cells) r.mention(id);
-  const choices = cells.map((id) => {
-    const cell = r.vocabulary.cell(id);
-    return `${r.vocabulary.partName(cell?.part ?? '')} ${plainName(cell?.name ?? '')}`.trim();
-  });
-  return r.fail({
-    code: 'ambiguous-name',
-    spots: [spot],
-    word: r.slice(spot),
-    choices,
-    fixes: choices.map((say) => r.fix(`Use "${say}"`, spot, say)),
-  });
 }
 
 function expectBracket(r: Reader): Formula {
@@ -261,188 +205,4 @@ export function closedWhole(tree: Formula): Formula {
   while (left.kind === 'binary' && (left.op === 'plus' || left.op === 'minus')) left = left.left;
   const isWhole = left !== tree && left.kind === 'amount' && /^(1|100%)$/.test(left.say);
   return isWhole ? { kind: 'bracket', of: tree, spot: tree.spot } : tree;
-}
-
-function missing(r: Reader): Formula {
-  const token = r.token;
-  const before = r.at > 0 ? (r.tokens[r.at - 1] ?? null) : null;
-  if (token.kind === 'word') {
-    const problem = r.unknownName();
-    if (problem.code === 'unknown-name') return r.fail(problem);
-  }
-  if (/^[$£€¥]$/.test(token.text)) {
-    const sign = { from: token.from, to: token.to };
-    return r.fail({
-      code: 'other-currency',
-      spots: [sign],
-      sign: r.vocabulary.sign,
-      fixes: [
-        {
-          say: `Use ${r.vocabulary.sign}`,
-          formula: r.text.replaceAll(token.text, r.vocabulary.sign),
-        },
-      ],
-    });
-  }
-  const spot =
-    token.kind === 'end'
-      ? (before ?? { from: 0, to: r.text.length })
-      : { from: token.from, to: token.to };
-  return r.fail({
-    code: 'missing-value',
-    spots: [{ from: spot.from, to: spot.to }],
-    after: before ? r.slice(before) : null,
-    fixes: withoutTheGap(r),
-  });
-}
-
-/** An amount still to come where one is missing, or the word that wanted it left out. */
-function withoutTheGap(r: Reader): readonly Fix[] {
-  const { token } = r;
-  const ends = token.kind === 'end' || token.text === ')' || token.text === ']';
-  const last = r.marks.at(-1);
-  const before = r.tokens[r.at - 1];
-  const wanting = last?.kind === 'operator' && last.to === before?.to ? last : null;
-  const fixes: Fix[] = [];
-  if (wanting && ends && r.slice({ from: 0, to: wanting.from }).trim() !== '') {
-    const stretch = { from: r.gapBefore(wanting.from), to: wanting.to };
-    fixes.push(r.fix(`Leave "${r.slice(wanting)}" out`, stretch, ''));
-  }
-  if (ends && r.at > 0) {
-    const at = { from: before?.to ?? 0, to: before?.to ?? 0 };
-    const tight = before?.text === '(' || before?.text === '[';
-    fixes.push(r.fix(LEAVE_OPEN, at, tight ? '?' : ' ?'));
-  } else if (!ends) {
-    const count = untilValue(r);
-    const words = { from: token.from, to: r.peek(Math.max(0, count - 1)).to };
-    const rest = { from: token.from, to: r.peek(count).from };
-    if (count > 0) fixes.push(r.fix(`Leave "${r.slice(words)}" out`, rest, ''));
-  }
-  return fixes;
-}
-
-/** How many signs and operator words stand here before the next value; 0 where none follows soon. */
-function untilValue(r: Reader): number {
-  const before = r.at;
-  let count = 0;
-  while (count < 6 && (r.token.kind === 'symbol' || OPERATOR_WORDS.has(r.token.text))) {
-    if (seesSlot(r)) break;
-    r.at++;
-    count++;
-  }
-  const found = count > 0 && seesSlot(r);
-  r.at = before;
-  return found ? count : 0;
-}
-
-/** Something stands here that nothing before it takes. */
-export function leftOver(r: Reader): Formula {
-  const token = r.token;
-  const here = { from: token.from, to: token.to };
-  const last = r.marks.at(-1);
-  const before = r.tokens[r.at - 1];
-  // What stands before it ends with its bracket, which has no mark.
-  const ended = before && /[)\]]/.test(before.text) ? before.to : (last?.to ?? 0);
-  if (token.text === ')' || token.text === ']') {
-    return r.fail({
-      code: 'stray-bracket',
-      spots: [here],
-      fixes: [r.fix('Take it away', here, '')],
-    });
-  }
-  const name = token.kind === 'word' ? r.nameAt(0) : null;
-  const term = token.kind === 'word' && !name ? termAfter(r, 0) : null;
-  if (term && last) {
-    const right = { from: token.from, to: r.peek(term.length - 1).to };
-    return r.fail({
-      code: 'missing-operator',
-      spots: [{ from: last.from, to: last.to }, right],
-      left: r.slice(last),
-      right: r.slice(right),
-      // `93 in hours` is no rate per hours: only one of something can stand under the line.
-      fixes: token.text.endsWith('s')
-        ? [r.fix('Multiply them', { from: ended, to: token.from }, ' times 1 ')]
-        : [r.fix('For each of them', { from: ended, to: token.from }, ' per ')],
-    });
-  }
-  if (!name && token.kind === 'word' && before?.kind === 'number') {
-    return r.fail({
-      code: 'unknown-unit',
-      spots: [here],
-      word: r.slice(here),
-      number: last ? r.slice(last) : before.text,
-      fixes: [
-        ...r.nearUnits(token.text).map((near) => r.fix(`Use "${near}"`, here, near)),
-        // `$85 haulage`: the amount is whole without the word.
-        ...(r.tokens[r.at - 2]?.text === r.vocabulary.sign ? [r.fix(LEAVE_OUT, here, '')] : []),
-      ],
-    });
-  }
-  const asSized = besideSize(r);
-  if (last && asSized.length > 0) {
-    return r.fail({
-      code: 'missing-operator',
-      spots: [{ from: last.from, to: last.to }, here],
-      left: r.slice(last),
-      right: r.slice(here),
-      fixes: asSized,
-    });
-  }
-  if (last && (name || seesAmount(r) || r.sees('('))) {
-    const right = name ? { from: token.from, to: r.peek(name.length - 1).to } : here;
-    const left = r.slice(last);
-    const percent = r.peek(1).text === '%' ? { from: token.from, to: r.peek(1).to } : null;
-    const fixes = percent
-      ? [
-          r.fix('Add it on', { from: ended, to: token.from }, ' plus '),
-          ...(ended === last.to
-            ? [
-                r.fix(
-                  'That share of it',
-                  { from: last.from, to: percent.to },
-                  `${r.slice(percent)} of ${left}`,
-                ),
-              ]
-            : []),
-        ]
-      : last.kind === 'amount' && token.kind === 'word'
-        ? [
-            r.fix(LEAVE_OUT, { from: ended, to: right.to }, ''),
-            r.fix('Multiply them', { from: ended, to: token.from }, ' times '),
-          ]
-        : [
-            r.fix('Multiply them', { from: ended, to: token.from }, ' times '),
-            r.fix('Add them', { from: ended, to: token.from }, ' plus '),
-          ];
-    return r.fail({
-      code: 'missing-operator',
-      spots: [{ from: last.from, to: last.to }, right],
-      left,
-      right: r.slice(percent ?? right),
-      fixes,
-    });
-  }
-  if (token.kind === 'word' && last?.kind === 'name') {
-    // A name that was begun right and went on wrong: `slab length totl`.
-    const at = r.at;
-    while (r.at > 0 && (r.tokens[r.at - 1]?.from ?? 0) >= last.from) r.at--;
-    const problem = r.unknownName();
-    r.at = at;
-    if (problem.code === 'unknown-name' && problem.near.length > 0) {
-      const longer = problem.near.filter((n) => n !== r.slice(last).toLowerCase());
-      if (longer.length > 0 && (problem.spots[0]?.to ?? 0) > last.to) return r.fail(problem);
-    }
-  }
-  if (token.kind === 'word') {
-    const problem = r.unknownName();
-    if (problem.code === 'unknown-name' && problem.near.length > 0) return r.fail(problem);
-  }
-  const say = token.kind === 'symbol' ? `Leave "${token.text}" out` : LEAVE_OUT;
-  let count = 1;
-  while (token.kind === 'symbol' && r.peek(count).text === token.text) count++;
-  // A mark between words leaves its blank behind.
-  const joins = before && r.peek(count).kind !== 'end' && !token.gap && r.peek(count).gap;
-  const left = r.fix(say, { from: token.from, to: r.peek(count).from }, joins ? ' ' : '');
-  const fixes = left.formula.trim() === '' ? [] : [left];
-  return r.fail({ code: 'unread', spots: [here], word: r.slice(here), fixes });
 }

@@ -1,34 +1,16 @@
 // What can be named: the cells and parts of a notebook, units and counted things, each found by its words.
 // A name in reach of a formula: the own part's first, then the notebook's; see `nameAt`.
 import type { Nouns } from '../quantity/nouns.ts';
-import { type Unit, unitPhrases } from '../quantity/units.ts';
-import type { Spot } from '../words/spot.ts';
-import { ARTICLES, type Token, nameWords, tokensOf } from './lexer.ts';
-import type { NamedCell, PartName } from './reading.ts';
-import type { SizeTable } from './size-table.ts';
-import type { TableShape } from './table-shape.ts';
 import type { CellId } from './tree.ts';
+import type { NamedCell, PartName } from './reading.ts';
+import { inReach, insert, type NameFound, type Namesakes, ofParts, standsAt } from './namesakes.ts';
 import { Trie } from './trie.ts';
+import type { TableShape } from './table-shape.ts';
+import { ARTICLES, nameWords, type Token, tokensOf } from './lexer.ts';
 import { OPERATOR_WORDS } from './words.ts';
-
-/** A name found at a token: how many tokens it takes, and the cell; several when parts share it. */
-export interface NameFound {
-  readonly length: number;
-  readonly cells: readonly CellId[];
-}
-
-/** The cells of one name. A job of many like sections has many of them, so each part's are found at once. */
-interface Namesakes {
-  readonly words: readonly string[];
-  /** The ways in which cells write it. */
-  readonly spellings: string[];
-  /** Lowest id first, here as there: what a formula means hangs on no history. */
-  readonly all: CellId[];
-  /** By the key of their part. */
-  readonly byPart: Map<string, CellId[]>;
-  /** With an operator word in it a name is read in another part only with its own part's name before it. */
-  readonly needsPart: boolean;
-}
+import type { SizeTable } from './size-table.ts';
+import { type ChoiceColumn, listedChoices } from './listed-choices.ts';
+import { type Unit, unitPhrases } from '../quantity/units.ts';
 
 export class Vocabulary {
   readonly nouns: Nouns;
@@ -339,58 +321,6 @@ export class Vocabulary {
   }
 }
 
-function standsAt(words: readonly string[], tokens: readonly Token[], at: number): boolean {
-  return words.every((word, i) => tokens[at + i]?.text === word);
-}
-
-/** The own part's first; else those of other parts that can be read without their part's name. */
-function inReach(all: readonly Namesakes[], part: string, self: CellId | null): readonly CellId[] {
-  for (const { byPart } of all) {
-    for (const id of byPart.get(part) ?? NONE) if (id !== self) return [id];
-  }
-  const several: CellId[] = [];
-  for (const { all: ids, byPart, needsPart } of all) {
-    for (const id of needsPart ? (byPart.get('') ?? NONE) : ids) {
-      if (id !== self) several.push(id);
-      if (several.length === SEVERAL) return several;
-    }
-  }
-  return several;
-}
-
-const NONE: readonly CellId[] = [];
-
-/** No more are told of a name that many parts share: it is one too many with the second. */
-const SEVERAL = 8;
-
-function ofParts(
-  all: readonly Namesakes[],
-  parts: readonly string[],
-  self: CellId | null,
-): readonly CellId[] {
-  const found: CellId[] = [];
-  for (const { byPart } of all) {
-    for (const part of parts) {
-      for (const id of byPart.get(part) ?? NONE) if (id !== self) found.push(id);
-    }
-  }
-  return found;
-}
-
-/** Into ascending ids; most come last. */
-function insert(id: CellId, ids: CellId[]): void {
-  let at = ids.length;
-  while (at > 0 && (ids[at - 1] ?? 0) > id) at--;
-  ids.splice(at, 0, id);
-}
-
-/** Where the choices of a cell come from; the spots are in what its remark says. */
-interface ChoiceColumn {
-  readonly from: CellId;
-  readonly texts: readonly string[];
-  readonly spots: { readonly column: Spot; readonly table: Spot };
-}
-
 const NO_SIZES: readonly SizeTable[] = [];
 
 /** Tables of the trade, by their names. */
@@ -403,38 +333,8 @@ export interface ReferenceTables {
   ): { readonly length: number; readonly table: TableShape } | null;
 }
 
-function listedChoices(text: string): readonly string[] {
-  return text
-    .split(',')
-    .map((choice) => choice.trim())
-    .filter((choice) => choice !== '');
-}
-
-const choiceTries = new WeakMap<readonly string[], Trie<string>>();
-
-/** The longest of these texts that begins here. */
-export function choiceAt(
-  tokens: readonly Token[],
-  at: number,
-  texts: readonly string[],
-): { readonly length: number; readonly text: string } | null {
-  let trie = choiceTries.get(texts);
-  if (!trie) {
-    trie = new Trie<string>();
-    for (const text of texts) {
-      const words = tokensOf(text)
-        .slice(0, -1)
-        .map((t) => t.text);
-      if (words.length > 0) trie.add(words, text);
-    }
-    choiceTries.set(texts, trie);
-  }
-  const found = trie.longest(tokens, at);
-  const text = found?.values[0];
-  return found && text !== undefined ? { length: found.length, text } : null;
-}
-
 const UNITS_BY_WORDS = new Trie<Unit>();
+
 for (const [phrase, unit] of unitPhrases) UNITS_BY_WORDS.add(nameWords(phrase), unit);
 
 /** A name as it is written inside a formula: lower case but for words that carry their own capitals. */

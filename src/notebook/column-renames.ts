@@ -4,7 +4,7 @@ import { nameWords, tokensOf } from '../language/lexer.ts';
 import { marks } from '../language/marks.ts';
 import type { TableShape } from '../language/table-shape.ts';
 import type { CellId } from '../language/tree.ts';
-import { type Vocabulary, plainName } from '../language/vocabulary.ts';
+import { plainName, type Vocabulary } from '../language/vocabulary.ts';
 import type { Spot } from '../words/spot.ts';
 import type { Cell, Splice } from './document.ts';
 import { columnAt, columnRefusal } from './column-edits.ts';

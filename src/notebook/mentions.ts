@@ -5,7 +5,7 @@ import type { Mark, Scan } from '../language/reading.ts';
 import { RowVocabulary } from '../language/row-vocabulary.ts';
 import { scan } from '../language/scan.ts';
 import type { CellId, RecapScope } from '../language/tree.ts';
-import { type Vocabulary, plainName } from '../language/vocabulary.ts';
+import { plainName, type Vocabulary } from '../language/vocabulary.ts';
 import { formulasIn } from '../picture/asking.ts';
 import type { Spot } from '../words/spot.ts';
 import { isTextColumn } from '../engine/tables.ts';

@@ -61,6 +61,9 @@ const HALF_1 = v.looseObject({
   words: v.string(),
 });
 
+/** Which snapshot the price stands beside; null: whichever was accepted. */
+const BESIDE_1 = v.looseObject({ v: v.literal(1), seal: v.nullable(v.string()) });
+
 export interface KeptNotebook extends Omit<v.InferOutput<typeof NOTEBOOK_2>, 'identities'> {
   readonly v: 2;
   readonly id: string;
@@ -73,6 +76,7 @@ export interface KeptNotebook extends Omit<v.InferOutput<typeof NOTEBOOK_2>, 'id
 export type KeptEntry = v.InferOutput<typeof ENTRY_1>;
 export type KeptPlace = v.InferOutput<typeof PLACE_1>;
 export type KeptHalf = v.InferOutput<typeof HALF_1>;
+type KeptBeside = v.InferOutput<typeof BESIDE_1>;
 type KeptSaved = v.InferOutput<typeof SAVED_1>;
 type KeptLast = v.InferOutput<typeof LAST_1>;
 
@@ -86,6 +90,7 @@ export type Taken<T> =
 export const takenEntry = (raw: unknown): Taken<KeptEntry> => taken(ENTRY_1, 1, raw);
 export const takenPlace = (raw: unknown): Taken<KeptPlace> => taken(PLACE_1, 1, raw);
 export const takenHalf = (raw: unknown): Taken<KeptHalf> => taken(HALF_1, 1, raw);
+export const takenBeside = (raw: unknown): Taken<KeptBeside> => taken(BESIDE_1, 1, raw);
 export const takenSaved = (raw: unknown): Taken<KeptSaved> => taken(SAVED_1, 1, raw);
 export const takenLast = (raw: unknown): Taken<KeptLast> => taken(LAST_1, 1, raw);
 

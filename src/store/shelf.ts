@@ -24,6 +24,8 @@ const SAVED = 'saved/';
 const HALF = 'half/';
 const LAST = 'last';
 export const VERSIONS = 'versions/';
+/** Which snapshot the price of a notebook stands beside. */
+export const BESIDE = 'beside/';
 /** Of each snapshot: `snapshot/`, the notebook's id, `/`, its seal. */
 export const SNAPSHOT = 'snapshot/';
 
@@ -79,7 +81,7 @@ export class Shelf {
     const snapshots = await this.#store('readonly', (s) =>
       promisifyRequest<IDBValidKey[]>(s.getAllKeys(range)),
     );
-    const own = [NOTEBOOK, ENTRY, PLACE, SAVED, HALF, VERSIONS].map((key) => key + id);
+    const own = [NOTEBOOK, ENTRY, PLACE, SAVED, HALF, VERSIONS, BESIDE].map((key) => key + id);
     return commit(this.#store, { puts: [], drops: [...own, ...snapshots.map(String)] });
   }
 

@@ -10,7 +10,7 @@ import type { Comparison } from '../versions/compare.ts';
 import { type OrderState, orderLogged } from '../versions/contract.ts';
 import { type KeptIdentities, keptIdentities, stemOf } from '../versions/identities.ts';
 import type { Job } from '../versions/job.ts';
-import { type PastDate, pastDates } from '../versions/past-dates.ts';
+import { type PastDate, type Validity, pastDates, validity } from '../versions/past-dates.ts';
 import { type Snapshot, freeze } from '../versions/snapshot.ts';
 import { type Happened, acceptedOf, logged, standingOf } from '../versions/standing.ts';
 import { type Version, versionNow, versionOf } from '../versions/version.ts';
@@ -117,10 +117,14 @@ export class Binder {
     return this.#versions.snapshots.find((one) => one.seal === seal) ?? null;
   }
 
-  /** Sets the footing beside this one; null: beside the accepted one, if there is one. */
+  /** Sets the footing beside this one, now and at the next visit; null: beside the accepted one, if there is one. */
   setAgainst(seal: string | null): void {
     this.#chosen = seal;
     this.#said();
+    const id = this.#id;
+    this.#working = this.#working.then(() =>
+      this.#shelf.keepBeside(id, seal).catch(() => undefined),
+    );
   }
 
   /** Null: nothing can be added here. */
@@ -156,6 +160,8 @@ export class Binder {
         log = logged(log, { snapshot: seal, happened: 'superseded', date, note: snapshot.name });
       return { ...versions, log: logged(log, { snapshot: snapshot.seal, happened, date, note }) };
     });
+    // What was accepted stands out from now on, whatever the price stood beside before.
+    if (happened === 'accepted' && this.#chosen !== null) this.setAgainst(null);
   }
 
   /** Null: the two are in different currencies, or nothing can be added here. */
@@ -251,6 +257,11 @@ export class Binder {
     return this.#past.found;
   }
 
+  /** Until when its prices are good; null where none has a date. */
+  get validity(): Validity | null {
+    return validity(this.#estimate);
+  }
+
   /** The open notebook, with all that the floors below ask of it. */
   get estimate(): Estimate {
     return this.#estimate;
@@ -302,6 +313,7 @@ export class Binder {
       this.#kept = taken.value;
       this.#state = { kind: 'here' };
     } else if (taken.kind !== 'absent') this.#state = { kind: 'closed', why: taken.kind };
+    this.#chosen = await this.#shelf.beside(this.#id).catch(() => null);
     this.#settle();
   }
 

@@ -21,7 +21,8 @@ import { proseBlock } from './guide-words.ts';
 import { look } from './look.ts';
 import { guideKey, undoKey } from './page-keys.ts';
 import { allCells } from './reading-order.ts';
-import { type Happening, Session } from './session.ts';
+import type { Happening } from './happening.ts';
+import { Session } from './session.ts';
 import './guide-example.ts';
 
 /** Narrower than this the guide lies over the notebook; on paper it flows, and what lies over a page is cut off. */

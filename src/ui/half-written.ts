@@ -9,6 +9,9 @@ export interface HalfSettings {
   readonly later: (call: () => void, wait: 'soon') => () => void;
   /** The open notebook. */
   readonly id: () => string;
+  /** Whether this page writes in it; `takeOver` asks the page that does for its turn. */
+  readonly writes: () => boolean;
+  readonly takeOver: () => Promise<void>;
 }
 
 type Half = Omit<KeptHalf, 'v'>;
@@ -86,11 +89,34 @@ export class HalfWritten {
     const id = cell === null ? null : session.called(part, cell);
     // Over a range, what opens a line takes the place of one of its ends.
     if (id === null || session.cell(id)?.table || session.door.state(id).range) return null;
-    return () => {
-      session.bring(id);
-      session.write({ kind: what, cell: id, typed: words });
+    const open = (): void => {
+      // Meanwhile another page may have written: the cell is looked for again.
+      const now = session.called(part, cell ?? '');
+      if (now === null) return;
+      session.bring(now);
+      session.write({ kind: what, cell: now, typed: words });
       this.typed(words);
     };
+    return () => {
+      if (this.#settings.writes()) open();
+      else this.#askForTurn({ part, cell, what, words }, open);
+    };
+  }
+
+  /** The line waits, and stays kept, until this page may write. */
+  #askForTurn(half: Half, open: () => void): void {
+    const { writes, takeOver } = this.#settings;
+    this.#keep(half);
+    const go = async (): Promise<void> => {
+      this.#keep(half);
+      await takeOver();
+      if (writes()) open();
+    };
+    this.#session.tell({
+      text: `Another tab writes in this notebook now. The line waits here: ${half.words}`,
+      lasts: 'stays',
+      act: { say: 'Write here instead, and go on with it', go: () => void go() },
+    });
   }
 
   #keep(half: Half | null): void {

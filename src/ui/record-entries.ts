@@ -21,6 +21,7 @@ import { money } from './money-words.ts';
 import type { Fresh, RecordBook } from './record-book.ts';
 import { type Kept, NO_TEXTS, type RecordLine } from './record-line.ts';
 import './record-line.ts';
+import { recordEntriesLook } from './record-entries-look.ts';
 import { recordLook } from './record-look.ts';
 
 /** So many stand in the document until more are asked for. */
@@ -28,7 +29,7 @@ const MOST_SHOWN = 150;
 
 @customElement('record-entries')
 export class RecordEntries extends LitElement {
-  static override styles = [look, recordLook];
+  static override styles = [look, recordLook, recordEntriesLook];
 
   @property({ attribute: false }) book!: RecordBook;
   @state() private correcting: string | null = null;

@@ -10,7 +10,7 @@ import './record-against.ts';
 import './record-entries.ts';
 import './record-learned.ts';
 import './record-paste.ts';
-import { recordSheetLook } from './record-look.ts';
+import { recordSheetLook } from './record-sheet-look.ts';
 import type { Session } from './session.ts';
 
 const LEAVES = ['What happened', 'Against the estimate', 'From a sheet', 'Learned'] as const;

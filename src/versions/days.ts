@@ -15,6 +15,12 @@ export function dayNumber(text: string): number | null {
   return 365 * y + leaps + Math.floor((153 * m + 2) / 5) + day - 1;
 }
 
+/** `2026-03-31` of a day counted as above. */
+export function dayText(number: number): string {
+  const start = dayNumber('1970-01-01') ?? 0;
+  return new Date((number - start) * 86_400_000).toISOString().slice(0, 10);
+}
+
 function daysIn(year: number, month: number): number {
   if (month === 2) return year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0) ? 29 : 28;
   return [4, 6, 9, 11].includes(month) ? 30 : 31;

@@ -4,7 +4,8 @@ import { Estimate } from '../../src/notebook/estimate.ts';
 import { Journal } from '../../src/store/journal.ts';
 import { Shelf } from '../../src/store/shelf.ts';
 import { VersionsShelf } from '../../src/store/versions-shelf.ts';
-import { Desk, type DeskSettings } from '../../src/ui/desk.ts';
+import { Desk } from '../../src/ui/desk.ts';
+import type { DeskSettings } from '../../src/ui/desk-settings.ts';
 import { SMALL_JOB } from './drawn.ts';
 
 /** A browser in which several pages can be opened one after the other, or beside each other. */

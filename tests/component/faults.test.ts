@@ -78,8 +78,13 @@ const WRITES: readonly (readonly [string, readonly Step[], () => Promise<unknown
   ['a job from a file', PUTS(5), () => versions.bring(whole, 2)],
   [
     'what is removed',
-    ['connect', 'begin', 'delete 1', 'delete 3', 'delete 7', 'end'],
+    ['connect', 'begin', 'delete 1', 'delete 3', 'delete 8', 'end'],
     () => shelf.remove('a'),
+  ],
+  [
+    'beside which snapshot',
+    ['connect', 'begin', 'put 1', 'written 1', 'end'],
+    () => versions.keepBeside('a', one.seal),
   ],
   [
     'where one left off',
@@ -111,7 +116,8 @@ describe('a write that breaks', () => {
       ['a snapshot', 'put 3'],
       ['a job from a file', 'put 6'],
       // One snapshot more is there by now.
-      ['what is removed', 'delete 9'],
+      ['what is removed', 'delete 10'],
+      ['beside which snapshot', 'put 2'],
       ['where one left off', 'put 2'],
     ] as const) {
       faulty.at = later;

@@ -13,7 +13,7 @@ async function begun() {
   desk.session.write({ kind: 'formula', cell: idOf(desk.session, 'Waste') });
   desk.half.typed('12');
   desk.half.typed('12% o');
-  return { desk, next: () => browser.page() };
+  return { desk, shelf: browser.settings.shelf, next: () => browser.page() };
 }
 
 const told = ({ session }: Desk) => session.notice?.text ?? null;
@@ -28,6 +28,41 @@ describe('a line that was left half-written', () => {
     session.notice?.act?.go();
     const cell = idOf(session, 'Waste');
     expect(session.writing).toEqual({ kind: 'formula', cell, typed: '12% o' });
+  });
+
+  test('is not lost where another tab writes by then: it is taken over first', async () => {
+    const { desk, shelf, next } = await begun();
+    await desk.leave(0);
+    const here = await next();
+    const there = await next();
+    const says = (): string | undefined => here.session.notice?.act?.say;
+    await expect.poll(() => there.role).toBe('follows');
+    await there.takeOver();
+    await expect.poll(() => here.role).toBe('follows');
+    there.session.apply((door) => door.setFormula(idOf(there.session, 'Slab length'), '15 ft'));
+    await expect
+      .poll(() => here.session.door.shown(idOf(here.session, 'Slab length'))?.text)
+      .toBe('15 ft');
+
+    // As the page does: the notice goes, then what it offers is done.
+    const press = (): void => {
+      const act = here.session.notice?.act;
+      here.session.tell(null);
+      act?.go();
+    };
+    expect(says()).toBe('Go on with it');
+    press();
+    expect(here.session.writing).toBeNull();
+    expect(told(here)).toMatch(/Another tab writes .* waits here: 12% o$/);
+    await here.half.flush();
+    expect(await shelf.half(here.openId)).toMatchObject({ words: '12% o' });
+    expect(says()).toBe('Write here instead, and go on with it');
+    press();
+    const cell = idOf(here.session, 'Waste');
+    await expect
+      .poll(() => here.session.writing)
+      .toEqual({ kind: 'formula', cell, typed: '12% o' });
+    expect([here.role, there.role]).toEqual(['writes', 'follows']);
   });
 
   test('is kept without anybody leaving', async () => {

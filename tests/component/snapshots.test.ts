@@ -122,6 +122,25 @@ describe('freezing', () => {
 });
 
 describe('what happened to a snapshot', () => {
+  test('that the price is set beside is so again at the next visit, until one is accepted', async () => {
+    const { browser, desk, binder } = await laid();
+    const one = await binder.freeze('Bid 1', '');
+    const two = await binder.freeze('Bid 2', '');
+    if (!one || !two) throw new Error('nothing was frozen');
+    await expect.poll(() => desk.keeping.kind).toBe('kept');
+    binder.setAgainst(one.seal);
+    const next = async () => (await browser.page()).binder();
+    const later = async () => (await next()).against?.snapshot.name;
+    await expect.poll(later).toBe('Bid 1');
+    await binder.log(two, 'accepted', '');
+    expect(binder.against).toMatchObject({ snapshot: { name: 'Bid 2' }, accepted: true });
+    await expect.poll(later).toBe('Bid 2');
+    binder.setAgainst(one.seal);
+    expect(binder.against).toMatchObject({ snapshot: { name: 'Bid 1' }, accepted: false });
+    binder.setAgainst(null);
+    expect(binder.against?.snapshot.name).toBe('Bid 2');
+  });
+
   test('is logged, and the accepted one stands out; the one accepted before it is superseded', async () => {
     const { sheet, press, binder, write } = await laid();
     await binder.freeze('Bid 1', '');
@@ -297,6 +316,40 @@ test('prices past their date are pointed out and turned into ? in one go, which 
   expect(wordsOf(sheet)).not.toContain('Prices past their date');
   desk.session.undo();
   expect(desk.session.door.notebook.text).toBe(OLD_PRICE);
+});
+
+test('an old price inside a formula gets a cell of its own, and then it can be asked for', async () => {
+  const text = SMALL_JOB.replace(
+    '## Landing\n',
+    '## Landing\n\n- Delivery: 3 trips at $20 per trip\n  - cost: equipment\n  - from: quoted 2025-12-01, good for 30 days\n',
+  );
+  const { sheet, press, desk } = await laid(text);
+  expect(wordsOf(sheet)).toContain('All of them were good until Dec 31, 2025');
+  const before = desk.session.door.costs().total.price;
+  await press('Give $20 per trip a cell of its own');
+  expect(shownOf(desk.session, 'Delivery price')).toBe('$20.00 per trip');
+  expect(desk.session.door.costs().total.price).toBe(before);
+  await expect.poll(() => wordsOf(sheet)).toContain('Delivery price , $20 per trip');
+  expect(wordsOf(sheet)).toContain(': done. Undo on the page takes it back.');
+  await press('Turn it into ?');
+  expect(shownOf(desk.session, 'Delivery price')).toBe(null);
+});
+
+test('old prices are tried dearer without changing anything, and a share that is none is told', async () => {
+  const { sheet, press, desk } = await laid(OLD_PRICE);
+  const before = desk.session.door.costs().total.price;
+  const field = found<HTMLInputElement>(sheet, 'input[name=percent]');
+  field.value = '12 %';
+  await press('What would it come to?');
+  // A bag at $6.48 is $7.2576 then.
+  const bags = Number(before) / 6.48;
+  const after = (bags * 7.2576).toFixed(2);
+  expect(wordsOf(sheet)).toContain(`by 12%: the price would be $${after}`);
+  field.value = 'some';
+  await press('What would it come to?');
+  expect(wordsOf(sheet)).toContain('"some" is no share');
+  expect(desk.session.door.notebook.text).toBe(OLD_PRICE);
+  expect(await axeFindings(sheet)).toEqual([]);
 });
 
 describe('the file of a whole job', () => {

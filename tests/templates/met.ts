@@ -1,6 +1,6 @@
 // What the language can say, told by its own sources: the variants of the tree and the words that open or join things.
 import fs from 'node:fs';
-import { ALL_LIMITS, SHARE_OF } from '../../src/language/clauses.ts';
+import { ALL_LIMITS, SHARE_OF } from '../../src/language/limit-words.ts';
 import { OR_LESS, RELATION_WORDS } from '../../src/language/comparisons.ts';
 import { WHICH } from '../../src/language/which.ts';
 import { OPENINGS } from '../../src/language/phrases.ts';

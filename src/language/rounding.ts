@@ -1,0 +1,104 @@
+// Rounding as it is said: `rounded up`, `round to the nearest 1/16 in`, `up to the next half yard`.
+import type { Reader } from './reader.ts';
+import type { Formula, Way } from './tree.ts';
+import { likeWritten } from './amounts-held.ts';
+import { termAfter } from './rates.ts';
+import { seesAmount } from './amounts.ts';
+import { expectSlot } from './values.ts';
+import { type Form, writtenUnits } from '../quantity/form.ts';
+import { heldAmount } from '../quantity/amount.ts';
+import { Fraction } from '../quantity/measure.ts';
+
+/** `rounded …`, `round up …`, `rnd up`, and `nearest $50` alone. */
+export function seesRounding(r: Reader, comma: number): boolean {
+  if (r.seesAt(comma, 'rounded') || r.seesAt(comma, 'nearest')) return true;
+  if (seesUpTo(r, comma)) return true;
+  if (r.seesAt(comma, 'to', 'the', 'nearest') || r.seesAt(comma, 'to', 'nearest')) return true;
+  if (r.seesAt(comma, 'roundup')) return true;
+  return (
+    (r.seesAt(comma, 'round') || r.seesAt(comma, 'rnd')) &&
+    ['up', 'down', 'to'].includes(r.peek(comma + 1).text)
+  );
+}
+
+/** `up to the next 1/4 yd`. */
+function seesUpTo(r: Reader, comma: number): boolean {
+  const the = r.seesAt(comma + 2, 'the') ? 1 : 0;
+  const next = r.seesAt(comma + 2 + the, 'next') || r.seesAt(comma + 2 + the, 'nearest');
+  return next && (r.seesAt(comma, 'up', 'to') || r.seesAt(comma, 'down', 'to'));
+}
+
+export function rounded(r: Reader, of: Formula, comma: number): Formula {
+  r.at += comma;
+  const opFrom = r.token.from;
+  const roundup = r.maybe('roundup');
+  if (['rounded', 'round', 'rnd'].includes(r.token.text)) r.take(1, 'phrase');
+  let way: Way = roundup || r.sees('up') ? 'up' : r.sees('down') ? 'down' : 'nearest';
+  if (r.sees('up') || r.sees('down')) r.take(1, 'phrase');
+  const opSpot = r.since(opFrom);
+  let step: Formula | null = null;
+  if (r.sees('to') || r.sees('nearest')) {
+    r.maybe('to');
+    r.skipArticle();
+    if (r.sees('next')) {
+      if (way === 'nearest') way = 'up';
+      r.take(1, 'phrase');
+    } else if (r.sees('nearest')) r.take(1, 'phrase');
+    step = stepIn(r, of, expectStep(r));
+  }
+  return { kind: 'rounded', of, way, step, opSpot, spot: r.since(of.spot.from) };
+}
+
+/** `in cy, to the nearest 1/4`: a bare step is one of what it is shown in. */
+function stepIn(r: Reader, of: Formula, step: Formula | null): Formula | null {
+  if (of.kind !== 'in-units' || step?.kind !== 'amount' || !step.bare) return step;
+  return likeWritten(r, step, { kind: 'form', form: of.form, larger: [] });
+}
+
+/** An amount, a name, a bracket, a unit alone for one of it (`the next cubic yard`), or `whole bags`. */
+export function expectStep(r: Reader): Formula | null {
+  if (r.sees('whole')) {
+    r.take(1, 'phrase');
+    if (r.sees('number') || r.sees('numbers')) r.take(1, 'phrase');
+    else {
+      if (termAfter(r, 0)) return oneOf(r);
+    }
+    return null;
+  }
+  const name = r.nameAt(0);
+  const fraction = STEP_FRACTION.get(r.token.text);
+  if (fraction && !name && termAfter(r, 1)) {
+    r.at++;
+    r.skipArticle();
+    return oneOf(r, fraction);
+  }
+  const term = termAfter(r, 0);
+  if (!seesAmount(r) && term && term.length >= (name?.length ?? 0)) return oneOf(r);
+  return expectSlot(r);
+}
+
+/** `the next half yard`. */
+const STEP_FRACTION: ReadonlyMap<string, string> = new Map(
+  Object.entries({ half: '1/2', quarter: '1/4', third: '1/3' }),
+);
+
+/** A unit or noun alone: one of it, or so much of one. */
+export function oneOf(r: Reader, much = '1'): Formula {
+  const found = termAfter(r, 0);
+  if (!found) return expectSlot(r);
+  const spot = r.take(found.length, 'amount');
+  const form: Form = { over: [found.term], under: [] };
+  const held = heldAmount(new Fraction(much), form);
+  const key = found.term.kind === 'unit' ? [found.term.unit.key] : [];
+  const name = found.term.kind === 'unit' ? found.term.unit.one : found.term.noun;
+  const holds = { measure: held.measure, showIn: null, written: writtenUnits(key) };
+  return {
+    kind: 'amount',
+    value: held.value,
+    holds,
+    bare: false,
+    label: null,
+    say: `${much} ${name}`,
+    spot,
+  };
+}
