@@ -15,7 +15,7 @@ import { movesSheetLook } from './moves-look.ts';
 import './moves-sure.ts';
 import './moves-take.ts';
 import { allCells } from './reading-order.ts';
-import { recordSheetLook } from './record-look.ts';
+import { recordSheetLook } from './record-sheet-look.ts';
 import { ResultWords } from './result-words.ts';
 import type { Session } from './session.ts';
 
