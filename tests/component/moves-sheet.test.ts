@@ -294,7 +294,7 @@ describe('how sure', () => {
   test('has a curve with the same in words', async () => {
     await lay();
     await sure();
-    const label = found(sheet, '.curve-paper svg[role=img]' as never).getAttribute('aria-label');
+    const label = found(sheet, '.curve-paper svg[role=img]').getAttribute('aria-label');
     expect(label).toMatch(/^Curve of 20,000 trials from \$[\d,]+ to \$[\d,]+: one in ten under /);
   });
 });
