@@ -52,7 +52,7 @@ export function said(book: Book, checked: Checked): readonly Word[] {
   if (formula.kind === 'amount') return saying(amountSaid(formula.say, formula.label));
   if (isWritten(formula)) return saying(book.say(formula));
   const names = namesIn(inner);
-  if (names === null) return saying('what is worked below');
+  if (names === null) return saying(WORKED_BELOW);
   return linked(`(${book.say(formula)})`, names);
 }
 
@@ -62,6 +62,21 @@ export function saidAlone(book: Book, checked: Checked): readonly Word[] {
   if (isSimple(inner.formula)) return said(book, inner);
   const names = namesIn(inner);
   return names === null ? said(book, inner) : linked(book.say(inner.formula), names);
+}
+
+/** What is said in the place of a stretch of a formula that is too long to be said again. */
+export const WORKED_BELOW = 'what is worked below';
+
+/** A whole formula in words, its names marked, however long it is. */
+export function saidInFull(book: Book, checked: Checked): readonly Word[] {
+  const names = new Map<string, Word>();
+  const left: Checked[] = [checked];
+  for (let next = left.pop(); next; next = left.pop()) {
+    const { formula } = next;
+    if (formula.kind === 'name') names.set(formula.say, { text: formula.say, cell: formula.cell });
+    left.push(...next.parts);
+  }
+  return linked(book.say(checked.formula), [...names.values()]);
 }
 
 /** A whole formula in words, its names marked; in short where it is long. */

@@ -46,6 +46,27 @@ export function workingOf(estimate: Explainable, cell: CellId): Working {
   };
 }
 
+/** Remembers no term: told in another order, the place where one is met first is another. */
+class NoTerms extends Set<string> {
+  override add(): this {
+    return this;
+  }
+}
+
+/**
+ * The steps of a cell's own formula, top first: cells in `known` stand below them with what they come to, and are not worked
+ * again; a term that is met twice is worked twice.
+ */
+export function ownSteps(
+  estimate: Explainable,
+  cell: CellId,
+  known: ReadonlySet<CellId>,
+): readonly Step[] {
+  const book = bookOf(estimate);
+  const seen = new Set([...known].filter((each) => each !== cell));
+  return flight({ book, seen, terms: new NoTerms(), steps: [] }, placeOfCell(book, cell), []);
+}
+
 /** One stretch of working. */
 interface Walk {
   readonly book: Book;

@@ -2,17 +2,18 @@
 // `40 sq m of turf`, `18" o.c. along 24'`. None of it is looked for in a slot.
 import { isWrittenLength } from './amounts-held.ts';
 import { seesAmount, writtenAmount } from './amounts.ts';
-import { TIME, hardPart, isHard } from '../quantity/dimension.ts';
+import { type Dimension, LENGTH, TIME, hardPart, isHard } from '../quantity/dimension.ts';
 import { skipOfStuff, skipStuffAfter } from './asides.ts';
 import { ARTICLES } from './lexer.ts';
 import { alongSlope } from './falls.ts';
 import { roundFrom } from './round-shapes.ts';
 import { skipThingAtEnd } from './length-labels.ts';
+import { offWords } from './taken-off.ts';
 import { partOf } from './part-of.ts';
 import { piecesOf } from './stock.ts';
 import { refuseMarginOn } from './spoken.ts';
 import type { Reader } from './reader.ts';
-import { roughCount } from './rough.ts';
+import { roughCount, roughDimension } from './rough.ts';
 import { sizeBeside, sizedOf } from './sized.ts';
 import { spacedWithoutNoun } from './spaced.ts';
 import type { Amount, Arithmetic, Formula } from './tree.ts';
@@ -39,11 +40,20 @@ export function afterAmount(r: Reader, amount: Formula): Formula {
     const product = refusePairs(r, amount) ?? countOfAmounts(r, amount);
     if (product) return product;
     const { at } = r;
-    if (!amount.bare) skipOfStuff(r, isMeasured(amount) ? 'measure' : 'count');
+    const holds = isMeasured(amount) || HOLDERS.has(roughCount(r, amount) ?? '');
+    if (!amount.bare) skipOfStuff(r, holds ? 'measure' : 'count');
     if (r.at === at) return partOf(r, amount);
   }
   return besides(r, amount);
 }
+
+/** What holds other things: `3 boxes of nails` are boxes. */
+const HOLDERS: ReadonlySet<string> = new Set(
+  `box bundle pallet carton case crate pack packet roll tube can pail bucket barrel drum cartridge
+   bottle jar spool reel bale skid kit set load truck truckload bag sack bin row layer coil`.split(
+    /\s+/,
+  ),
+);
 
 /** `4 cy min, else 0.59 cy`: the other, but no less than this. */
 function elseLimit(r: Reader, amount: Amount): Formula | null {
@@ -66,7 +76,8 @@ function onShare(r: Reader, share: Amount): Formula {
   }
   if (r.sees('margin', 'on') || r.sees('margin', 'of'))
     return refuseMarginOn(r, share, share.spot.from);
-  if (r.sees('off')) return binaryAfter(r, share, 'minus', r.seesAt(1, 'of') ? 2 : 1);
+  if (r.sees('off') && offWords(r, 0) === 0)
+    return binaryAfter(r, share, 'minus', r.seesAt(1, 'of') ? 2 : 1);
   if (r.sees('more', 'than')) return binaryAfter(r, share, 'plus', 2);
   if (r.sees('less', 'than')) return binaryAfter(r, share, 'minus', 2);
   if (r.sees('added', 'to')) return binaryAfter(r, share, 'plus', 2);
@@ -162,13 +173,19 @@ function countOfAmounts(r: Reader, count: Amount): Formula | null {
   const { at } = r;
   const marks = r.marks.length;
   const opSpot = r.take(1, 'operator');
-  r.skipArticle();
-  if (!seesAmount(r)) {
+  const named = r.nameAt(0) !== null && roughCount(r, count) !== null;
+  if (!named) r.skipArticle();
+  if (!seesAmount(r) && !named) {
     r.goBack(at, marks, r.brackets);
     return null;
   }
   const right = expectSlot(r);
   if (r.problem) return right;
+  // `two rim joists of deck length`
+  if (right.kind === 'name' && hardOf(r, right) !== LENGTH) {
+    r.goBack(at, marks, r.brackets);
+    return null;
+  }
   const holds = right.kind === 'amount' ? right.holds.measure : null;
   if (right.kind === 'amount' && (right.bare || holds?.kind !== 'amount')) {
     r.goBack(at, marks, r.brackets);
@@ -182,6 +199,11 @@ function countOfAmounts(r: Reader, count: Amount): Formula | null {
     right,
     spot: r.since(count.spot.from),
   };
+}
+
+function hardOf(r: Reader, tree: Formula): Dimension | null {
+  const rough = roughDimension(r, tree);
+  return rough && hardPart(rough);
 }
 
 /** `2 men 8 hours`, `6 holes 10" dia`: a count and, right beside it, what each of them takes. */

@@ -3,7 +3,12 @@
 import { seesAmount, writtenAmount } from './amounts.ts';
 import { termAfter } from './rates.ts';
 import { oneOf } from './rounding.ts';
-import { MONEY, overDimension, countOf } from '../quantity/dimension.ts';
+import { eachTakesAfter } from './after-comma-rates.ts';
+import { inUnitsAfter } from './in-clause.ts';
+import { stockOf } from './stock.ts';
+import { offAt, offWords } from './taken-off.ts';
+import { closedWhole, slotEnd } from './values.ts';
+import { MONEY, hardPart, isHard, overDimension, countOf } from '../quantity/dimension.ts';
 import type { Term } from '../quantity/form.ts';
 import { unitByKey } from '../quantity/units.ts';
 import type { Reader } from './reader.ts';
@@ -15,7 +20,57 @@ export function amountAfterComma(r: Reader, of: Formula): Formula | null {
   const next = r.peek(1);
   if (next.kind !== 'number' && !r.seesAt(1, r.vocabulary.sign)) return null;
   if (r.nameAt(1)) return null;
-  return soManyOfThem(r, of) ?? toABox(r, of) ?? limitAfterComma(r, of);
+  return (
+    shownPer(r, of) ??
+    takenOffAfter(r, of) ??
+    soManyOfThem(r, of) ??
+    eachTakesAfter(r, of) ??
+    toABox(r, of) ??
+    inSticks(r, of) ??
+    limitAfterComma(r, of)
+  );
+}
+
+/** `materials / deck area, $ per sq ft`: what it is shown in. */
+function shownPer(r: Reader, of: Formula): Formula | null {
+  if (
+    !r.seesAt(1, r.vocabulary.sign) ||
+    r.peek(2).kind === 'number' ||
+    !(r.seesAt(2, 'per') || r.seesAt(2, '/'))
+  )
+    return null;
+  return termAfter(r, 3) ? inUnitsAfter(r, of, 1) : null;
+}
+
+/** `materials, 10% off`, `labour, $50 off` */
+function takenOffAfter(r: Reader, of: Formula): Formula | null {
+  if (!offAt(r, 1)) return null;
+  const { from, to } = r.token;
+  r.at++;
+  const right = writtenAmount(r);
+  if (r.problem) return right;
+  r.take(offWords(r, 0), 'operator');
+  const spot = r.since(of.spot.from);
+  return { kind: 'binary', op: 'minus', opSpot: { from, to }, left: closedWhole(of), right, spot };
+}
+
+/** `88 ft, 20' sticks`: a run, bought in lengths. Null where more is said of them, or it is no run. */
+function inSticks(r: Reader, of: Formula): Formula | null {
+  const rough = roughDimension(r, of);
+  if (!rough || !isHard(hardPart(rough)) || hardPart(rough).money !== 0) return null;
+  const { at, brackets } = r;
+  const marks = r.marks.length;
+  r.at++;
+  const stock = stockOf(r);
+  const long = stock?.stock.kind === 'amount' && roughDimension(r, stock.stock) === hardPart(rough);
+  const ends =
+    endsAt(r, 0) || (r.sees(',') && /^(rounded|round|rnd|rd|whole)$/.test(r.peek(1).text));
+  if (r.problem || !stock || !long || !ends) {
+    r.goBack(at, marks, brackets);
+    return null;
+  }
+  const { stock: holdsEach, noun, nounSpot } = stock;
+  return { kind: 'in-packs', of, noun, nounSpot, holdsEach, spot: r.since(of.spot.from) };
 }
 
 /** `4 ft x 12 in x 7 in, 6 of them` */
@@ -31,10 +86,12 @@ function soManyOfThem(r: Reader, of: Formula): Formula | null {
 /** `840 screws, 350 to a box, how many boxes`: whole packs. */
 function toABox(r: Reader, of: Formula): Formula | null {
   const { text } = r.peek(1);
-  const joined = /^(to|in)$/.test(r.peek(2).text) ? 1 : 0;
-  const one = /^(a|an|the|each|every|per)$/.test(r.peek(2 + joined).text) ? 1 : 0;
-  if (!/^\d[\d,]*$/.test(text) || one === 0) return null;
-  const ahead = 2 + joined + one;
+  const outOf = r.seesAt(2, 'out', 'of') ? 2 : 0;
+  const joined = /^(to|in|from|on|per)$/.test(r.peek(2).text) ? 1 : outOf;
+  const per = joined === 1 && r.seesAt(2, 'per') ? 1 : 0;
+  const one = per > 0 ? 0 : /^(a|an|the|each|every|per)$/.test(r.peek(2 + joined).text) ? 1 : 0;
+  if (!/^\d[\d,]*$/.test(text) || one + per === 0) return null;
+  const ahead = 2 + joined + one + stockLength(r, 2 + joined + one);
   const noun = r.vocabulary.nounAt(r.tokens, r.at + ahead);
   if (!noun) return null;
   const asked = asksHowMany(r, ahead + noun.length, noun.noun);
@@ -50,10 +107,23 @@ function toABox(r: Reader, of: Formula): Formula | null {
   return { kind: 'in-packs', of, noun: noun.noun, nounSpot, holdsEach, spot };
 }
 
+/** `2 from each 8 ft board`: how long it is, said before it. */
+function stockLength(r: Reader, ahead: number): number {
+  const end = r.peek(ahead).kind === 'number' ? slotEnd(r, ahead) : -1;
+  return end > 0 && r.vocabulary.nounAt(r.tokens, r.at + end) ? end - ahead : 0;
+}
+
 /** `, how many boxes` of the same noun: how many tokens; null where something else goes on. */
 function asksHowMany(r: Reader, ahead: number, noun: string): number | null {
   if (endsAt(r, ahead)) return 0;
   const comma = r.seesAt(ahead, ',') ? 1 : 0;
+  // `, 120 to the pallet, whole pallets`
+  if (comma > 0 && /^(whole|full)$/.test(r.peek(ahead + 1).text)) {
+    const whole = r.vocabulary.nounAt(r.tokens, r.at + ahead + 2);
+    const words =
+      2 + (whole?.length ?? 0) + (r.seesAt(ahead + 2 + (whole?.length ?? 0), 'only') ? 1 : 0);
+    return whole?.noun === noun && endsAt(r, ahead + words) ? words : null;
+  }
   if (!r.seesAt(ahead + comma, 'how', 'many')) return null;
   const asked = r.vocabulary.nounAt(r.tokens, r.at + ahead + comma + 2);
   if (asked?.noun !== noun) return null;
@@ -128,11 +198,17 @@ export function perOne(r: Reader, of: Formula): Formula | null {
   const found = termAfter(r, 2);
   if (!found || found.term.count !== null || !endsAt(r, found.length)) return null;
   const under = found.term.kind === 'unit' ? found.term.unit.dimension : countOf(found.term.noun);
-  if (roughDimension(r, of) !== overDimension(MONEY, under)) return null;
+  const rough = roughDimension(r, of);
+  if (!rough || hardPart(rough) !== hardPart(overDimension(MONEY, under))) return null;
+  // A label such as "per board" stays below; a noun that is asked for is no label.
+  if (found.term.kind === 'noun' && rough !== overDimension(MONEY, under)) return null;
   r.at += 1;
   const { from } = r.token;
   const money: Term = { kind: 'unit', unit: unitByKey('$'), count: null };
   r.take(found.length - 1, 'phrase');
-  const form = { over: [money], under: [found.term] };
+  const labels = rough.nouns.flatMap(({ noun, power }): readonly Term[] =>
+    power === -1 && found.term.kind === 'unit' ? [{ kind: 'noun', noun, count: null }] : [],
+  );
+  const form = { over: [money], under: [found.term, ...labels] };
   return { kind: 'in-units', of, form, formSpot: r.since(from), spot: r.since(of.spot.from) };
 }

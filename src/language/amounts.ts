@@ -3,7 +3,7 @@ import type { Reader } from './reader.ts';
 import { expectNumber, seesNumberWord } from './numbers.ts';
 import type { Amount, Formula } from './tree.ts';
 import { finish, isLength, plain, unitTerm } from './amounts-held.ts';
-import { goesOnWithLabel, labelAt, skipThing, takeLabel } from './length-labels.ts';
+import { goesOnWithLabel, labelAt, skipThing, skipThingAtEnd, takeLabel } from './length-labels.ts';
 import { cutFrom } from './stock.ts';
 import { money, share } from './money-and-shares.ts';
 import { withTails } from './rates.ts';
@@ -12,6 +12,7 @@ import { compound, feetMark } from './feet-and-inches.ts';
 import { TIME } from '../quantity/dimension.ts';
 import { clock } from './clock-hours.ts';
 import { maybeSlope, ratio } from './slopes.ts';
+import { endsValue } from './unknown-words.ts';
 import { sortBefore } from './asides.ts';
 import type { Term } from '../quantity/form.ts';
 import { NUMBER, OPEN } from '../quantity/measure.ts';
@@ -33,12 +34,31 @@ export function expectAmount(r: Reader): Formula {
     const labelled = labelAt(r, 0) > 0;
     takeLabel(r);
     if (labelled) skipThing(r);
+    if (crossesLength(r, before)) skipThingAtEnd(r);
     const noun = r.vocabulary.nounAt(r.tokens, r.at);
-    if (noun && !goesOnWithLabel(r) && !r.seesAt(noun.length, 'every') && cutFrom(r, 0) === 0)
+    if (noun && isOneThing(r, noun)) r.take(noun.length, 'unread');
+    else if (noun && !goesOnWithLabel(r) && !r.seesAt(noun.length, 'every') && cutFrom(r, 0) === 0)
       return refuseNounAfterUnit(r, before, amount, noun);
-    return joinedByX(r, amount, from);
+    return joinedByX(r, amount, from, DIVIDES.has(r.tokens[before - 1]?.text ?? ''));
   }
   return amount;
+}
+
+/** `30 in wall`, `10 1/4 in tread`: in the singular it is the one thing that is so long; a count of them would say walls. */
+function isOneThing(r: Reader, noun: { readonly length: number; readonly noun: string }): boolean {
+  const said = r.tokens.slice(r.at, r.at + noun.length).map(({ text }) => text);
+  if (said.join(' ') !== noun.noun || r.vocabulary.nouns.many(noun.noun) === noun.noun)
+    return false;
+  const next = r.peek(noun.length);
+  return (
+    next.kind === 'end' || (endsValue(r, noun.length) && !/^(every|of|from|at|@)$/.test(next.text))
+  );
+}
+
+/** `slab length x slab width x 4" stone`: after a side that is no bare number the thing is what the product is of. */
+function crossesLength(r: Reader, start: number): boolean {
+  const [x, side] = [r.tokens[start - 1]?.text, r.tokens[start - 2]];
+  return (x === 'x' || x === '×' || x === 'by') && side !== undefined && side.kind !== 'number';
 }
 
 const MOST_OR_LEAST: ReadonlySet<string> = new Set(['max', 'min', 'maximum', 'minimum']);
@@ -75,6 +95,9 @@ export function writtenAmount(r: Reader): Formula {
     const slope = maybeSlope(r, number, from, start);
     if (slope) return slope;
   }
+  // `6 no. holes`
+  if (/^(no|nr)$/.test(r.token.text) && r.vocabulary.nounAt(r.tokens, r.at + 1 + sortBefore(r, 1)))
+    r.at++;
   const unit = r.vocabulary.unitAt(r.tokens, r.at);
   const noun = r.vocabulary.nounAt(r.tokens, r.at);
   if (unit && unit.length >= (noun?.length ?? 0) && !packsFollow(r)) {
@@ -82,11 +105,12 @@ export function writtenAmount(r: Reader): Formula {
     return compound(r, number, unit.unit, from, start);
   }
   if (noun) {
-    r.at += noun.length;
+    const head = headNoun(r, noun);
+    r.at += head.length;
     return withTails(
       r,
       number,
-      [{ kind: 'noun', noun: noun.noun, count: null }],
+      [{ kind: 'noun', noun: head.noun, count: null }],
       null,
       from,
       start,
@@ -116,6 +140,23 @@ export function writtenAmount(r: Reader): Formula {
   );
 }
 
+/** `6 gate posts`, `2 end joists`: the last of the two is what is counted. What holds things comes first: `3 boxes screws`. */
+function headNoun(
+  r: Reader,
+  first: { readonly length: number; readonly noun: string },
+): { readonly length: number; readonly noun: string } {
+  if (!SORTING.has(first.noun) || r.nameAt(first.length)) return first;
+  const head = r.vocabulary.nounAt(r.tokens, r.at + first.length);
+  if (!head || r.tokens[r.at]?.text !== first.noun) return first;
+  return { length: first.length + head.length, noun: head.noun };
+}
+
+/** Things that often say which sort another one is. */
+const SORTING: ReadonlySet<string> = new Set(
+  `gate end corner fence deck wall joist stair step post rail roof door window floor edge beam brick
+   block footing landing line header rafter room board panel lattice`.split(/\s+/),
+);
+
 /** `1,260 in boxes of 350`: this `in` is no inch. */
 function packsFollow(r: Reader): boolean {
   if (!r.sees('in')) return false;
@@ -123,10 +164,16 @@ function packsFollow(r: Reader): boolean {
   return noun !== null && r.seesAt(1 + noun.length, 'of');
 }
 
+/** After these only `x` joins two lengths: with a sign it asks. */
+const DIVIDES: ReadonlySet<string> = new Set(['/', '÷', 'over', 'by', 'into']);
+
 /** `24' x 20' x 4 in`: lengths joined into one area or volume. */
-function joinedByX(r: Reader, first: Formula, from: number): Formula {
+function joinedByX(r: Reader, first: Formula, from: number, isDivisor: boolean): Formula {
   let left = first;
-  while (r.sees('x') && (r.peek(1).kind === 'number' || r.peek(1).text === '?')) {
+  while (
+    (r.sees('x') || (r.sees('×') && !isDivisor)) &&
+    (r.peek(1).kind === 'number' || r.peek(1).text === '?')
+  ) {
     const before = r.at;
     const opSpot = r.take(1, 'operator');
     const right = writtenAmount(r);

@@ -16,6 +16,13 @@ export function skipOfStuff(r: Reader, isHard: 'measure' | 'count'): void {
   let count = ARTICLES.has(r.peek(1).text) ? 2 : 1;
   const first = count;
   for (;;) {
+    // `ready-mix`
+    const hyphen =
+      count > first && r.seesAt(count, '-') && !r.peek(count).gap && !r.peek(count + 1).gap;
+    if (hyphen && isUnknown(r, count + 1)) {
+      count += 2;
+      continue;
+    }
     if (isUnknown(r, count)) {
       const { text } = r.peek(count);
       if (!STUFF.has(text) && isNearName(r, text)) return;
@@ -96,6 +103,37 @@ function isSort(r: Reader, ahead: number): boolean {
   return isUnknown(r, ahead) && isFarFromAll(r, ahead);
 }
 
+/** `less 6 on hand`, `minus 3 already on site`: why they are left out. */
+export function skipOnHand(r: Reader): void {
+  if (r.token.kind !== 'word' || r.nameAt(0)) return;
+  const words = ON_HAND.find((each) => r.seesAll(0, each))?.length ?? 0;
+  if (words > 0) r.take(words, 'unread');
+}
+
+const ON_HAND: readonly (readonly string[])[] = [
+  'already on hand',
+  'already on site',
+  'already in stock',
+  'already here',
+  'already there',
+  'that we have',
+  'that we already have',
+  'we already have',
+  'i already have',
+  'we have',
+  'i have',
+  'on hand',
+  'in hand',
+  'in stock',
+  'on site',
+  'in the yard',
+  'in the shed',
+  'in the truck',
+  'in the garage',
+  'left over',
+  'to spare',
+].map((words) => words.split(' '));
+
 /** `for the posts`, `as a deposit`: for what, where it can't be a price or an amount for each. */
 export function noteLength(r: Reader, ahead: number): number {
   let count = 0;
@@ -110,5 +148,26 @@ export function noteLength(r: Reader, ahead: number): number {
     if (!noun) break;
     count += noun.length;
   }
-  return count > 0 && endsValue(r, ahead + count) ? count : 0;
+  if (count === 0) return 0;
+  const place = placeLength(r, ahead + count);
+  return endsValue(r, ahead + count + place) ? count + place : 0;
+}
+
+/** `in the bottom`, `at the end`, `under the steps`: where it goes, said after what it is for. 0: nowhere is said. */
+export function placeLength(r: Reader, ahead: number): number {
+  if (!PLACES.has(r.peek(ahead).text) || !r.seesAt(ahead + 1, 'the') || r.nameAt(ahead + 1))
+    return 0;
+  let count = ahead + 2;
+  while (count < ahead + 5 && isPlace(r, count)) count++;
+  return count > ahead + 2 ? count - ahead : 0;
+}
+
+const PLACES: ReadonlySet<string> = new Set(
+  'in at on under of by along behind above below'.split(' '),
+);
+
+function isPlace(r: Reader, ahead: number): boolean {
+  if (r.nameAt(ahead)) return false;
+  if (isUnknown(r, ahead)) return true;
+  return (r.vocabulary.nounAt(r.tokens, r.at + ahead)?.length ?? 0) === 1;
 }

@@ -1,9 +1,11 @@
 // Level 3: clauses, with or without a comma. Each closes the sum to its left and works on it.
 import type { Reader } from './reader.ts';
+import { LENGTH, hardPart } from '../quantity/dimension.ts';
+import { roughDimension } from './rough.ts';
 import type { Formula } from './tree.ts';
 import { amountAfterComma, perOne, wholeOnes } from './after-comma.ts';
 import { cutFromStock, inClause, inUnitsAfter, toUnits, unitAlone } from './in-clause.ts';
-import { trailAt } from './leads-and-trails.ts';
+import { reasonAt, trailAt } from './leads-and-trails.ts';
 import { rounded, seesRounding } from './rounding.ts';
 import { tablePhraseAt } from './table-phrases.ts';
 import { ALL_LIMITS, LIMITS, SHARE_OF } from './limit-words.ts';
@@ -27,13 +29,20 @@ export function maybeClause(r: Reader, of: Formula): Formula | null {
   if (!OPENERS.has(first.text)) return comma === 1 && !but ? unitAlone(r, of) : null;
   if (comma <= 1 && trailAt(r, comma) > 0) return null;
   if (seesRounding(r, comma)) return rounded(r, of, comma);
-  if (r.seesAt(comma, 'marked', 'up')) return markedUp(r, of, comma);
+  if (r.seesAt(comma, 'marked', 'up')) {
+    r.at += comma;
+    r.take(2, 'phrase');
+    return markedUp(r, of);
+  }
   // `labour at least $3,500`: without an `is` it is no comparison.
   const least = comma === 0 && r.conditions === 0 && tablePhraseAt(r, 1) === null;
   if (least && r.sees('at', 'least')) return limited(r, of, 0, 'not-less', 2);
   if (least && r.sees('at', 'most')) return limited(r, of, 0, 'not-more', 2);
   for (const [words, side] of comma > 0 ? ALL_LIMITS : LIMITS) {
-    if (r.seesAll(comma, words)) return limited(r, of, comma, side, words.length);
+    if (!r.seesAll(comma, words)) continue;
+    // `is at least 3 in but not more than 5 in` compares again.
+    if (but && r.beside > 0) return null;
+    return checkOrLimit(r, of, comma, side, words) ?? limited(r, of, comma, side, words.length);
   }
   const shareOf = SHARE_OF.find((words) => r.seesAll(comma, words));
   if (shareOf) {
@@ -41,7 +50,7 @@ export function maybeClause(r: Reader, of: Formula): Formula | null {
     r.take(shareOf.length, 'phrase');
     return wholeAlone(r, of, expectSlot(r));
   }
-  if (r.seesAt(comma, 'as')) return asClause(r, of, comma);
+  if (r.seesAt(comma, 'as')) return reasonAt(r, comma) ? null : asClause(r, of, comma);
   if (r.seesAt(comma, 'in')) return inClause(r, of, comma);
   const to = toUnits(r, comma);
   if (to > 0) return inUnitsAfter(r, of, to);
@@ -63,6 +72,8 @@ export const OPENERS: ReadonlySet<string> = new Set([
   'roundup',
   'round',
   'rnd',
+  'rd',
+  'rounding',
   'marked',
   'as',
   'in',
@@ -84,14 +95,41 @@ export const OPENERS: ReadonlySet<string> = new Set([
   'out',
 ]);
 
-function markedUp(r: Reader, of: Formula, comma: number): Formula {
-  r.at += comma;
-  r.take(2, 'phrase');
+/** What stands after `marked up`. */
+export function markedUp(r: Reader, of: Formula): Formula {
   // A name may begin with the word: `marked up by the yard`. The longer one wins.
   const own = r.nameAt(0)?.length ?? 0;
   if (r.sees('by') && own < (r.nameAt(1)?.length ?? 0) + 1) r.take(1, 'phrase');
   const share = expectSlot(r);
   return { kind: 'marked-up', of, share, spot: r.since(of.spot.from) };
+}
+
+/** `unit rise no more than 200 mm`: of one cell's measure it could be a check as well. Null where it is a limit. */
+function checkOrLimit(
+  r: Reader,
+  of: Formula,
+  comma: number,
+  side: 'not-less' | 'not-more',
+  words: readonly string[],
+): Formula | null {
+  if (comma > 0 || of.kind !== 'name' || words[0] !== 'no' || r.brackets > 0) return null;
+  const rough = roughDimension(r, of);
+  if (!rough || hardPart(rough) !== LENGTH) return null;
+  const opSpot = r.take(words.length, 'phrase');
+  const limit = expectSlot(r);
+  if (r.problem) return limit;
+  const [name, bound] = [r.slice(of.spot), r.slice(limit.spot)];
+  const spot = { from: of.spot.from, to: limit.spot.to };
+  const than = side === 'not-more' ? 'more' : 'less';
+  return r.fail({
+    code: 'two-readings',
+    spots: [opSpot],
+    about: `"${r.slice(spot)}" could ask whether it is so, or hold "${name}" to that. Write the one that is meant.`,
+    fixes: [
+      r.fix('Is it so?', spot, `${name} is at ${than === 'more' ? 'most' : 'least'} ${bound}`),
+      r.fix('Hold it to that', spot, `${name}, not ${than} than ${bound}`),
+    ],
+  });
 }
 
 function limited(

@@ -1,10 +1,11 @@
 // Level 2: comparisons, each between two picked values; they don't chain.
 import { isNegativeChoice, maybeChoice } from './choices.ts';
+import { likeWritten } from './amounts-held.ts';
 import { readPicked } from './levels.ts';
 import { readSum } from './sums.ts';
 import type { Reader } from './reader.ts';
 import { tablePhraseAt } from './table-phrases.ts';
-import type { Formula, Relation } from './tree.ts';
+import type { Comparison, Formula, Relation } from './tree.ts';
 import { byFirstWord } from './words.ts';
 
 /** comparison = picked [ relation picked ] */
@@ -13,10 +14,11 @@ export function readComparison(r: Reader): Formula {
   if (r.sees('is')) return readQuestion(r, from);
   const left = readPicked(r);
   if (r.problem) return left;
-  if (r.sees('is', 'between') || r.sees('are', 'between')) {
-    const opSpot = r.take(2, 'operator');
+  const alone = r.sees('between') ? 1 : r.sees(',', 'between') ? 2 : 0;
+  if (alone > 0 || r.sees('is', 'between') || r.sees('are', 'between')) {
+    const opSpot = r.take(alone > 0 ? alone : 2, 'operator');
     r.separating++;
-    const low = besideRelation(r, readSum);
+    let low = besideRelation(r, readSum);
     r.separating--;
     if (!r.maybe('and')) {
       return r.fail({
@@ -31,7 +33,12 @@ export function readComparison(r: Reader): Formula {
         ],
       });
     }
+    const bare = low.kind === 'amount' && low.bare ? low : null;
     const high = besideRelation(r, readPicked);
+    // `between 550 and 700 mm`
+    if (bare && high.kind === 'amount' && !high.bare && r.writtenIn) {
+      low = likeWritten(r, bare, r.writtenIn);
+    }
     return { kind: 'between', opSpot, of: left, low, high, spot: r.since(from) };
   }
   const negative = r.sees('is') && isNegativeChoice(r, left, 1);
@@ -40,7 +47,37 @@ export function readComparison(r: Reader): Formula {
   const opSpot = r.take(found.words, 'operator');
   const right = maybeChoice(r, found.relation, left) ?? besideRelation(r, readPicked);
   const relation = (found.relation === 'is' && maybeOrLess(r)) || found.relation;
-  return { kind: 'comparison', relation, opSpot, left, right, spot: r.since(from) };
+  return andAlso(r, { kind: 'comparison', relation, opSpot, left, right, spot: r.since(from) });
+}
+
+/** `X is at least 4 in and at most 8 in`, `X is over 4 in but under 8 in`: the same X is compared again. */
+function andAlso(r: Reader, first: Comparison): Formula {
+  let whole: Formula = first;
+  while (!r.problem) {
+    const comma = r.sees(',') ? 1 : 0;
+    const word = r.peek(comma).text;
+    if (word !== 'and' && word !== 'but' && word !== 'or') return whole;
+    const is = r.seesAt(comma + 1, 'is') || r.seesAt(comma + 1, 'also') ? 1 : 0;
+    const found = AGAIN.get(r.peek(comma + 1 + is).text)?.find(({ words }) =>
+      r.seesAll(comma + 1 + is, words),
+    );
+    if (!found || r.nameAt(comma + 1) || found.words[0] === 'between') return whole;
+    r.take(comma + 1, 'operator');
+    const opSpot = r.take(is + found.words.length, 'operator');
+    const right = besideRelation(r, readPicked);
+    const { left } = first;
+    const spot = r.since(first.spot.from);
+    const again: Formula = {
+      kind: 'comparison',
+      relation: found.relation,
+      opSpot,
+      left,
+      right,
+      spot,
+    };
+    whole = { kind: word === 'or' ? 'or' : 'and', left: whole, right: again, spot };
+  }
+  return whole;
 }
 
 const RELATIONS: readonly (readonly [string, Relation])[] = [
@@ -89,7 +126,9 @@ const RELATIONS_BY_WORD = byFirstWord(RELATION_WORDS);
 function besideRelation(r: Reader, read: (r: Reader) => Formula): Formula {
   const { conditions } = r;
   r.conditions = 0;
+  r.beside++;
   const side = read(r);
+  r.beside--;
   r.conditions = conditions;
   return side;
 }
@@ -99,6 +138,15 @@ const WITHOUT_IS = byFirstWord(
   RELATION_WORDS.filter(({ words }) => words[0] === 'is' && words.length > 1 && words[1] !== 'not')
     .map(({ words, relation }) => ({ words: words.slice(1), relation }))
     .concat([{ words: ['exceeds'], relation: 'more' }]),
+);
+
+/** Without their `is`, with `not` and `no` as well: what is compared again after `and` or `but`. */
+const AGAIN = byFirstWord(
+  RELATION_WORDS.filter(
+    ({ words }) => words[0] === 'is' && words.length > 1 && words[1] !== 'exactly',
+  )
+    .map(({ words, relation }) => ({ words: words.slice(1), relation }))
+    .filter(({ words }) => words.join(' ') !== 'not'),
 );
 
 /** Does `over` compare here? In a condition with no other word that does. */

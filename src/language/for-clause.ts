@@ -4,10 +4,12 @@ import { Fraction } from '../quantity/measure.ts';
 import { TIME, countOf } from '../quantity/dimension.ts';
 import { isTime } from './after-amount.ts';
 import { seesAmount, writtenAmount } from './amounts.ts';
+import { forEach } from './for-each.ts';
 import { noteLength } from './asides.ts';
 import type { Reader } from './reader.ts';
 import { roughCount, roughDimension } from './rough.ts';
 import type { Binary, Formula } from './tree.ts';
+import { MULTIPLY } from './problems.ts';
 import { expectName } from './names.ts';
 import { expectSlot } from './values.ts';
 import { OPERATOR_WORDS, SHARE_LABELS } from './words.ts';
@@ -21,7 +23,10 @@ export function forClause(r: Reader, of: Formula, comma: number): Formula | null
   const before = r.at;
   r.at += comma;
   const forSpot = r.take(1, 'phrase');
-  r.skipArticle();
+  const each = forEach(r, of);
+  if (each) return each;
+  if (r.sees('all') && r.nameAt(0) === null) r.take(r.seesAt(1, 'of') ? 2 : 1, 'unread');
+  if (r.nameAt(0) === null) r.skipArticle();
   if (r.sees('margin', 'of')) {
     r.take(2, 'phrase');
     const share = expectSlot(r);
@@ -227,10 +232,15 @@ function askAboutFor(r: Reader, of: Formula, from: number): Formula {
     spots: [spot],
     about: `"${note}" could be a note to the reader, or something to work with. Leave it out, or say what is to be done with "${rest}".`,
     fixes: [
-      r.fix('Leave it out', tail, ''),
+      // A note with a price in it was meant to change something.
+      ...(/[$£€¥]|\band\b.*\d|\b(?:across|deep|wide|long|thick|high|each|every|dia[a-z]*)\b/i.test(
+        rest,
+      ) && !percent
+        ? []
+        : [r.fix('Leave it out', tail, '')]),
       percent
         ? r.fix('A share of the price', tail, ` for a ${percent.toString()}% margin`)
-        : r.fix('Multiply by it', tail, ` times ${rest}`),
+        : r.fix(MULTIPLY, tail, ` times ${rest}`),
     ],
   });
 }

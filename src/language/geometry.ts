@@ -8,10 +8,10 @@ import { skipStuffAfter } from './asides.ts';
 import { sizeStandsAt } from './sizes.ts';
 import { seesAmount, writtenAmount } from './amounts.ts';
 
-export function readSquareRoot(r: Reader): Formula {
+export function readSquareRoot(r: Reader, opening: number): Formula {
   const from = r.token.from;
   r.skipArticle();
-  r.take(3, 'phrase');
+  r.take(opening, 'phrase');
   const of = expectValue(r);
   const spot = r.since(from);
   return askRootOfSum(r, of, spot) ?? { kind: 'square-root', of, spot };

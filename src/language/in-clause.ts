@@ -1,4 +1,6 @@
 // What a value is shown or bought in: `in cubic yards`, `converted to feet`, `in boxes of 350 screws`, `cut from 16 ft boards`.
+import { placeLength } from './asides.ts';
+import { endsValue } from './unknown-words.ts';
 import type { Reader } from './reader.ts';
 import type { Formula, InUnits } from './tree.ts';
 import { termAfter } from './rates.ts';
@@ -6,16 +8,29 @@ import { OPENERS } from './clauses.ts';
 import type { Term } from '../quantity/form.ts';
 import { seesMarginAfter } from './products.ts';
 import { roughDimension } from './rough.ts';
-import { AREA, type Dimension, hardPart, VOLUME } from '../quantity/dimension.ts';
+import { PLAIN, AREA, type Dimension, hardPart, VOLUME } from '../quantity/dimension.ts';
 import { expectSlot, seesSlot } from './values.ts';
 import { seesAmount } from './amounts.ts';
 import { unitByKey } from '../quantity/units.ts';
 import { stockOf } from './stock.ts';
+import { ARTICLES } from './lexer.ts';
 import { OPERATOR_WORDS } from './words.ts';
 import { IN_UNITS } from './problems.ts';
 
 /** `, cy`: a unit alone after a comma is what to show it in. */
 export function unitAlone(r: Reader, of: Formula): Formula | null {
+  const noun = r.nameAt(1) === null ? r.vocabulary.nounAt(r.tokens, r.at + 1) : null;
+  if (noun && r.seesAt(1 + noun.length, 'of') && r.peek(2 + noun.length).kind === 'number') {
+    // `, boxes of 25`
+    r.at++;
+    return inPacks(r, of, r.token.from);
+  }
+  if (noun && isEnd(r, 1 + noun.length) && roughDimension(r, of) === PLAIN) {
+    // `52 in / 8 in rounded up, risers`
+    r.at++;
+    const nounSpot = r.take(noun.length, 'phrase');
+    return { kind: 'as-noun', of, noun: noun.noun, nounSpot, spot: r.since(of.spot.from) };
+  }
   const term = termAfter(r, 1);
   if (term?.term.kind !== 'unit' || (r.nameAt(1)?.length ?? 0) >= term.length - 1) return null;
   const next = r.peek(term.length);
@@ -93,6 +108,12 @@ export function cutFromStock(r: Reader, of: Formula, ahead: number): Formula {
 
 /** `in cubic yards`, `in $ per sq ft`, `in boxes of 350 screws`, `in 16 ft boards`, `in stock length boards`. */
 export function inClause(r: Reader, of: Formula, comma: number): Formula {
+  const place = placeLength(r, comma);
+  if (place > 0 && endsValue(r, comma + place)) {
+    // `half of slab volume in the first pour`
+    r.take(comma + place, 'unread');
+    return of;
+  }
   r.at += comma;
   r.take(1, 'phrase');
   const formFrom = r.token.from;
@@ -169,7 +190,7 @@ function unknownUnit(r: Reader): Formula {
     words++;
   for (; ; words--) {
     const all = { from: spot.from, to: r.peek(words - 1).to };
-    const near = r.nearUnits(r.slice(all).toLowerCase());
+    const near = ARTICLES.has(r.token.text) ? [] : r.nearUnits(r.slice(all).toLowerCase());
     if (near.length === 0 && words > 1) continue;
     return r.fail({
       code: 'unknown-unit',
@@ -179,4 +200,9 @@ function unknownUnit(r: Reader): Formula {
       fixes: near.map((unit) => r.fix(`Use "${unit}"`, all, unit)),
     });
   }
+}
+
+function isEnd(r: Reader, ahead: number): boolean {
+  const { kind, text } = r.peek(ahead);
+  return kind === 'end' || /^[),.?]$/.test(text);
 }

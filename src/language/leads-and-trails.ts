@@ -45,6 +45,10 @@ export const LEADS = phrases(
   'ok',
   'okay',
   'just',
+  'start with',
+  'starting with',
+  'starting from',
+  'begin with',
   'basically',
   "let's say",
   'say',
@@ -88,6 +92,13 @@ export const TRAILS = phrases(
   'will we need',
   'for the job',
   'for this job',
+  'only',
+  'installed',
+  'delivered',
+  'supplied',
+  'fitted',
+  'in place',
+  'as is',
 );
 
 const LEADS_BY_WORD = byFirstWord(LEADS);
@@ -128,6 +139,7 @@ const MUCH: ReadonlySet<string> = new Set(
 
 /** `…, needed`, `… in total`: passed over at the very end. */
 export function skipTrails(r: Reader): void {
+  skipReason(r);
   for (;;) {
     const comma = r.sees(',') ? 1 : 0;
     const found = trailAt(r, comma);
@@ -136,6 +148,34 @@ export function skipTrails(r: Reader): void {
     r.take(found, 'unread');
   }
 }
+
+/** `, because it is 25 boards or more`: why, to the very end. What could be a condition or a step is no reason. */
+function skipReason(r: Reader): void {
+  const comma = r.sees(',') ? 1 : 0;
+  if (!reasonAt(r, comma)) return;
+  let count = comma;
+  while (r.peek(count).kind !== 'end') {
+    if (NO_REASON.has(r.peek(count).text)) return;
+    count++;
+  }
+  r.take(count, 'unread');
+}
+
+/** Does a reason begin so many tokens ahead: `because`, `since it`, `as they`? */
+export function reasonAt(r: Reader, ahead: number): boolean {
+  const { kind, text } = r.peek(ahead);
+  if (kind !== 'word' || r.nameAt(ahead)) return false;
+  if (text === 'because' || text === 'cos') return true;
+  return (text === 'since' || text === 'as') && WHO.has(r.peek(ahead + 1).text);
+}
+
+const WHO: ReadonlySet<string> = new Set(
+  "it its it's they we we're i i'm you he she there that's they're".split(' '),
+);
+
+const NO_REASON: ReadonlySet<string> = new Set(
+  'if when where otherwise else unless but then plus minus times add less ( )'.split(' '),
+);
 
 /** How many words of an ending stand there with nothing but another ending, or a mark, after them. */
 export function trailAt(r: Reader, ahead: number): number {

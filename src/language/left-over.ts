@@ -3,6 +3,7 @@ import type { Reader } from './reader.ts';
 import type { Formula } from './tree.ts';
 import type { Fix } from '../words/report.ts';
 import { LEAVE_OPEN, LEAVE_OUT } from './problems.ts';
+import { counts } from './unknown-words.ts';
 import { OPERATOR_WORDS } from './words.ts';
 import { seesSlot } from './values.ts';
 import { termAfter } from './rates.ts';
@@ -183,6 +184,10 @@ export function leftOver(r: Reader): Formula {
   if (token.kind === 'word') {
     const problem = unknownName(r);
     if (problem.code === 'unknown-name' && problem.near.length > 0) return r.fail(problem);
+  }
+  // A word that counts can't be left out without meaning something else.
+  if (token.kind === 'word' && counts(token.text)) {
+    return r.fail({ code: 'unread', spots: [here], word: r.slice(here), fixes: [] });
   }
   const say = token.kind === 'symbol' ? `Leave "${token.text}" out` : LEAVE_OUT;
   let count = 1;

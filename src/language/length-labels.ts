@@ -21,7 +21,7 @@ export function skipThing(r: Reader): void {
   if (noun) r.take(noun.length, 'unread');
 }
 
-const LABELS: ReadonlySet<string> = new Set('deep wide long high tall thick'.split(' '));
+const LABELS: ReadonlySet<string> = new Set('deep wide long high tall thick lg dp thk'.split(' '));
 
 const LETTERS: ReadonlySet<string> = new Set(['w', 'l', 'h', 'd', 't']);
 

@@ -7,6 +7,9 @@ import { maybeTogether } from './lists.ts';
 import { maybeRoundedFirst } from './rounded-first.ts';
 import { readSum, sumFrom } from './sums.ts';
 import { maybeClause } from './clauses.ts';
+import { doubledAfter } from './times-after.ts';
+import { thingsAlong } from './spaced.ts';
+import { toldStep } from './told-steps.ts';
 import { seesOperator } from './operators.ts';
 import { termFrom } from './products.ts';
 import { closedWhole } from './values.ts';
@@ -109,7 +112,8 @@ function goOn(r: Reader, first: Formula, isClosed: boolean): Formula {
   let left = first;
   let closed = isClosed;
   while (!r.problem) {
-    const clause = maybeClause(r, left);
+    const clause =
+      thingsAlong(r, left) ?? maybeClause(r, left) ?? toldStep(r, left) ?? doubledAfter(r, left);
     if (clause) {
       left = clause;
       closed = true;

@@ -69,7 +69,9 @@ export function tokensOf(text: string): readonly Token[] {
     else if (word !== undefined) {
       // `12x4`, `8h30`: the letter right after a number stands alone before the next number.
       const tight = !gap && (last?.kind === 'number' || last?.text === "'" || last?.text === '"');
-      const end = tight && /^[xh]\d/i.test(word) ? from + 1 : to;
+      // `rows x16ft`: the same after a blank.
+      const crossed = gap && /^x\d/i.test(word);
+      const end = (tight && /^[xh]\d/i.test(word)) || crossed ? from + 1 : to;
       PIECE.lastIndex = end;
       tokens.push({ kind: 'word', text: plainWord(text.slice(from, end)), from, to: end, gap });
     } else if (quoted !== undefined && last?.kind !== 'number') {
@@ -133,7 +135,7 @@ function plainWord(word: string): string {
 const SPELLINGS: ReadonlyMap<string, string> = new Map(
   `labor labour laborer labourer laborers labourers color colour colors colours gray grey center centre
    centers centres aluminum aluminium molding moulding moldings mouldings fiber fibre plow plough
-   neighbor neighbour gage gauge`
+   neighbor neighbour gage gauge pct percent`
     .split(/\s+/)
     .flatMap((word, i, all) => (i % 2 === 0 ? [[word, all[i + 1] ?? word] as const] : [])),
 );

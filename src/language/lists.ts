@@ -3,6 +3,7 @@
 import type { Reader } from './reader.ts';
 import type { Fix } from '../words/report.ts';
 import type { Formula } from './tree.ts';
+import { GOES_ON_AND } from './part-of.ts';
 import { expectSlot, seesSlot, slotEnd } from './values.ts';
 
 /** Reads a list whose opening (`total of`, with or without an article) stands here. */
@@ -38,7 +39,7 @@ export function expectList(
     items.push(expectItem(r));
     const shared = r.problem ? null : askShareOfBoth(r, items.at(-1), and === 1 ? 'last' : 'more');
     if (shared) return shared;
-    if (and === 1) break;
+    if (and === 1 && !andMore(r)) break;
   }
   if (r.problem) return { kind: 'hole', spot: r.since(from) };
   const spot = r.since(from);
@@ -48,6 +49,13 @@ export function expectList(
       ? { kind: 'list', what, items, spot }
       : { kind: 'pick', which: what, items, spot };
   return afterList(r, list, items.at(-1));
+}
+
+/** `total of A and B and C`: one more, unless it is compared. */
+function andMore(r: Reader): boolean {
+  if (!r.sees('and')) return false;
+  const end = slotEnd(r, 1);
+  return end > 0 && !GOES_ON_AND.has(r.peek(end).text);
 }
 
 /** `the lesser of $3,500`: of which others? */

@@ -1,30 +1,21 @@
 // What was most likely meant by a formula that can't be read, said as a formula that can: `materials only, not labour`,
 // `rail length, post every 6 ft, one extra for the end`. Patterns of words; whoever offers one first sees that it reads and works.
 import type { Fix } from '../words/report.ts';
+import { pluralOf } from '../quantity/nouns.ts';
+import { type Habit, LENGTH, NUMBER, OUT, PERCENT, UNIT, habit } from './meant-habit.ts';
+import { AS_TOLD, toldPlainly } from './meant-as-told.ts';
+import { IN_SHORT } from './meant-in-short.ts';
+import { BY_MEASURE } from './meant-by-measure.ts';
 import { LEAVE_OUT } from './problems.ts';
 
 /** Longer ones are no slip of the tongue, and patterns are slow on them. */
 const LONGEST = 300;
 
-const NUMBER = String.raw`(?:\d+(?:,\d{3})*(?:\.\d+)?(?:[ -]\d+/\d+)?|\d+/\d+|\.\d+)`;
-const PERCENT = String.raw`${NUMBER} ?(?:%|percent)`;
-const LENGTH = String.raw`${NUMBER} ?(?:ft|feet|foot|in|inch|inches|mm|cm|m|metres|meters|yards?|'|")`;
-const UNIT = 'inches|inch|in|feet|foot|ft|yards|yd|metres|meters|m|cm|mm';
-const OUT = '(?:taken|backed|pulled|stripped|worked) (?:back )?out';
-
-interface Habit {
-  readonly typed: RegExp;
-  readonly say: string;
-  /** From what the pattern found, in order; null where it does not fit after all. */
-  readonly formula: (...found: readonly string[]) => string | null;
-}
-
-function habit(typed: string, say: string, formula: Habit['formula']): Habit {
-  return { typed: new RegExp(`^${typed}$`, 'i'), say, formula };
-}
-
 /** The least demanding come last; each is tried, and all that work are offered. */
 const HABITS: readonly Habit[] = [
+  ...BY_MEASURE,
+  ...IN_SHORT,
+  ...AS_TOLD,
   habit(
     String.raw`(.+?), ([a-z]+?)s? (?:every|at) (.+?)(?: cent(?:re|er)s| apart| o\.?c\.?)?, (?:(?:plus )?(?:one|1) (?:extra|more)(?: for the end)?|plus (?:one|1|the last(?: \w+)?))`,
     'With one at each end',
@@ -97,12 +88,12 @@ const HABITS: readonly Habit[] = [
   habit(
     String.raw`(.+?), (${NUMBER} [^,]+?) (?:to|in|per) (?:the|an?|each|every) ([a-z]+)(?:, how many \w+)?`,
     'As many as are needed',
-    (of, each, thing) => `${of}, in ${thing}s of ${each}`,
+    (of, each, thing) => `${of}, in ${pluralOf(thing)} of ${each}`,
   ),
   habit(
     String.raw`(.+?), (?:(?:the|each|a) )?([a-z]+?)s? (?:carry|carries|holds?|takes?|covers?|comes? in|does?) (.+?)(?: each)?, how many \w+`,
     'As many as are needed',
-    (of, thing, each) => `${of}, in ${thing}s of ${each}`,
+    (of, thing, each) => `${of}, in ${pluralOf(thing)} of ${each}`,
   ),
   habit(
     String.raw`(?:[a-z]+ )*?(${LENGTH}) (?:long|wide) (?:and|by|x) (${LENGTH}) (?:high|tall|wide|long), (${NUMBER}) ?(?:x|×|by) ?(${NUMBER}) ?(${UNIT}) ([a-z]+), how many \w+`,
@@ -168,6 +159,7 @@ export function meantBy(typed: string): readonly Fix[] {
   }
   return [
     ...fixes,
+    ...toldPlainly(text),
     ...mixed(text),
     ...lengthsAdded(text),
     ...withoutRemarks(text),

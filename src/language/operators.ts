@@ -4,6 +4,9 @@ import type { Arithmetic } from './tree.ts';
 import { limitsAt } from './limit-words.ts';
 import { ARTICLES } from './lexer.ts';
 import { overCompares } from './comparisons.ts';
+import { shareAhead } from './and-shares.ts';
+import { setsOut } from './spaced.ts';
+import { offAt } from './taken-off.ts';
 import { tablePhraseAt } from './table-phrases.ts';
 
 /** Is there an operator so many tokens ahead? A minus tight to its amount after a comma is a sign. */
@@ -40,17 +43,28 @@ export function sumOperator(r: Reader, ahead: number): Operator | null {
       return r.seesAt(ahead + 1, 'than') ? null : { op: 'minus', words: 1 };
     case 'with':
       if (r.seesAt(ahead + 1, 'gaps') || limitsAt(r, ahead)) return null;
+      if (setsOut(r, ahead + 1)) return null;
       return { op: 'plus', words: 1 };
     case 'including':
     case 'incl':
     case 'inc':
       return { op: 'plus', words: 1 };
     case 'and':
-      return r.seesAt(ahead + 1, 'add') ? { op: 'plus', words: 2 } : null;
+      return joinedByAnd(r, ahead);
     case 'then':
-      return r.conditions === 0 ? oneWordMore(sumOperator(r, ahead + 1)) : null;
+      return thenNext(r, ahead);
     case 'add':
-      return { op: 'plus', words: 1 };
+      return { op: 'plus', words: r.seesAt(ahead + 1, 'on') ? 2 : 1 };
+    case 'subtract':
+    case 'deduct':
+      return { op: 'minus', words: 1 };
+    case 'take':
+    case 'knock':
+      return r.seesAt(ahead + 1, 'away') || r.seesAt(ahead + 1, 'off')
+        ? { op: 'minus', words: 2 }
+        : null;
+    case 'at':
+      return offAt(r, ahead + 1) ? { op: 'minus', words: 1 } : null;
     case 'after':
       return isDiscount(r, ahead + 1) ? { op: 'minus', words: 1 } : null;
     case 'increased':
@@ -67,6 +81,31 @@ export function sumOperator(r: Reader, ahead: number): Operator | null {
       return null;
   }
 }
+
+/** `then plus markup`, `then markup` */
+function thenNext(r: Reader, ahead: number): Operator | null {
+  if (r.conditions > 0) return null;
+  const told = sumOperator(r, ahead + 1);
+  if (told) return oneWordMore(told);
+  return shareAhead(r, ahead + 1) ? { op: 'plus', words: 1 } : null;
+}
+
+/** `and then add 1`, `and subtract $50`, `and waste`: told one after the other. */
+function joinedByAnd(r: Reader, ahead: number): Operator | null {
+  if (r.seesAt(ahead + 1, 'then')) {
+    if (r.conditions > 0) return null;
+    const told = sumOperator(r, ahead + 2);
+    if (told) return { ...told, words: told.words + 2 };
+    return shareAhead(r, ahead + 2) ? { op: 'plus', words: 2 } : null;
+  }
+  if (AND_THEN.has(r.peek(ahead + 1).text)) return oneWordMore(sumOperator(r, ahead + 1));
+  return shareAhead(r, ahead + 1) ? { op: 'plus', words: 1 } : null;
+}
+
+/** After `and` these tell what to do next, and join no conditions. */
+const AND_THEN: ReadonlySet<string> = new Set(
+  'add plus subtract deduct take knock minus'.split(' '),
+);
 
 /** `materials after 10% discount` */
 function isDiscount(r: Reader, ahead: number): boolean {
@@ -91,7 +130,7 @@ export function termOperator(r: Reader, ahead: number): Operator | null {
     case 'x':
       return { op: 'by', words: 1 };
     case 'at':
-      if (comparesAt(r, ahead)) return null;
+      if (comparesAt(r, ahead) || offAt(r, ahead + 1)) return null;
       return { op: 'at', words: 1 };
     case '@':
       return { op: 'at', words: 1 };

@@ -31,7 +31,7 @@ function alsoOf(r: Reader, share: Formula, first: Formula): Formula {
 }
 
 /** After the second thing these would compare it, or work on it alone. */
-const GOES_ON_AND: ReadonlySet<string> = new Set(
+export const GOES_ON_AND: ReadonlySet<string> = new Set(
   'is are = > < ≥ ≤ ≠ equals plus minus times by at over divided x × ÷ / + - less with under'.split(
     ' ',
   ),

@@ -85,6 +85,8 @@ interface Opening {
 export const OPENINGS: readonly Opening[] = [
   { words: ['total', 'of'], read: (r) => expectList(r, 'total') },
   { words: ['sum', 'of'], read: (r) => expectList(r, 'total') },
+  { words: ['sum', 'up'], read: (r) => expectList(r, 'total') },
+  { words: ['total', 'up'], read: (r) => expectList(r, 'total') },
   { words: ['average', 'of'], read: (r) => expectList(r, 'average') },
   { words: ['greatest', 'of'], read: (r) => expectList(r, 'greater') },
   { words: ['largest', 'of'], read: (r) => expectList(r, 'greater') },
@@ -106,7 +108,9 @@ export const OPENINGS: readonly Opening[] = [
     ['percentage', 'that'],
     ['per', 'cent', 'that'],
   ].map((words) => ({ words, read: (r: Reader) => readWhatShare(r, words.length) })),
-  { words: ['square', 'root', 'of'], read: readSquareRoot },
+  { words: ['square', 'root', 'of'], read: (r) => readSquareRoot(r, 3) },
+  { words: ['sq', 'rt', 'of'], read: (r) => readSquareRoot(r, 3) },
+  { words: ['sqrt', 'of'], read: (r) => readSquareRoot(r, 2) },
   { words: ['diagonal', 'of'], read: (r) => readDiagonal(r, 2) },
   ...['of', 'across'].map((word) => ({
     words: ['corner', 'to', 'corner', word],

@@ -180,6 +180,9 @@ export const IN_UNITS = '';
 export const LEAVE_OPEN = 'Leave it open for now';
 
 /** What the fix is called that drops words nobody knows. */
+/** Said where a note could be worked with; only shown where that reads. */
+export const MULTIPLY = 'Multiply by it';
+
 export const LEAVE_OUT = 'Leave the words out';
 
 /** The problem in words. */

@@ -38,6 +38,8 @@ export function termFrom(r: Reader, first: Formula): Formula {
     if (!found) return left;
     if (r.sees('per') && refusesPer(r)) return perUnit(r, left) ?? askPerWhat(r, left);
     if (found.op === 'at' && seesMarginAfter(r)) return left;
+    const twice = askPerTwice(r, left);
+    if (twice) return twice;
     const here = { from: r.token.from, to: r.token.from };
     const opSpot = found.words > 0 ? r.take(found.words, 'operator') : here;
     const right = inEach(r, left, found.op) ?? expectValue(r);
@@ -58,6 +60,29 @@ export function termFrom(r: Reader, first: Formula): Formula {
     left = { kind: 'binary', op, opSpot, left, right, spot };
   }
   return left;
+}
+
+/** `(924 screws / 100) × $7.95 per 100`: by the hundred once, or divided twice? Null where only one is there. */
+function askPerTwice(r: Reader, left: Formula): Formula | null {
+  if (!r.sees('per') || r.peek(1).kind !== 'number' || left.kind !== 'binary') return null;
+  if (left.op === 'over' || left.right.kind !== 'amount') return null;
+  const by = /^[\d,]+$/.test(r.peek(1).text) ? Number(r.peek(1).text.replaceAll(',', '')) : 0;
+  const before = left.left.kind === 'bracket' ? left.left.of : left.left;
+  if (by < 2 || before.kind !== 'binary' || before.op !== 'over') return null;
+  const under = before.right;
+  if (under.kind !== 'amount' || !under.bare || !under.value?.equals(by)) return null;
+  const spot = { from: r.gapBefore(r.token.from), to: r.peek(1).to };
+  const said = r.slice({ from: r.token.from, to: spot.to });
+  const whole = { from: left.spot.from, to: spot.to };
+  return r.fail({
+    code: 'two-readings',
+    spots: [{ from: r.token.from, to: spot.to }],
+    about: `It is divided by ${r.slice(under.spot)} already; "${said}" could say that again, or divide once more.`,
+    fixes: [
+      r.fix('Divided once', spot, ''),
+      r.fix('Divided twice', whole, `(${r.slice(left.spot)}) divided by ${r.peek(1).text}`),
+    ],
+  });
 }
 
 /** `at a 20% margin` closes the sum before it, as `for` does. */

@@ -3,11 +3,13 @@ import type { Reader } from './reader.ts';
 import type { Amount, Formula } from './tree.ts';
 import { writtenAmount } from './amounts.ts';
 import { sortBefore } from './asides.ts';
+import { endsValue } from './unknown-words.ts';
 import { MONEY } from '../quantity/dimension.ts';
 import { type Form, NONE_WRITTEN, type Term } from '../quantity/form.ts';
 import { built, finish, heldIn, oneOfThese } from './amounts-held.ts';
 import { sayOver, sayUnder } from './amounts-said.ts';
 import { expectNumber, type WrittenNumber } from './numbers.ts';
+import { Fraction } from '../quantity/measure.ts';
 import { unitByKey } from '../quantity/units.ts';
 
 /** `20' sticks` after a division: so much in each. Null where no noun follows the amount. */
@@ -75,6 +77,13 @@ export function withTails(
   start: number,
   alsoWritten: readonly string[] = NONE_WRITTEN,
 ): Formula {
+  const more = say === null && number.whole ? andFraction(r, 0) : null;
+  if (more) {
+    r.at += more.words;
+    const value = number.value && number.value.add(new Fraction(more.value));
+    const mixed = { value, say: `${number.say} ${more.value}`, whole: false };
+    return withTails(r, mixed, over, null, from, start, alsoWritten);
+  }
   const under: Term[] = [];
   for (;;) {
     // `1 1/2 in each end` is no rate.
@@ -104,6 +113,29 @@ export function withTails(
   const tidy = (say ?? sayOver(r, number, form)) + sayUnder(r, form);
   return built(r, number, form, tidy, from, start, alsoWritten);
 }
+
+/** `an hour and a half`, `2 days and three quarters`: so much more of one, so many tokens ahead. */
+export function andFraction(r: Reader, ahead: number): { words: number; value: string } | null {
+  if (!r.seesAt(ahead, 'and') || r.nameAt(ahead + 1) || r.nameAt(ahead + 2)) return null;
+  const many = r.seesAt(ahead + 1, 'three') || r.seesAt(ahead + 1, 'two');
+  const one = r.seesAt(ahead + 1, 'a') || r.seesAt(ahead + 1, 'one');
+  const value = (many ? MANY_PARTS : ONE_PART).get(r.peek(ahead + 2).text);
+  if (!(one || many) || value === undefined) return null;
+  if (many && r.seesAt(ahead + 1, 'two') !== (value === '2/3')) return null;
+  // `3 ft and a half of it`, `3 ft and a quarter inch` go on otherwise.
+  return endsValue(r, ahead + 3) && !r.seesAt(ahead + 3, 'of') ? { words: 3, value } : null;
+}
+
+const ONE_PART: ReadonlyMap<string, string> = new Map([
+  ['half', '1/2'],
+  ['third', '1/3'],
+  ['quarter', '1/4'],
+]);
+
+const MANY_PARTS: ReadonlyMap<string, string> = new Map([
+  ['quarters', '3/4'],
+  ['thirds', '2/3'],
+]);
 
 /** `1.5 tonnes to the cubic metre`: so much for each. */
 function toOne(r: Reader): boolean {

@@ -7,7 +7,7 @@ import { formulaTokens } from './lexer.ts';
 import { giveOrTake } from './give-or-take.ts';
 import { meantBy } from './meant.ts';
 import { parseTokens } from './parse.ts';
-import { LEAVE_OUT, type ReadingProblem, wordProblem } from './problems.ts';
+import { LEAVE_OPEN, LEAVE_OUT, MULTIPLY, type ReadingProblem, wordProblem } from './problems.ts';
 import type { Reading, Scan, Surroundings } from './reading.ts';
 import type { ScanInner } from './scan.ts';
 import { sentence } from './sentence.ts';
@@ -20,13 +20,20 @@ export function read(found: Scan, vocabulary: Vocabulary, surroundings: Surround
     ? { tree: inner.tree, problem: null }
     : parseTokens(found.text, inner.tokens, vocabulary, found.part, found.self, surroundings);
   const offers = (formula: string): boolean => works(formula, found, vocabulary, surroundings);
+  const onward = (fix: Fix): Fix | null => {
+    const gone = goneOn(fix, found, vocabulary, surroundings);
+    return offers(gone.formula) ? gone : null;
+  };
   if (parsed.problem) {
     const report = wordProblem(parsed.problem);
     const unread = report.code === 'unread';
     const fixes = report.fixes
       .filter((fix) => {
         if (unread) return offers(fix.formula);
-        return fix.say !== LEAVE_OUT || canBeRead(fix.formula, found, vocabulary);
+        return (
+          (fix.say !== LEAVE_OUT && fix.say !== MULTIPLY) ||
+          canBeRead(fix.formula, found, vocabulary)
+        );
       })
       .flatMap((fix) => {
         if (SLIPS.has(report.code)) return [mendedOn(fix, found, vocabulary)];
@@ -36,13 +43,14 @@ export function read(found: Scan, vocabulary: Vocabulary, surroundings: Surround
     const range = giveOrTake(found.text, (words) =>
       shownBy(words, found, vocabulary, surroundings),
     );
-    const said = { ...report, fixes: range ? [range, ...fixes] : fixes, spots };
+    const gone = fixes.map((fix) => goneOn(fix, found, vocabulary, surroundings));
+    const said = { ...report, fixes: range ? [range, ...gone] : gone, spots };
     return {
       tree: parsed.tree,
       checked: null,
       sentence: '',
       notes: [],
-      problems: [asked(said, found.text, offers) ?? withMeant(said, found.text, offers)],
+      problems: [withMeant(asked(said, found.text, offers) ?? said, found.text, onward)],
       waitsFor: [],
     };
   }
@@ -58,7 +66,10 @@ export function read(found: Scan, vocabulary: Vocabulary, surroundings: Surround
     checked: checked.checked,
     sentence: sentence(parsed.tree, vocabulary.nouns),
     notes: checked.notes,
-    problems: checked.problems.map((report) => withMeant(report, found.text, offers)),
+    problems: checked.problems.map((report) => {
+      const fixes = report.fixes.map((fix) => goneOn(fix, found, vocabulary, surroundings));
+      return withMeant({ ...report, fixes }, found.text, onward);
+    }),
     waitsFor: checked.waitsFor,
   };
 }
@@ -74,11 +85,55 @@ function mendedOn(fix: Fix, found: Scan, vocabulary: Vocabulary): Fix {
     if (!problem) return { say, formula };
     const next = SLIPS.has(problem.code) ? wordProblem(problem).fixes[0] : undefined;
     const named = /^Use (".*")$/.exec(next?.say ?? '')?.[1];
-    if (!next || !named || !say.startsWith('Use ')) return fix;
+    if (!next || !named || !say.startsWith('Use ')) return { say, formula };
     formula = next.formula;
     say = `${say} and ${named}`;
   }
   return fix;
+}
+
+/**
+ * A mend after which one more thing is asked goes on with the answer, where only one works: two presses would be one too many.
+ * Else it stays, and what is next is asked then.
+ */
+function goneOn(fix: Fix, found: Scan, vocabulary: Vocabulary, surroundings: Surroundings): Fix {
+  if (vocabulary.offers === 'nothing') return fix;
+  const next = fixesOf(fix.formula, found, vocabulary, surroundings)
+    .slice(0, MOST_TRIED)
+    .filter(
+      ({ say, formula }) =>
+        !formula.includes('?') &&
+        !NO_ANSWER.has(say) &&
+        formula.length >= fix.formula.length - 2 &&
+        works(formula, found, vocabulary, surroundings),
+    );
+  // Between several the person chooses, once it is asked.
+  const [only, ...more] = next;
+  if (!only || more.length > 0) return fix;
+  return { say: `${fix.say}. ${only.say}`, formula: only.formula };
+}
+
+/** Answers that leave out what was typed are for the person to give. */
+const NO_ANSWER: ReadonlySet<string> = new Set([LEAVE_OUT, LEAVE_OPEN, 'Leave it out']);
+
+const MOST_TRIED = 4;
+
+/** Slips of the pen: what is otherwise asked is for the person to answer. */
+const GOES_ON_FROM: ReadonlySet<string> = new Set([...SLIPS, 'other-currency', 'unread']);
+
+/** What would be offered for a formula with one more slip in it. */
+function fixesOf(
+  formula: string,
+  { part, self }: Scan,
+  vocabulary: Vocabulary,
+  surroundings: Surroundings,
+): readonly Fix[] {
+  return vocabulary.trying(() => {
+    const tokens = formulaTokens(formula);
+    const { problem } = parseTokens(formula, tokens, vocabulary, part, self, surroundings);
+    if (!problem || !GOES_ON_FROM.has(problem.code)) return [];
+    return wordProblem(problem).fixes;
+  });
 }
 
 /** What is asked once the sign is right is offered at once, each way of it. */
@@ -90,13 +145,14 @@ function askedNext(fix: Fix, found: Scan, vocabulary: Vocabulary): readonly Fix[
 }
 
 /** The report with what was most likely meant before all else that is offered. */
-function withMeant(report: Report, text: string, works: (formula: string) => boolean): Report {
+function withMeant(report: Report, text: string, onward: (fix: Fix) => Fix | null): Report {
   if (KEPT.has(report.code)) return report;
   const known = new Set(report.fixes.map(({ formula }) => formula));
-  const meant = meantBy(text).filter(({ formula }) => {
-    if (known.has(formula) || !works(formula)) return false;
-    known.add(formula);
-    return true;
+  const meant = meantBy(text).flatMap((fix) => {
+    const gone = known.has(fix.formula) ? null : onward(fix);
+    if (!gone || known.has(gone.formula)) return [];
+    known.add(gone.formula);
+    return [gone];
   });
   const says = new Set(meant.map(({ say }) => say));
   const rest = report.fixes.filter(({ say }) => !says.has(say));

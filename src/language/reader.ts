@@ -47,6 +47,8 @@ export class Reader {
   separating = 0;
   /** True while a value is read in which `12 feet and 6 inches` is one length. */
   joinsInches = false;
+  /** Beside how many comparisons: there `and` joins them. */
+  beside = 0;
   /** Inside how many conditions: there `over` compares where nothing else does. */
   conditions = 0;
   /** Every plus, minus, less and with, for conditions: where it stands and inside how many brackets. */

@@ -7,19 +7,22 @@ import { seesAmount } from './amounts.ts';
 import { expectSlot } from './values.ts';
 import { type Form, writtenUnits } from '../quantity/form.ts';
 import { heldAmount } from '../quantity/amount.ts';
+import { MONEY } from '../quantity/dimension.ts';
+import { unitByKey } from '../quantity/units.ts';
+import { roughDimension } from './rough.ts';
 import { Fraction } from '../quantity/measure.ts';
 
 /** `rounded …`, `round up …`, `rnd up`, and `nearest $50` alone. */
 export function seesRounding(r: Reader, comma: number): boolean {
   if (r.seesAt(comma, 'rounded') || r.seesAt(comma, 'nearest')) return true;
   if (seesUpTo(r, comma)) return true;
+  if (decimalsAt(r, comma) > 0) return true;
   if (r.seesAt(comma, 'to', 'the', 'nearest') || r.seesAt(comma, 'to', 'nearest')) return true;
   if (r.seesAt(comma, 'roundup')) return true;
-  return (
-    (r.seesAt(comma, 'round') || r.seesAt(comma, 'rnd')) &&
-    ['up', 'down', 'to'].includes(r.peek(comma + 1).text)
-  );
+  return ROUND.has(r.peek(comma).text) && ['up', 'down', 'to'].includes(r.peek(comma + 1).text);
 }
+
+const ROUND: ReadonlySet<string> = new Set(['round', 'rnd', 'rd', 'rounding']);
 
 /** `up to the next 1/4 yd`. */
 function seesUpTo(r: Reader, comma: number): boolean {
@@ -32,7 +35,7 @@ export function rounded(r: Reader, of: Formula, comma: number): Formula {
   r.at += comma;
   const opFrom = r.token.from;
   const roundup = r.maybe('roundup');
-  if (['rounded', 'round', 'rnd'].includes(r.token.text)) r.take(1, 'phrase');
+  if (r.sees('rounded') || ROUND.has(r.token.text)) r.take(1, 'phrase');
   let way: Way = roundup || r.sees('up') ? 'up' : r.sees('down') ? 'down' : 'nearest';
   if (r.sees('up') || r.sees('down')) r.take(1, 'phrase');
   const opSpot = r.since(opFrom);
@@ -44,9 +47,40 @@ export function rounded(r: Reader, of: Formula, comma: number): Formula {
       if (way === 'nearest') way = 'up';
       r.take(1, 'phrase');
     } else if (r.sees('nearest')) r.take(1, 'phrase');
-    step = stepIn(r, of, expectStep(r));
+    step = stepIn(r, of, decimalsStep(r, of) ?? expectStep(r));
+    if (/^(lengths?|increments?|multiples?|mark)$/.test(r.token.text) && !r.nameAt(0))
+      r.take(1, 'unread');
   }
   return { kind: 'rounded', of, way, step, opSpot, spot: r.since(of.spot.from) };
+}
+
+/** `to 2 decimal places`, `to one decimal`: how many tokens; 0 where it is not said. */
+function decimalsAt(r: Reader, ahead: number): number {
+  if (!r.seesAt(ahead, 'to') || !DIGITS.has(r.peek(ahead + 1).text)) return 0;
+  if (r.seesAt(ahead + 2, 'dp')) return 3;
+  if (!/^decimals?$/.test(r.peek(ahead + 2).text)) return 0;
+  return /^places?$/.test(r.peek(ahead + 3).text) ? 4 : 3;
+}
+
+const DIGITS: ReadonlyMap<string, number> = new Map(
+  ['1', '2', '3', '4', 'one', 'two', 'three', 'four'].map(
+    (said, i) => [said, (i % 4) + 1] as const,
+  ),
+);
+
+/** One in the last of so many decimal places, its `to` taken already. */
+function decimalsStep(r: Reader, of: Formula): Formula | null {
+  r.at--;
+  const words = decimalsAt(r, 0);
+  r.at++;
+  const digits = DIGITS.get(r.token.text);
+  if (words === 0 || digits === undefined) return null;
+  const spot = r.take(words - 1, 'phrase');
+  const value = `0.${'0'.repeat(digits - 1)}1`;
+  const step = r.number(value, value, spot);
+  const money: Form = { over: [{ kind: 'unit', unit: unitByKey('$'), count: null }], under: [] };
+  if (roughDimension(r, of) !== MONEY) return step;
+  return likeWritten(r, step, { kind: 'form', form: money, larger: [] });
 }
 
 /** `in cy, to the nearest 1/4`: a bare step is one of what it is shown in. */
@@ -57,7 +91,7 @@ function stepIn(r: Reader, of: Formula, step: Formula | null): Formula | null {
 
 /** An amount, a name, a bracket, a unit alone for one of it (`the next cubic yard`), or `whole bags`. */
 export function expectStep(r: Reader): Formula | null {
-  if (r.sees('whole')) {
+  if (WHOLE.has(r.token.text) && (r.sees('whole') || r.nameAt(0) === null)) {
     r.take(1, 'phrase');
     if (r.sees('number') || r.sees('numbers')) r.take(1, 'phrase');
     else {
@@ -78,6 +112,8 @@ export function expectStep(r: Reader): Formula | null {
 }
 
 /** `the next half yard`. */
+const WHOLE: ReadonlySet<string> = new Set(['whole', 'full', 'complete', 'entire']);
+
 const STEP_FRACTION: ReadonlyMap<string, string> = new Map(
   Object.entries({ half: '1/2', quarter: '1/4', third: '1/3' }),
 );

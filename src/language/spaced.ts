@@ -1,5 +1,8 @@
 // What is set out along a line: `joists every 16 in along 12 ft`, and as drawings and builders say it,
 // `joists @ 16" o.c. along 12'`, `posts 6 ft apart along 30 ft`, `18" o.c. along 24'`.
+import { LENGTH } from '../quantity/dimension.ts';
+import { ARTICLES } from './lexer.ts';
+import { roughDimension } from './rough.ts';
 import { isWrittenLength } from './amounts-held.ts';
 import { skipOfStuff, sortBefore } from './asides.ts';
 import { slotProblem } from './phrases.ts';
@@ -67,9 +70,11 @@ export function readSpaced(r: Reader, opening: number): Formula {
 /** `[o.c.] along 12 ft[, one end]`, the spacing read. */
 function alongAfter(r: Reader, noun: string, spacing: Formula, from: number): Formula {
   if (r.problem) return spacing;
+  const centresSaid = centresAt(r, 0) > 0;
   r.take(centresAt(r, 0), 'phrase');
+  const comma = r.sees(',') && centresSaid && (r.peek(1).kind === 'number' || r.nameAt(1) !== null);
   const loop = r.sees('around') || r.sees('round');
-  if (!loop && !seesAlong(r)) {
+  if (!loop && !comma && !seesAlong(r)) {
     return slotProblem(
       r,
       from,
@@ -101,19 +106,62 @@ function seesAlong(r: Reader): boolean {
 function maybeEnds(r: Reader): Ends {
   const comma = r.sees(',') ? 1 : 0;
   const at = r.seesAt(comma, 'at') ? 1 : 0;
-  for (const [word, noun, ends] of [
-    ['both', 'ends', 'both'],
-    ['one', 'end', 'one'],
-    ['neither', 'end', 'neither'],
-    ['no', 'ends', 'neither'],
-  ] as const) {
-    if (r.seesAt(comma + at, word, noun)) {
-      r.take(comma + at + 2, 'phrase');
-      return ends;
-    }
+  for (const [words, ends] of ENDS) {
+    if (!r.seesAll(comma + at, words)) continue;
+    r.take(comma + at + words.length, 'phrase');
+    if (ends === 'both' && r.sees('included')) r.take(1, 'phrase');
+    return ends;
   }
   return 'both';
 }
+
+const ends = (said: string, which: Ends): readonly (readonly [readonly string[], Ends])[] =>
+  said.split(', ').map((words) => [words.split(' '), which] as const);
+
+/** How it is said at which ends one stands. */
+const ENDS: readonly (readonly [readonly string[], Ends])[] = [
+  ...['including', 'incl', 'inc', 'counting', 'with']
+    .flatMap((word) => [
+      `${word} both ends`,
+      `${word} the ends`,
+      `${word} each end`,
+      `${word} ends`,
+    ])
+    .flatMap((words) => ends(words, 'both')),
+  ...ends('with one at each end, with one on each end, with one at both ends', 'both'),
+  ...ends('one at each end, one on each end, one at both ends, both ends, each end', 'both'),
+  ...ends('one end, only one end, with one end, with one at one end', 'one'),
+  ...['not including', 'not counting', 'excluding', 'without', 'not at', 'none at', 'less']
+    .flatMap((word) => [`${word} the ends`, `${word} both ends`, `${word} either end`])
+    .flatMap((words) => ends(words, 'neither')),
+  ...[
+    'leaving out',
+    'leave out',
+    'leaving off',
+    'skipping',
+    'skip',
+    'omitting',
+    'minus',
+    'except',
+    'but not',
+    'not',
+    'no',
+  ]
+    .flatMap((word) =>
+      [
+        'the ends',
+        'the two ends',
+        'both ends',
+        'the end ones',
+        'ends',
+        'end ones',
+        'at the ends',
+        'at ends',
+      ].map((last) => `${word} ${last}`),
+    )
+    .flatMap((words) => ends(words, 'neither')),
+  ...ends('neither end, no ends, without ends, with none at the ends', 'neither'),
+];
 
 /** `18" o.c. along 24'`: nobody says what is set out. Null where the length that was read is no spacing. */
 export function spacedWithoutNoun(r: Reader, spacing: Formula): Formula | null {
@@ -131,6 +179,48 @@ export function spacedAlong(r: Reader, along: Formula, spacing: Formula): Spaced
   r.take(words, 'phrase');
   const ends = maybeEnds(r);
   return { kind: 'spaced', noun: 'piece', spacing, along, ends, spot: r.since(along.spot.from) };
+}
+
+/** `posts every 1.8 m` so many tokens ahead, with no run of their own. */
+export function setsOut(r: Reader, ahead: number): boolean {
+  const article = ARTICLES.has(r.peek(ahead).text) ? 1 : 0;
+  const opening = spacedOpening(r, ahead + article);
+  if (opening === 0 || r.nameAt(ahead)) return false;
+  for (let i = opening; i < opening + 12; i++) {
+    const { kind, text } = r.peek(i);
+    if (kind === 'end' || text === ',') return true;
+    if (text === 'along' || text === 'around' || text === 'across') return false;
+  }
+  return true;
+}
+
+/** `18 m of fence with posts every 1.8 m`, `30 ft, posts every 6 ft`: along what stands before. Null where none are set out. */
+export function thingsAlong(r: Reader, along: Formula): Formula | null {
+  const comma = r.sees(',') ? 1 : 0;
+  const joined = comma + (r.seesAt(comma, 'with') || r.seesAt(comma, 'and') ? 1 : 0);
+  if (joined === 0 || r.seesAt(joined, 'one') || r.peek(joined).kind !== 'word') return null;
+  const article = ARTICLES.has(r.peek(joined).text) ? 1 : 0;
+  const opening = spacedOpening(r, joined + article);
+  if (opening === 0 || r.nameAt(joined)) return null;
+  const found = r.vocabulary.nounAt(
+    r.tokens,
+    r.at + joined + article + sortBefore(r, joined + article),
+  );
+  if (!found || roughDimension(r, along) !== LENGTH) return null;
+  const { at, brackets } = r;
+  const marks = r.marks.length;
+  r.take(opening, 'phrase');
+  const spacing = expectSlot(r);
+  const centres = centresAt(r, 0);
+  // Their own run may follow: `posts every 6 ft along 30 ft`.
+  if (r.problem || /^(along|around|round|across|over|in|for|on|down)$/.test(r.peek(centres).text)) {
+    r.goBack(at, marks, brackets);
+    return null;
+  }
+  r.take(centres, 'phrase');
+  const ends = maybeEnds(r);
+  const spot = r.since(along.spot.from);
+  return { kind: 'spaced', noun: found.noun, spacing, along, ends, spot };
 }
 
 /** `24' / 18" o.c.`: said for the reader where it is divided. */

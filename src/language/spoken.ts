@@ -20,10 +20,35 @@ import { SHARE_LABELS } from './words.ts';
 export function spokenAt(r: Reader, skip: number): Phrase | null {
   const read = VERBS.get(r.peek(skip).text);
   if (read && skip === 0) return { opening: 1, read };
+  const overtime = overtimeAt(r, skip);
+  if (overtime) return overtime;
   if (skip === 0 && seesRoundFirst(r)) return { opening: 2, read: readRoundedFirst };
   if (saysShareOf(r, skip)) return { opening: skip + 2, read: (at) => readShareOf(at, skip + 2) };
   return changeAt(r, skip) ?? howManyAt(r, skip) ?? pairAt(r, skip) ?? outlineAt(r, skip);
 }
+
+/** `time and a half of labour rate`: so much more than the plain rate. */
+function overtimeAt(r: Reader, skip: number): Phrase | null {
+  const found = OVERTIME.find(({ words }) => r.seesAll(skip, words));
+  if (!found) return null;
+  const opening = skip + found.words.length;
+  if (!/^(of|on|at|for|times|x)$/.test(r.peek(opening).text)) return null;
+  return {
+    opening,
+    read: (at) => {
+      const from = at.token.from;
+      const opSpot = at.take(opening + 1, 'operator');
+      const left = at.number(found.value, found.say, opSpot);
+      const right = expectSlot(at);
+      return { kind: 'binary', op: 'times', opSpot, left, right, spot: at.since(from) };
+    },
+  };
+}
+
+const OVERTIME = [
+  { words: ['time', 'and', 'a', 'half'], value: '3/2', say: '1 1/2' },
+  { words: ['time', 'and', 'a', 'quarter'], value: '5/4', say: '1 1/4' },
+] as const;
 
 const VERBS: ReadonlyMap<string, (r: Reader) => Formula> = new Map([
   ['add', readAdd],
@@ -44,7 +69,8 @@ const VERBS: ReadonlyMap<string, (r: Reader) => Formula> = new Map([
 /** `add A to B`, `add A and B`, `add A, B and C`. */
 function readAdd(r: Reader): Formula {
   const from = r.token.from;
-  const opSpot = r.take(1, 'operator');
+  const up = r.nameAt(1) === null && (r.seesAt(1, 'up') || r.seesAt(1, 'together')) ? 1 : 0;
+  const opSpot = r.take(1 + up, 'operator');
   const items = [expectSlot(r)];
   r.maybe('on');
   if (r.maybe('to')) {
@@ -56,9 +82,8 @@ function readAdd(r: Reader): Formula {
   }
   while (!r.problem && (r.sees(',') || r.sees('and'))) {
     r.maybe(',');
-    const last = r.maybe('and');
+    r.maybe('and');
     items.push(expectSlot(r));
-    if (last) break;
   }
   if (r.problem) return { kind: 'hole', spot: r.since(from) };
   if (items.length === 1) return refuseHalf(r, from, 'add', 'to ?', 'add 10% to $60');

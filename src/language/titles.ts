@@ -3,6 +3,8 @@ import type { Reader } from './reader.ts';
 import { isFarFromAll, isUnknown, STUFF } from './unknown-words.ts';
 import { ARTICLES } from './lexer.ts';
 import { labelledAt } from './asides.ts';
+import { percentEnd } from './and-shares.ts';
+import { SHARE_LABELS } from './words.ts';
 import { slotEnd } from './values.ts';
 
 /** `forms: 2 x 24 ft`: what stands before a colon is a title. */
@@ -57,10 +59,22 @@ export function skipStuffBefore(r: Reader): void {
     if (things > of && (labelledAt(r, things) || crossedAt(r, things))) r.take(things, 'unread');
     if (things > of) return;
   }
+  // `contingency 5% of subtotal`, `card fee 2.9% of $3,300`
+  count = article;
+  while (count < 4 && (isThing(r, count) || isShareWord(r, count))) count++;
+  if (count > article && isShareWord(r, count - 1) && percentEnd(r, count) > 0) {
+    r.take(count, 'unread');
+    return;
+  }
   // `wall 20 ft long and 8 ft high`
   count = article;
   while (count < 4 && isThing(r, count)) count++;
   if (count > article && (labelledAt(r, count) || crossedAt(r, count))) r.take(count, 'unread');
+}
+
+/** `fee`, `contingency`: what a share is called. */
+function isShareWord(r: Reader, ahead: number): boolean {
+  return r.peek(ahead).kind === 'word' && SHARE_LABELS.has(r.peek(ahead).text) && !r.nameAt(ahead);
 }
 
 /** `slab 24' x 30'` */

@@ -1,9 +1,11 @@
 // Words that are no name here: the nearest names, units and things, or the formula without them.
 import { nearNames } from '../words/near.ts';
+import { shortFor } from '../words/short-names.ts';
 import type { Fix } from '../words/report.ts';
 import { ARTICLES } from './lexer.ts';
 import { LEAVE_OUT, type ReadingProblem } from './problems.ts';
 import type { Reader } from './reader.ts';
+import { counts } from './unknown-words.ts';
 import { OPERATOR_WORDS } from './words.ts';
 
 /** A problem about words that are no name here, with the nearest names. */
@@ -34,7 +36,9 @@ export function unknownName(r: Reader): ReadingProblem {
     nearSpot = { from: spot.from, to: r.peek(words - 1).to };
     const article = words > 1 && ARTICLES.has(r.token.text) ? r.peek(1).from : spot.from;
     nearSpot = { from: article, to: nearSpot.to };
-    near = nearNames(r.slice(nearSpot), names, 3);
+    const short = shortFor(r.slice(nearSpot), names).slice(0, 3);
+    const alike = nearNames(r.slice(nearSpot), names, 3).filter((name) => !short.includes(name));
+    near = [...short, ...alike].slice(0, 3);
   }
   // `slab depth` near `slab area`: the words that nothing could take go with it.
   if (near.length > 0) nearSpot = { ...nearSpot, to: endOfWords(r, nearSpot.to, count) };
@@ -100,6 +104,8 @@ function withoutWords(r: Reader, count: number): readonly Fix[] {
     if (words > 0 && r.nameAt(words)) break;
     words++;
   }
+  // What counts can't be left out without meaning something else.
+  for (let i = 0; i < words; i++) if (counts(r.peek(i).text)) return [];
   const before = r.tokens[r.at - 1];
   const joined = before?.text === 'of' || before?.text === 'for';
   const from = joined ? before.from : r.token.from;

@@ -28,7 +28,8 @@ export const SORTS: ReadonlySet<string> = new Set(
   `bulk big small large short long thin thick heavy light wide narrow galvanised galvanized treated untreated pine
    cedar oak steel concrete timber wooden plastic metal aluminium brass deck decking fence fencing framing roofing
    hardwood softwood rough finished standard new old extra spare full plain ready precast paving barrow wheelbarrow
-   dump tipper drywall masonry hex equal even carriage lag joist corner gravel sand stone cement white black grey red flat`
+   dump tipper drywall masonry hex equal even carriage lag joist corner gravel sand stone cement white black grey red flat rim edge intermediate composite pressure wood vinyl aluminum pvc pt side top bottom front
+   back outer inner upper main middle centre ledger gate end beam header rafter`
     .split(/\s+/)
     .filter((word) => word !== ''),
 );
@@ -36,14 +37,13 @@ export const SORTS: ReadonlySet<string> = new Set(
 /** Words that count: one that is nearly one of these is asked about. */
 const OWN_WORDS =
   `squared cubed square cubic each every percent cents dozen pair together added equals more most least no but
-   capped nearest round rounded roundup rnd up down to marked between than pi twice double triple half third
+   capped nearest round rounded roundup rnd rd up down to marked between than pi twice double triple half third
    quarter hundred thousand million on centre centres oc apart min max minimum maximum diameter dia radius wide
    long high deep thick tall margin ways yes above below off including incl inc excluding add then take deduct
    subtract remove knock increase raise bump decrease reduce lower discount multiply divide halve increased
    raised reduced decreased lowered discounted shared best worst converted convert expressed shown into cut
-   ripped sawn made taken out vat gst extra again when whichever where free instead without`.split(
-    /\s+/,
-  );
+   ripped sawn made taken out vat gst extra again when whichever where free instead without because doubled tripled halved added
+   deducted subtracted removed`.split(/\s+/);
 
 let counting: ReadonlySet<string> | null = null;
 
@@ -61,6 +61,11 @@ function wordsThatCount(): ReadonlySet<string> {
   ));
 }
 
+/** Does the language give this word a meaning that changes a number? */
+export function counts(word: string): boolean {
+  return wordsThatCount().has(word);
+}
+
 /** After these a value has been said in full. */
 export function endsValue(r: Reader, ahead: number): boolean {
   const token = r.peek(ahead);
@@ -71,7 +76,7 @@ export function endsValue(r: Reader, ahead: number): boolean {
 }
 
 const CLAUSES: ReadonlySet<string> = new Set(
-  'rounded round rnd roundup nearest up down to marked as but not no capped including incl inc add then converted when whichever cut'.split(
+  'rounded round rnd rd roundup nearest up down to marked as but not no capped including incl inc add then converted when whichever cut each because twice doubled off deduct subtract take knock multiply divide'.split(
     ' ',
   ),
 );

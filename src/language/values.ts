@@ -10,8 +10,11 @@ import { afterAmount } from './after-amount.ts';
 import { refuseCall } from './calls.ts';
 import { phraseAt } from './phrases.ts';
 import { leftOver, missing } from './left-over.ts';
-import { termAfter } from './rates.ts';
+import { ONE } from '../quantity/measure.ts';
+import { termAfter, withTails } from './rates.ts';
+import { manyOfName } from './many-of-name.ts';
 import { oneOf } from './rounding.ts';
+import { timesAfter } from './times-after.ts';
 import { sizeStandsAt, takeSize } from './sizes.ts';
 import { partOf } from './part-of.ts';
 import { piecesOf } from './stock.ts';
@@ -37,11 +40,19 @@ function signed(r: Reader): Formula {
   }
   let value = prime(r);
   for (;;) {
-    const power = r.sees('squared') || r.sees('²') ? 2 : r.sees('cubed') || r.sees('³') ? 3 : null;
-    if (!power) return value;
+    const power =
+      r.sees('squared') || r.sees('²') || seesSq(r) ? 2 : r.sees('cubed') || r.sees('³') ? 3 : null;
+    if (!power) return (r.problem ? null : timesAfter(r, value)) ?? value;
     r.take(1, 'operator');
     value = { kind: 'power', of: value, power, spot: r.since(from) };
   }
+}
+
+/** `16' sq + 14' sq`: squared, where no unit goes on. */
+function seesSq(r: Reader): boolean {
+  if (!r.sees('sq') || r.vocabulary.unitAt(r.tokens, r.at) !== null) return false;
+  const { kind, text } = r.peek(1);
+  return kind === 'end' || /^[-+,.)?]$/.test(text) || text === 'plus';
 }
 
 function prime(r: Reader): Formula {
@@ -49,8 +60,9 @@ function prime(r: Reader): Formula {
     const bracket = expectBracket(r);
     if (r.problem) return bracket;
     const pieces = sizedOf(r, bracket) ?? maybePieces(r, bracket);
+    const inUnit = pieces ? null : unitAfterBracket(r, bracket);
     if (!pieces) skipOfStuff(r, 'measure');
-    return pieces ?? bracket;
+    return pieces ?? inUnit ?? bracket;
   }
   if (r.sees('a') || r.sees('an') || r.sees('the')) {
     // `a 20% margin`, `a quarter inch`, `the 12 ft`
@@ -73,6 +85,8 @@ function prime(r: Reader): Formula {
   }
   const sized = maybeSized(r);
   if (sized) return sized;
+  const many = manyOfName(r);
+  if (many) return many;
   if (seesAmount(r)) {
     r.joinsInches = r.separating === 0;
     const amount = expectAmount(r);
@@ -89,7 +103,11 @@ function prime(r: Reader): Formula {
   if (call) return call;
   const name = r.nameAt(0);
   const phrase = phraseAt(r);
-  if (phrase && phrase.opening > (name?.length ?? 0)) return phrase.read(r);
+  const own = name?.length ?? 0;
+  // `joists 16 oc on 16 ft` beside a cell Joists: a name and a number side by side say nothing.
+  const setOut = own > 0 && phrase?.opening === own && spacedOpening(r, 0) === own;
+  if (phrase && (phrase.opening > own || (setOut && r.peek(own).kind === 'number')))
+    return phrase.read(r);
   if (name) return afterName(r, expectName(r));
   if (r.sees('yes') || r.sees('no')) {
     const value = r.sees('yes');
@@ -98,15 +116,42 @@ function prime(r: Reader): Formula {
   return missing(r);
 }
 
+/** `(3600 + 1200) mm`, `(6 + 2) posts`: plain numbers in brackets, in that unit. Null where something else stands there. */
+function unitAfterBracket(r: Reader, bracket: Formula): Formula | null {
+  const term = r.nameAt(0) === null ? termAfter(r, 0) : null;
+  if (!term || r.token.kind !== 'word' || term.term.count !== null || !isBare(bracket)) return null;
+  // `(3 + 4) in cubic feet`
+  if (r.sees('in') && !(r.peek(1).kind === 'end' || /^[,)]$/.test(r.peek(1).text))) return null;
+  if (r.seesAt(term.length, 'every') || r.seesAt(term.length, 'of')) return null;
+  const opSpot = { from: bracket.spot.to, to: r.token.from };
+  const right = oneOf(r);
+  return {
+    kind: 'binary',
+    op: 'times',
+    opSpot,
+    left: bracket,
+    right,
+    spot: r.since(bracket.spot.from),
+  };
+}
+
+/** Is it made of written plain numbers alone? */
+function isBare(tree: Formula): boolean {
+  if (tree.kind === 'amount') return tree.bare;
+  if (tree.kind === 'bracket' || tree.kind === 'negative') return isBare(tree.of);
+  return tree.kind === 'binary' && isBare(tree.left) && isBare(tree.right);
+}
+
 /** `a pair of hinges`, `an hour at labour rate`: one of it. Names and phrases that begin so win. */
 function maybeOne(r: Reader): Formula | null {
   if (!(r.sees('a') || r.sees('an')) || r.nameAt(0)) return null;
   const term = termAfter(r, 1);
   if (!term || term.term.count !== null || phraseAt(r)) return null;
   const { from } = r.token;
-  r.at++;
-  const one = oneOf(r);
-  return { ...one, spot: r.since(from) };
+  const start = r.at;
+  r.at += term.length;
+  const one = { value: ONE, say: '1', whole: true };
+  return withTails(r, one, [term.term], null, from, start);
 }
 
 /** One amount, one name or one bracket: what a phrase or clause takes. */
@@ -176,10 +221,12 @@ function expectBracket(r: Reader): Formula {
   const open = r.token;
   r.at++;
   r.brackets++;
-  const { conditions } = r;
+  const { conditions, beside } = r;
   r.conditions = 0;
+  r.beside = 0;
   const inner = r.readFormula(r);
   r.conditions = conditions;
+  r.beside = beside;
   if (r.problem) return inner;
   if (!r.sees(')') && !r.sees(']')) {
     const atEnd = r.token.kind === 'end';

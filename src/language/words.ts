@@ -69,6 +69,7 @@ export const SHARE_LABELS: ReadonlySet<string> = new Set([
   'waste',
   'wastage',
   'breakage',
+  'breakages',
   'extra',
   'overage',
   'tax',

@@ -130,12 +130,33 @@ class Solving {
     const looked = { low: this.#say(new Dec(low)), high: this.#say(new Dec(high)), because };
     const answers = joined(found, whole).flatMap((meeting) => this.#span(meeting) ?? []);
     if (answers.length > 0) return { kind: 'met', answers, looked };
-    return {
-      kind: 'none',
-      under: this.#near(found.under, -1),
-      over: this.#near(found.over, 1),
-      looked,
-    };
+    const [under, over] = [this.#near(found.under, -1), this.#near(found.over, 1)];
+    return (
+      this.#asShown([under, over], whole) ?? {
+        kind: 'none',
+        under,
+        over,
+        looked,
+      }
+    );
+  }
+
+  /**
+   * Where the result goes in steps, one of them can show as the target and have more digits than that: hours that are no
+   * whole cents at a whole rate. All amounts of that step are answers.
+   */
+  #asShown(near: readonly (Answer | null)[], whole: boolean): Taken | null {
+    for (const answer of near) {
+      if (answer?.comesTo !== this.#shows(this.#target)) continue;
+      const there = this.#run(answer.value);
+      if (!(there instanceof Dec) || snapped(there).eq(snapped(this.#target))) continue;
+      const again = new Solving(this.#job, this.#wish, there, this.#writable, this.#bounds).taken(
+        whole,
+      );
+      if (again.kind !== 'met') continue;
+      return { ...again, answers: again.answers.map((span) => ({ ...span, meets: 'as shown' })) };
+    }
+    return null;
   }
 
   #now(): number {

@@ -23,6 +23,7 @@ export type RemarkKind =
   | 'buy'
   | 'caution'
   | 'picture'
+  | 'recap'
   | 'note'
   | 'moves with'
   | 'by hand';

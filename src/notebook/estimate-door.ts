@@ -17,6 +17,7 @@ import type { NotPasted } from './paste-edit.ts';
 import type { PictureState } from './pictures.ts';
 import type { ShownRange } from './ranges.ts';
 import type { Costs } from './recap.ts';
+import type { RecapTable } from './recap-table.ts';
 
 /** A change that was made: what to call it and which cells were worked anew, in order. */
 export interface Applied {
@@ -55,6 +56,8 @@ export interface EstimateDoor {
   /** The last good value, for greyed display, or null. */
   lastShown(cell: CellId): Shown | null;
   costs(): Costs;
+  /** What every part costs, kind by kind with its shares, and what has a name and no price. */
+  recap(): RecapTable;
   /** Every fault, finding, double counting, value by hand, `?`, failed check: where the owner looks. */
   findings(): readonly Finding[];
   /** The pictures of a cell, in the order of its remarks, from what the cells hold now. */

@@ -38,6 +38,7 @@ import type { PictureState } from './pictures.ts';
 import type { ShownRange } from './ranges.ts';
 import { LONGEST_TEXT } from './read-notebook.ts';
 import type { Costs } from './recap.ts';
+import type { RecapTable } from './recap-table.ts';
 import { renameEdit, renamePartEdit } from './renames.ts';
 import { addRowsEdit, moveRowEdit, removeRowEdit, rowCellEdit } from './table-edits.ts';
 import { layOutTable, pasteRows, tableEdits } from './table-from-text.ts';
@@ -99,6 +100,10 @@ export class Estimate implements EstimateDoor, TableDoor {
 
   costs(): Costs {
     return this.#now.costs();
+  }
+
+  recap(): RecapTable {
+    return this.#now.recap();
   }
 
   findings(): readonly Finding[] {

@@ -1,4 +1,5 @@
 // Mends of what is pointed out about a cell, a table or the text itself, beside faults of formulas.
+import { RECAP_OF } from './recap-table.ts';
 import { nearNames } from '../words/near.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Checked } from '../language/plan.ts';
@@ -50,6 +51,11 @@ function ofCell(estimate: Mendable, cell: Cell, finding: Finding): readonly Mend
       return [away('Take the second one away', finding)];
     case 'money-not-known':
       return knownMoney(cell);
+    case 'recap-not-known':
+      return [
+        setRemark(`Write "${RECAP_OF}"`, cell.id, 'recap', RECAP_OF),
+        withoutRemark('Take the recap away', cell.id, 'recap'),
+      ];
     case 'money-on-table':
       return (['cost', 'price'] as const)
         .filter((word) => remarkText(cell.remarks, word) !== null)

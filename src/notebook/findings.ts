@@ -10,6 +10,7 @@ import { nameKey } from './names.ts';
 import { passedOver } from './passed-over.ts';
 import { tableFindings } from './table-findings.ts';
 import { type PictureState, pictureRemarks } from './pictures.ts';
+import { asksForRecap } from './recap-table.ts';
 import { remarkText, sourceOf } from './remarks.ts';
 import { type Limits, outsideLimits, readLimits, sameAmount, upTo } from './sensible.ts';
 import { tieFindings } from './ties.ts';
@@ -36,6 +37,8 @@ export interface Findable {
   ): { readonly reading: Reading; readonly outcome: Outcome };
   /** What a `picture` remark comes to; `neighbours` are the cells of its part. */
   picture(cell: Cell, remark: Remark, neighbours: readonly Cell[]): PictureState;
+  /** Parts with a name that no total knows of. */
+  unpriced(): readonly string[];
 }
 
 /** In notebook order; those about the text itself come from the notebook. */
@@ -59,6 +62,14 @@ export function findingsOf(estimate: Findable): readonly Finding[] {
       };
       const { outcome } = state;
       found.push(...pictureFindings(estimate, cell, cells));
+      if (asksForRecap(cell)) {
+        for (const name of estimate.unpriced()) {
+          point(
+            'part-not-priced',
+            `"${name}" has no cost line, and nothing in it goes into one: no total knows of it.`,
+          );
+        }
+      }
       if (cell.table) {
         found.push(...tableFindings(estimate, cell, cell.table));
         continue;

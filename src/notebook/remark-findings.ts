@@ -1,5 +1,6 @@
 // What is pointed out about the remarks under a cell as they were read: words not known, said twice, money that adds to nothing.
 import type { DraftCell, DraftFinding } from './draft-section.ts';
+import { RECAP_OF } from './recap-table.ts';
 import { moneyWords, remarkText } from './remarks.ts';
 
 /** What its remarks say that is not known, twice, or adds to no total. */
@@ -33,6 +34,15 @@ export function remarkFindings(cell: DraftCell): readonly DraftFinding[] {
       message: `"${name}" says ${line}: ${text}, which adds to no total. Known are ${moneyWords(line)}.`,
       cell,
       spot: remarks.find((r) => r.kind === line)?.spot ?? cell.spot,
+    });
+  }
+  const recap = remarks.find((r) => r.kind === 'recap');
+  if (recap && recap.text.trim().toLowerCase() !== RECAP_OF) {
+    findings.push({
+      code: 'recap-not-known',
+      message: `"${name}" asks for a recap of "${recap.text}". One is drawn of ${RECAP_OF}.`,
+      cell,
+      spot: recap.spot,
     });
   }
   for (const kind of ['cost', 'price', 'by hand', 'sensible', 'moves with'] as const) {

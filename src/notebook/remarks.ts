@@ -11,6 +11,7 @@ const KINDS: readonly RemarkKind[] = [
   'buy',
   'caution',
   'picture',
+  'recap',
   'note',
   'moves with',
   'by hand',

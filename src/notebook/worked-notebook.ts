@@ -21,6 +21,7 @@ import { type PictureState, pictureOf, pictureRemarks } from './pictures.ts';
 import { type ShownRange, showRange } from './ranges.ts';
 import { readNotebook } from './read-notebook.ts';
 import { type Costs, costsOf } from './recap.ts';
+import { type RecapTable, type Recapped, recapTable, unpricedParts } from './recap-table.ts';
 import { cellEdits, settingsOf, worked } from './worked-cells.ts';
 
 export class WorkedNotebook {
@@ -93,10 +94,25 @@ export class WorkedNotebook {
         isName: (text, part) => this.#isName(text, part),
         say: (outcome, holds) => this.shownOutcome(outcome, holds)?.text ?? null,
         draft: (part, cell, text) => this.#workings.draft(part, cell, text),
+        unpriced: () => unpricedParts(this.#recapped()),
         picture: (cell, remark, neighbours) => this.#picture(cell, remark, neighbours),
       }),
     ];
     return this.#findings;
+  }
+
+  recap(): RecapTable {
+    return recapTable(this.#recapped());
+  }
+
+  #recapped(): Recapped {
+    return {
+      sections: this.#notebook.sections,
+      costs: () => this.costs(),
+      state: (id) => this.state(id),
+      rows: (id) => this.#workings.rowsOf(id),
+      reach: (cells, way) => this.#workings.reach(cells, way),
+    };
   }
 
   draft(cell: CellId, formula: string, as: 'formula' | 'by hand'): Draft {

@@ -10,6 +10,7 @@ export interface Flight {
   readonly floor: number;
   /** How far the floor above goes on beyond the last riser, and the one below before the first. */
   readonly beyond: number;
+  readonly before: number;
 }
 
 export function flightOf(given: Given): Flight {
@@ -26,5 +27,7 @@ export function flightOf(given: Given): Flight {
   let height = 0;
   const heights = risers.map(({ inches }) => (height += inches));
   const floor = given.maybe('total')?.inches ?? height;
-  return { risers, run, heights, floor, beyond: run.inches * 1.5 };
+  const platform = given.some('platform');
+  const usual = run.inches * 1.5;
+  return { risers, run, heights, floor, beyond: platform?.inches ?? usual, before: usual };
 }

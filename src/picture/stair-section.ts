@@ -11,7 +11,7 @@ import {
   stroke,
 } from './drawing.ts';
 import { type Given, type Size, many, total } from './given.ts';
-import { addConcrete } from './stair-concrete.ts';
+import { addConcrete, belowGround, underConcrete } from './stair-concrete.ts';
 import { type Flight, flightOf } from './stair-flight.ts';
 import { addWood } from './stair-wood.ts';
 
@@ -23,7 +23,7 @@ export function stairSection(given: Given): Drawing {
   const shapes: Shape[] = [];
   const key: KeyItem[] = [];
   addGround(given, flight, shapes, key);
-  const concrete = given.word('made of') === 'concrete';
+  const concrete = isConcrete(given);
   if (concrete) addConcrete(given, flight, shapes, key);
   else addWood(given, flight, shapes, key);
   addRail(given, flight, shapes, key);
@@ -44,6 +44,8 @@ export function stairSection(given: Given): Drawing {
     treads > 0
       ? `, ${many(treads, 'tread')} of ${run.said}, ${given.say(treads * run.inches)} of run`
       : '';
+  const platform = given.some('platform');
+  const flat = platform ? `, then ${platform.said} of platform` : '';
   const told = given.maybe('total')?.said ?? given.say(floor);
   return {
     name: 'stair section',
@@ -51,7 +53,7 @@ export function stairSection(given: Given): Drawing {
     chains: chainsOf(given, flight),
     words: [],
     key,
-    alt: `${concrete ? 'Concrete' : 'Wood'} flight from the side: ${rises}${runs}, ${told} of total rise.${wrong
+    alt: `${concrete ? 'Concrete' : 'Wood'} flight from the side: ${rises}${runs}${flat}, ${told} of total rise.${wrong
       .map((each) => ` ${each}`)
       .join('')}`,
     wrong,
@@ -88,6 +90,7 @@ function chainsOf(given: Given, { risers, run, heights, floor }: Flight): readon
   const treads = risers.length - 1;
   const ups = [0, ...heights].map((h) => -h).toReversed();
   const odd = oddRisers(risers);
+  const below = isConcrete(given) ? belowGround(given) : [];
   const chains: Chain[] = [
     {
       side: 'left',
@@ -97,16 +100,20 @@ function chainsOf(given: Given, { risers, run, heights, floor }: Flight): readon
     },
     {
       side: 'right',
-      stops: [-floor, 0],
-      says: [given.maybe('total')?.said ?? given.say(floor)],
+      stops: [-floor, 0, ...below.map(({ to }) => to)],
+      says: [given.maybe('total')?.said ?? given.say(floor), ...below.map(({ said }) => said)],
     },
   ];
+  const platform = given.some('platform');
   if (treads > 0) {
     const stops = Array.from({ length: treads + 1 }, (_, i) => i * run.inches);
     chains.push({
       side: 'bottom',
-      stops,
-      says: stops.slice(1).map((_, i) => (i === 0 ? run.said : null)),
+      stops: platform ? [...stops, treads * run.inches + platform.inches] : stops,
+      says: [
+        ...stops.slice(1).map((_, i) => (i === 0 ? run.said : null)),
+        ...(platform ? [platform.said] : []),
+      ],
     });
     if (treads > 1) {
       chains.push({
@@ -115,34 +122,39 @@ function chainsOf(given: Given, { risers, run, heights, floor }: Flight): readon
         says: [given.say(treads * run.inches)],
       });
     }
+  } else if (platform) {
+    chains.push({ side: 'bottom', stops: [0, platform.inches], says: [platform.said] });
   }
   return chains;
 }
 
-function addGround(
-  given: Given,
-  { run, beyond, risers }: Flight,
-  shapes: Shape[],
-  key: KeyItem[],
-): void {
+function addGround(given: Given, flight: Flight, shapes: Shape[], key: KeyItem[]): void {
+  const { run, beyond, before, risers } = flight;
   const landing = given.maybe('landing');
-  const base = given.maybe('base');
+  // Under concrete steps the stone is theirs.
+  const base = isConcrete(given) ? null : given.maybe('base');
   const right = run.inches * Math.max(risers.length - 1, 1) + beyond;
   const thick = landing?.inches ?? 0;
   const stone = base?.inches ?? 0;
   const foot = run.inches * 1.3;
-  const depth = Math.max(run.inches * 0.35, (thick + stone) * 0.5);
-  shapes.push(rectangle(-beyond, 0, right + beyond, thick + stone + depth, 'none', 'earth'));
+  const under = isConcrete(given) ? underConcrete(given) : 0;
+  const depth = Math.max(run.inches * 0.35, (thick + stone + under) * 0.5);
+  const deep = Math.max(thick + stone, under) + depth;
+  shapes.push(rectangle(-before, 0, right + before, deep, 'none', 'earth'));
   if (base && stone > 0) {
-    shapes.push(rectangle(-beyond, thick, beyond + foot, stone, 'outline', 'stone'));
+    shapes.push(rectangle(-before, thick, before + foot, stone, 'outline', 'stone'));
     key.push({ line: 'outline', fill: 'stone', text: `stone, ${base.said}` });
   }
   if (landing && thick > 0) {
-    shapes.push(rectangle(-beyond, 0, beyond + foot, thick, 'cut', 'concrete'));
+    shapes.push(rectangle(-before, 0, before + foot, thick, 'cut', 'concrete'));
     key.push({ line: 'cut', fill: 'concrete', text: `landing, ${landing.said}` });
     shapes.push(straight(foot, 0, right, 0, 'cut'));
-  } else shapes.push(straight(-beyond, 0, right, 0, 'cut'));
+  } else shapes.push(straight(-before, 0, right, 0, 'cut'));
   key.push({ line: 'none', fill: 'earth', text: 'ground' });
+}
+
+function isConcrete(given: Given): boolean {
+  return given.word('made of') === 'concrete';
 }
 
 function addRail(

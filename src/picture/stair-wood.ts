@@ -11,7 +11,8 @@ export function addWood(given: Given, flight: Flight, shapes: Shape[], key: KeyI
   const back = riser?.inches ?? 0;
   const nosing = given.inches('nosing', 0);
   const faces = risers.map((_, i) => i * run.inches + nosing);
-  addStringer(given, { flight, board, face: (i) => faces[i] + back, shapes, key });
+  if (given.word('made of') === 'boxes') addBoxes(flight, { board, faces, back, shapes, key });
+  else addStringer(given, { flight, board, face: (i) => faces[i] + back, shapes, key });
   for (const [i, x] of faces.entries()) {
     const low = i === 0 ? 0 : heights[i - 1];
     const isLast = i === risers.length - 1;
@@ -50,6 +51,29 @@ export function addWood(given: Given, flight: Flight, shapes: Shape[], key: KeyI
     });
   if (riser && back > 0)
     key.push({ line: 'outline', fill: 'wood', text: `riser boards, ${riser.said}` });
+}
+
+/** A frame under each tread that reaches back under all those above it. */
+function addBoxes(
+  { risers, run, heights }: Flight,
+  on: {
+    readonly board: number;
+    readonly faces: readonly number[];
+    readonly back: number;
+    readonly shapes: Shape[];
+    readonly key: KeyItem[];
+  },
+): void {
+  const { board, faces, back, shapes, key } = on;
+  const treads = risers.length - 1;
+  const end = treads * run.inches + back;
+  for (let i = 0; i < treads; i++) {
+    const low = i === 0 ? 0 : heights[i - 1];
+    const high = heights[i] - board - low;
+    const x = faces[i] + back;
+    if (high > 0) shapes.push(rectangle(x, -low - high, end - x, high, 'outline', 'wood'));
+  }
+  if (treads > 0) key.push({ line: 'outline', fill: 'wood', text: 'boxes, one on the other' });
 }
 
 function addStringer(

@@ -7,7 +7,7 @@ const LISTS = [
    stick, timber, sheet, panel, shim, wedge, brace, bracket, corbel, ledger`,
   // Fixings and hardware
   `screw, nail, bolt, nut, washer, anchor, hanger, clip, tie, staple, pin, dowel, plug, strap, hinge,
-   latch, handle, lock, connector, fastener, rivet, stake, peg, hook, cap, base, bar, chair, dobie, coil`,
+   lag, lag screw, lag bolt, latch, handle, lock, connector, fastener, rivet, stake, peg, hook, cap, base, bar, chair, dobie, coil`,
   // Concrete, masonry, paving
   `footing, pier, slab, form, bag, sack, block, brick, paver, stone, tile, course, pour, batch,
    cylinder, column, lintel, sill, slate, shingle, kerb, curb, step`,
@@ -17,7 +17,7 @@ const LISTS = [
   // The parts of a job
   `piece, load, truck, truckload, trip, visit, delivery, rental, dumpster, bin, permit, inspection,
    job, lot, unit, section, bay, run, row, strip, corner, end, cut, gap, hole, joint, seam, coat,
-   opening, wall, door, window, landing, stair, flight, deck, fence, gate, fixture, light, lamp,
+   opening, space, layer, wall, door, window, landing, stair, flight, deck, fence, gate, fixture, light, lamp,
    outlet, switch, circuit, fitting, elbow, valve, drain, downspout, gutter, pipe, vent, skylight,
    drawing, room, floor, house`,
   // Out of doors

@@ -1,6 +1,7 @@
 // Where notebooks are kept between visits: small verbs over one database of the browser.
 import { type UseStore, promisifyRequest } from 'idb-keyval';
 import type { KeptIdentities } from '../versions/identities.ts';
+import { type Alongside, type KeptAlongside, takenAlongside } from './alongside-shapes.ts';
 import { type Commit, type Committed, commit } from './commit.ts';
 import { database } from './database.ts';
 import {
@@ -22,6 +23,7 @@ const ENTRY = 'entry/';
 const PLACE = 'place/';
 const SAVED = 'saved/';
 const HALF = 'half/';
+const ALONGSIDE = 'alongside/';
 const LAST = 'last';
 export const VERSIONS = 'versions/';
 /** Which snapshot the price of a notebook stands beside. */
@@ -81,7 +83,9 @@ export class Shelf {
     const snapshots = await this.#store('readonly', (s) =>
       promisifyRequest<IDBValidKey[]>(s.getAllKeys(range)),
     );
-    const own = [NOTEBOOK, ENTRY, PLACE, SAVED, HALF, VERSIONS, BESIDE].map((key) => key + id);
+    const own = [NOTEBOOK, ENTRY, PLACE, SAVED, HALF, ALONGSIDE, VERSIONS, BESIDE].map(
+      (key) => key + id,
+    );
     return commit(this.#store, { puts: [], drops: [...own, ...snapshots.map(String)] });
   }
 
@@ -117,6 +121,25 @@ export class Shelf {
       this.#store,
       half ? { puts: [[key, { v: 1, ...half }]] } : { puts: [], drops: [key] },
     );
+  }
+
+  /** What is watched and compared beside a notebook. */
+  async alongside(id: string): Promise<Taken<KeptAlongside>> {
+    return takenAlongside(await this.#get(ALONGSIDE + id));
+  }
+
+  /** Keeps it, unless another page did after `expected` (0: nothing was laid there yet). */
+  async keepAlongside(id: string, alongside: Alongside, expected: number): Promise<Keeping> {
+    const revision = expected + 1;
+    const { watched, varied, alternatives } = alongside;
+    const kept: KeptAlongside = { v: 1, revision, watched, varied, alternatives };
+    const done = await commit(this.#store, {
+      puts: [[ALONGSIDE + id, kept]],
+      expect: { key: ALONGSIDE + id, holds: (found) => revisionOf(found) === expected },
+    });
+    return done.kind === 'done'
+      ? { kind: 'kept', revision }
+      : { kind: 'behind', revision: revisionOf(done.found) };
   }
 
   /** The id of the notebook that was open last. */

@@ -4,6 +4,7 @@ import type { Standing } from '../store/ground.ts';
 import type { Channel } from '../store/keeper.ts';
 import type { Shelf } from '../store/shelf.ts';
 import type { Locks } from '../store/turn.ts';
+import type { PracticeShelf } from '../store/practice-shelf.ts';
 import type { VersionsShelf } from '../store/versions-shelf.ts';
 import type { Door } from './session.ts';
 
@@ -32,6 +33,8 @@ export interface DeskSettings {
   readonly guide: () => Promise<string>;
   /** Where snapshots, change orders and the job record are kept; fetched when they are asked for. */
   readonly versions: () => Promise<VersionsShelf>;
+  /** Where it is kept what came of being asked; fetched when somebody is. */
+  readonly practice: () => Promise<PracticeShelf>;
   /** The version of this tool, as snapshots name it. */
   readonly tool: string;
 }

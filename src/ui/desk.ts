@@ -7,6 +7,7 @@ import type { Slip } from '../store/journal.ts';
 import { Keeper, type KeeperState } from '../store/keeper.ts';
 import type { KeptEntry, KeptPlace } from '../store/shapes.ts';
 import type { Role } from '../store/turn.ts';
+import type { PracticeShelf } from '../store/practice-shelf.ts';
 import type { VersionsShelf } from '../store/versions-shelf.ts';
 import {
   type Identities,
@@ -28,6 +29,7 @@ import { LeftSlips } from './left-slips.ts';
 import { notTaken } from './not-taken.ts';
 import { allCells } from './reading-order.ts';
 import { type Door, Session } from './session.ts';
+import { Watching } from './watching.ts';
 import { WhoseTurn } from './whose-turn.ts';
 
 /** A text that is opened, with what was kept beside it. */
@@ -44,6 +46,8 @@ export class Desk {
   readonly templates: readonly Template[];
   /** The line that is being written, as far as it got. */
   readonly half: HalfWritten;
+  /** What is watched and compared beside the open notebook. */
+  readonly watching: Watching;
   readonly #settings: DeskSettings;
   readonly #turn: WhoseTurn;
   readonly #held: HeldOnto;
@@ -107,6 +111,7 @@ export class Desk {
     });
     this.#text = text;
     this.#identities = identitiesOf(door, id, identities);
+    this.watching = new Watching(this, shelf);
     this.session.listen((happening) => {
       if (happening.kind === 'changed' || happening.kind === 'tape') this.#keepSoon();
     });
@@ -160,6 +165,10 @@ export class Desk {
 
   versions(): Promise<VersionsShelf> {
     return this.#settings.versions();
+  }
+
+  practice(): Promise<PracticeShelf> {
+    return this.#settings.practice();
   }
 
   now(): number {
@@ -281,6 +290,11 @@ export class Desk {
     if (!first) return;
     this.session.bring(first.id);
     this.session.write({ kind: 'formula', cell: first.id });
+  }
+
+  /** Opens a text beside the notebook, which it does not touch. */
+  openBeside(text: string): Door {
+    return this.#settings.estimate(text);
   }
 
   /** The guide as a notebook of its own, anew each time it is asked for: what is tried in it touches nothing else. */

@@ -39,6 +39,8 @@ export type Happening =
   | { readonly kind: 'bring-part'; readonly part: string }
   | { readonly kind: 'writing' }
   | { readonly kind: 'tape' }
+  /** What is watched, or laid beside the notebook, is otherwise. */
+  | { readonly kind: 'watched' }
   | { readonly kind: 'told' }
   /** Words come from the guide into the line that is being written. */
   | { readonly kind: 'put'; readonly words: string }

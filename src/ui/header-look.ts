@@ -19,7 +19,6 @@ export const headerLook = css`
   }
   .title {
     margin-right: 1.5rem;
-    flex: 0 1 auto;
     min-width: 6rem;
     max-width: 22rem;
     overflow: hidden;
@@ -45,7 +44,7 @@ export const headerLook = css`
   nav {
     display: flex;
     flex: 1;
-    /* Between the widths named below, on two lines rather than over the title. */
+    /* Where there is too little room, on two lines rather than over the title. */
     flex-wrap: wrap;
     gap: 0 1rem;
     align-items: center;
@@ -115,14 +114,20 @@ export const headerLook = css`
     flex: none;
   }
   @media screen and (max-width: 1400px) {
+    :host {
+      column-gap: 0.8rem;
+    }
+    .title {
+      margin-right: 0.4rem;
+    }
+    nav {
+      column-gap: 0.6rem;
+    }
     .say {
       display: none;
     }
-    nav {
-      gap: 0 0.7rem;
-    }
   }
-  @media screen and (max-width: 1175px) {
+  @media screen and (max-width: 1260px) {
     :host {
       flex-wrap: wrap;
       padding: 0.35rem 0.75rem;

@@ -26,7 +26,7 @@ import './paper-sheet.ts';
 import { sheetsLook } from './sheets-look.ts';
 
 /** Sheets about one cell. */
-export type CellSheet = 'removing' | 'removing-column' | 'moving' | 'goes-into';
+export type CellSheet = 'removing' | 'removing-column' | 'moving' | 'goes-into' | 'show-how';
 interface Offered {
   readonly template: Template;
   readonly names: readonly string[];

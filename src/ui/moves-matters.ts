@@ -15,7 +15,7 @@ import { Follows } from './follows.ts';
 import { look } from './look.ts';
 import type { MovesAsked } from './moves-asked.ts';
 import { movesLook } from './moves-look.ts';
-import { ResultWords } from './result-words.ts';
+import { NearAmounts } from './near-amounts.ts';
 import type { Session } from './session.ts';
 
 /** Drawn at first; the others move it less. */
@@ -76,7 +76,7 @@ export class MovesMatters extends LitElement {
     const moving = matters.givens.filter(({ swing }) => swing > 0);
     const still = matters.givens.length - moving.length;
     if (moving.length === 0) return html`<p>No given that is a number moves it.</p>`;
-    const words = new ResultWords(withTotals(this.session.door), this.result);
+    const words = new NearAmounts(withTotals(this.session.door), this.result);
     const scale = scaleOf(matters, moving, this.#bars.width);
     const drawn = this.all ? moving : moving.slice(0, MOST);
     return html`
@@ -125,9 +125,9 @@ export class MovesMatters extends LitElement {
     `;
   }
 
-  #row(matter: Matter, words: ResultWords, scale: Scale): TemplateResult {
+  #row(matter: Matter, words: NearAmounts, scale: Scale): TemplateResult {
     const { given, from, to, swing } = matter;
-    const own = new ResultWords(this.session.door, given);
+    const own = new NearAmounts(this.session.door, given);
     const [low, high] = from.at <= to.at ? [from, to] : [to, from];
     const name = this.#name(given);
     const part = this.#part(given);
@@ -200,7 +200,7 @@ function leading(moving: readonly Matter[], name: (cell: CellId) => string): str
 }
 
 /** `its range, 12 hours to 16 hours`; `10% less to 10% more, …`. */
-function bySaid({ by, from, to }: Matter, words: ResultWords): string {
+function bySaid({ by, from, to }: Matter, words: NearAmounts): string {
   const [low, high] = [Math.min(from.at, to.at), Math.max(from.at, to.at)];
   const ends = `${words.say(low)} to ${words.say(high)}`;
   switch (by) {
@@ -225,7 +225,7 @@ function plumb(scale: Scale, now: number): TemplateResult {
 }
 
 /** The ends of the scale, and over them where it stands now. */
-function axis(words: ResultWords, scale: Scale): TemplateResult {
+function axis(words: NearAmounts, scale: Scale): TemplateResult {
   const now = words.now ?? scale.low;
   const x = placeOn(scale, now);
   const share = x / scale.width;

@@ -16,7 +16,7 @@ import './moves-sure.ts';
 import './moves-take.ts';
 import { allCells } from './reading-order.ts';
 import { recordSheetLook } from './record-sheet-look.ts';
-import { ResultWords } from './result-words.ts';
+import { NearAmounts } from './near-amounts.ts';
 import type { Session } from './session.ts';
 
 const LEAVES = ['What matters', 'How sure', 'What would it take'] as const;
@@ -82,7 +82,7 @@ export class MovesSheet extends LitElement {
     const result = results.find((cell) => cell === this.chosen) ?? results[0];
     if (result === undefined)
       return html`<p>Nothing in this notebook is worked yet: there is no number to ask about.</p>`;
-    const words = new ResultWords(withTotals(session.door), result);
+    const words = new NearAmounts(withTotals(session.door), result);
     const goes = ({ detail }: CustomEvent<CellId>): void => this.#goes(detail);
     // All of them stay, so that what is typed is still there when one comes back.
     return html`

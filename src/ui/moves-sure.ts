@@ -26,7 +26,7 @@ import { look } from './look.ts';
 import { MeasuredWidth } from './measured-width.ts';
 import type { MovesAsked } from './moves-asked.ts';
 import { movesLook } from './moves-look.ts';
-import { ResultWords } from './result-words.ts';
+import { NearAmounts } from './near-amounts.ts';
 import type { Session } from './session.ts';
 import { CURVE_HEIGHT, sureCurve } from './sure-curve.ts';
 import './moves-ties.ts';
@@ -85,7 +85,7 @@ export class MovesSure extends LitElement {
   protected override render(): TemplateResult {
     const { sample } = this;
     const job = withTotals(this.session.door);
-    const words = new ResultWords(job, this.result);
+    const words = new NearAmounts(job, this.result);
     const ranged = rangedAmong(job, [this.result, ...job.reach([this.result], 'down')]);
     if (ranged.length === 0) return this.#withoutRanges();
     if (!sample || words.now === null)
@@ -98,7 +98,7 @@ export class MovesSure extends LitElement {
     return html`${this.#told(sample, words, words.now)} ${this.#ties()}`;
   }
 
-  #told(sample: Sample, words: ResultWords, now: number): TemplateResult {
+  #told(sample: Sample, words: NearAmounts, now: number): TemplateResult {
     const name = this.#name();
     const say = (share: number): string => words.say(quantile(sample, share));
     const certainty = certaintyOf(this.certainty);
@@ -149,7 +149,7 @@ export class MovesSure extends LitElement {
     `;
   }
 
-  #budget(sample: Sample, words: ResultWords): TemplateResult {
+  #budget(sample: Sample, words: NearAmounts): TemplateResult {
     const read = this.#budgetRead();
     const amount = this.#budgetIn(words);
     return html`<div class="asks">
@@ -179,7 +179,7 @@ export class MovesSure extends LitElement {
 
   #contingency(
     sample: Sample,
-    words: ResultWords,
+    words: NearAmounts,
     now: number,
     certainty: number | null,
   ): TemplateResult {
@@ -211,7 +211,7 @@ export class MovesSure extends LitElement {
     </div>`;
   }
 
-  #figures(sample: Sample, words: ResultWords): TemplateResult {
+  #figures(sample: Sample, words: NearAmounts): TemplateResult {
     return html`<details class="figures">
       <summary>Figures</summary>
       <table aria-label="What trials stay under">
@@ -289,7 +289,7 @@ export class MovesSure extends LitElement {
   }
 
   /** In the unit that the result is shown in; null where none can be read. */
-  #budgetIn(words: ResultWords): number | null {
+  #budgetIn(words: NearAmounts): number | null {
     const read = this.#budgetRead();
     if (read?.kind !== 'value' || !(read.value instanceof Dec)) return null;
     return read.value.toNumber() * (words.unit?.factor ?? 1);
@@ -300,7 +300,7 @@ export class MovesSure extends LitElement {
     return this.result < 0 ? `the ${name.charAt(0).toLowerCase()}${name.slice(1)}` : name;
   }
 
-  #curveSaid(sample: Sample, words: ResultWords): string {
+  #curveSaid(sample: Sample, words: NearAmounts): string {
     const { sorted } = sample;
     const say = (share: number): string => words.say(quantile(sample, share));
     return `Curve of ${TRIALS.toLocaleString('en-US')} trials from ${words.say(sorted[0])} to ${words.say(sorted[sorted.length - 1])}: one in ten under ${say(0.1)}, half under ${say(0.5)}, four in five under ${say(0.8)}, nine in ten under ${say(0.9)}.`;

@@ -19,7 +19,7 @@ import { look } from './look.ts';
 import { movesLook } from './moves-look.ts';
 import { alsoSaid } from './also-said.ts';
 import { putIn, writtenIn } from './put-in.ts';
-import { ResultWords } from './result-words.ts';
+import { NearAmounts } from './near-amounts.ts';
 import type { Session } from './session.ts';
 
 /** More answers than this are not told one by one. */
@@ -53,11 +53,11 @@ export class MovesTake extends LitElement {
     if (!this.shown) return html``;
     const job = withTotals(this.session.door);
     const name = this.#resultName();
-    const words = new ResultWords(job, this.result);
+    const words = new NearAmounts(job, this.result);
     const givens = givensOf(job, this.result);
     if (givens.length === 0) return html`<p>${name} rests on no given that is a number.</p>`;
     const given = this.given !== null && givens.includes(this.given) ? this.given : givens[0];
-    const own = new ResultWords(job, given);
+    const own = new NearAmounts(job, given);
     return html`
       <form class="take" @submit=${(event: Event) => this.#work(event, given)}>
         <label for="given">What must</label>

@@ -1,6 +1,7 @@
 // The keyboard on the page: each key goes to whatever has it, from what is being written up to undoing anywhere.
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { CellId } from '../language/tree.ts';
+import type { Desk } from './desk.ts';
 import { duplicatePart } from './moving.ts';
 import {
   type Asked,
@@ -12,6 +13,8 @@ import {
   rowKey,
   snapshotsKey,
   undoKey,
+  watchKey,
+  whatIfKey,
 } from './page-keys.ts';
 import type { PageSheets } from './page-sheets.ts';
 import type { CellSheet } from './job-sheets.ts';
@@ -19,6 +22,7 @@ import type { Session } from './session.ts';
 import type { StoryCell } from './story-cell.ts';
 
 interface Page extends ReactiveControllerHost {
+  readonly desk: Desk;
   readonly session: Session;
   readonly sheets: PageSheets;
   lay(sheet: CellSheet, cell: CellId): void;
@@ -77,6 +81,10 @@ export class PageKeyboard implements ReactiveController {
       sheets.show('moves');
       return 'done';
     }
+    if (sheets.open === '' && whatIfKey(session, event)) {
+      sheets.turnWhatIf();
+      return 'done';
+    }
     if (event.key === 'Escape' && path.some((at) => at.tagName === 'ASIDE')) {
       page.fromWorking();
       if (session.chosen !== null) session.bring(session.chosen);
@@ -98,6 +106,11 @@ export class PageKeyboard implements ReactiveController {
       const moved = moveKey(session, on, event);
       if (moved !== 'nothing') return moved;
     }
+    const watched = sheets.open === '' ? watchKey(session, on, event) : null;
+    if (watched) {
+      page.desk.watching.turn(watched);
+      return 'done';
+    }
     if (heading && /^d$/i.test(event.key) && !event.ctrlKey && !event.metaKey && !event.altKey) {
       duplicatePart(session, heading.dataset['heading'] ?? '');
       return 'done';
@@ -112,6 +125,7 @@ export class PageKeyboard implements ReactiveController {
     if (asked === 'move') page.lay('moving', row.cell.id);
     if (asked === 'goes-into') page.lay('goes-into', row.cell.id);
     if (asked === 'go-to') sheets.show('go-to');
+    if (asked === 'show-how') page.lay('show-how', session.worked ?? row.cell.id);
     return asked;
   }
 }

@@ -1,4 +1,4 @@
-// What is laid over the page: sheets, snapshots, the job record, what moves it and the guide. Each is fetched when it is first asked for.
+// What is laid over the page: sheets, snapshots, the job record, what moves it, the guide and the alternatives. Each is fetched when it is first asked for.
 import { html, nothing, type ReactiveController, type TemplateResult } from 'lit';
 import type { ReactiveControllerHost } from 'lit';
 import type { CellId } from '../language/tree.ts';
@@ -9,7 +9,7 @@ import type { CellSheet } from './job-sheets.ts';
 type Page = ReactiveControllerHost & HTMLElement & { readonly desk: Desk };
 
 /** What comes in a piece of its own. */
-type Fetched = 'sheets' | 'snapshots' | 'record' | 'moves' | 'guide';
+type Fetched = 'sheets' | 'snapshots' | 'record' | 'moves' | 'show-how' | 'guide' | 'what-if';
 
 export class PageSheets implements ReactiveController {
   readonly #page: Page;
@@ -17,7 +17,8 @@ export class PageSheets implements ReactiveController {
   readonly #gone: () => void;
   readonly #here = new Set<Fetched>();
   #open: SheetName | CellSheet | '' = '';
-  #guide: 'away' | 'open' = 'away';
+  /** What stands in the place of the working. */
+  #beside: 'guide' | 'what-if' | null = null;
   /** The cell that the sheet is about, and of a table the column. */
   #about: CellId | null = null;
   #column = 0;
@@ -31,12 +32,17 @@ export class PageSheets implements ReactiveController {
   hostUpdate(): void {
     const page = this.#page;
     const open = this.#open;
-    if (this.#guide === 'open') this.#fetch('guide');
-    page.toggleAttribute('guide', this.#guide === 'open' && this.#here.has('guide'));
+    if (this.#beside) this.#fetch(this.#beside);
+    for (const beside of ['guide', 'what-if'] as const) {
+      page.toggleAttribute(beside, this.#beside === beside && this.#here.has(beside));
+    }
     page.toggleAttribute('snapshots', open === 'snapshots' && this.#here.has('snapshots'));
     page.toggleAttribute('record', open === 'record');
     page.toggleAttribute('moves', open === 'moves');
-    if (open === 'snapshots' || open === 'record' || open === 'moves') this.#fetch(open);
+    page.toggleAttribute('show-how', open === 'show-how');
+    const own = ['snapshots', 'record', 'moves', 'show-how'] as const;
+    const found = own.find((one) => one === open);
+    if (found) this.#fetch(found);
     else if (open !== '') this.#fetch('sheets');
   }
 
@@ -58,17 +64,36 @@ export class PageSheets implements ReactiveController {
   }
 
   readonly turnGuide = (): void => {
-    this.#guide = this.#guide === 'open' ? 'away' : 'open';
+    this.#beside = this.#beside === 'guide' ? null : 'guide';
     this.#page.requestUpdate();
   };
 
-  guide(): TemplateResult | typeof nothing {
-    if (!this.#here.has('guide')) return nothing;
-    return html`<guide-page
-      .desk=${this.#page.desk}
-      ?open=${this.#guide === 'open'}
-      @away=${this.turnGuide}
-    ></guide-page>`;
+  readonly turnWhatIf = (): void => {
+    this.#beside = this.#beside === 'what-if' ? null : 'what-if';
+    this.#page.requestUpdate();
+  };
+
+  /** What is laid beside the notebook where there is room. */
+  beside(): TemplateResult {
+    const { desk } = this.#page;
+    return html`${
+      this.#here.has('guide')
+        ? html`<guide-page
+            .desk=${desk}
+            ?open=${this.#beside === 'guide'}
+            @away=${this.turnGuide}
+          ></guide-page>`
+        : nothing
+    }
+    ${
+      this.#here.has('what-if')
+        ? html`<what-if
+            .desk=${desk}
+            ?open=${this.#beside === 'what-if'}
+            @away=${this.turnWhatIf}
+          ></what-if>`
+        : nothing
+    }`;
   }
 
   render(): TemplateResult {
@@ -91,6 +116,16 @@ export class PageSheets implements ReactiveController {
               ?open=${open === 'moves'}
               @away=${this.#away}
             ></moves-sheet>`
+          : nothing
+      }
+      ${
+        this.#here.has('show-how')
+          ? html`<show-how
+              .desk=${desk}
+              .cell=${this.#about}
+              ?open=${open === 'show-how'}
+              @away=${this.#away}
+            ></show-how>`
           : nothing
       }
       ${
@@ -136,5 +171,7 @@ const PIECES: Readonly<Record<Fetched, () => Promise<unknown>>> = {
   snapshots: () => import('./snapshot-sheet.ts'),
   record: () => import('./record-sheet.ts'),
   moves: () => import('./moves-sheet.ts'),
+  'show-how': () => import('./show-how.ts'),
   guide: () => import('./guide-page.ts'),
+  'what-if': () => import('./what-if.ts'),
 };

@@ -7,7 +7,8 @@ import type { Door } from './session.ts';
 
 const KINDS = ['material', 'labour', 'equipment', 'subcontract', 'fee'] as const;
 
-export function partRecap(door: Door, row: CostRow): TemplateResult {
+/** `mark` stands before the sum. */
+export function partRecap(door: Door, row: CostRow, mark: unknown): TemplateResult {
   const { currency } = door.notebook.settings;
   const missing = row.incomplete.length;
   const shares = KINDS.filter((kind) => !isNothing(row[kind])).map(
@@ -23,7 +24,7 @@ export function partRecap(door: Door, row: CostRow): TemplateResult {
     ${
       row.lines > 0 || added || missing > 0
         ? html`<span class="sum"
-            >${sum}${
+            >${mark}${sum}${
               missing > 0
                 ? html`<span class="so-far"
                     >so far; ${sayLeftOut(row.incomplete, (id) => door.state(id))}</span

@@ -22,7 +22,8 @@ export class PastPrices extends LitElement {
     look,
     snapshotsLook,
     css`
-      h3 {
+      :host {
+        display: block;
         margin-top: 1.8rem;
       }
       li {

@@ -116,7 +116,7 @@ export const recordAgainstLook = css`
   .learned strong {
     font-size: 1.15rem;
   }
-  @media (max-width: 760px) {
+  @media screen and (max-width: 760px) {
     .bar {
       grid-template-columns: 1fr;
       gap: 0.1rem;

@@ -50,7 +50,7 @@ export const recordEntriesLook = css`
     border-bottom: 1px solid var(--hair);
     overflow-wrap: anywhere;
   }
-  @media (max-width: 760px) {
+  @media screen and (max-width: 760px) {
     .entry {
       grid-template-columns: 1fr auto;
     }

@@ -145,7 +145,7 @@ export const recordLook = css`
       min-height: 2.75rem;
     }
   }
-  @media (max-width: 760px) {
+  @media screen and (max-width: 760px) {
     .field {
       flex: 1 1 40%;
       width: auto;

@@ -61,7 +61,7 @@ export const recordSheetLook = css`
   .trouble {
     color: var(--keel);
   }
-  @media (max-width: 760px) {
+  @media screen and (max-width: 760px) {
     dialog {
       width: 100vw;
       max-width: 100vw;

@@ -44,6 +44,7 @@ export class Session {
   /** What was to be mended when the rows were last drawn. */
   #problems: ReturnType<typeof problemsBy>;
   #besideGuide = false;
+  #watched: ReadonlySet<string> = new Set();
   readonly #hearers = new Hearers();
 
   constructor(door: Door, asides: Asides) {
@@ -301,6 +302,22 @@ export class Session {
     this.#redraw([trial.cell]);
     this.#happen({ kind: 'tape' });
     if (ran.length > 0) this.#changed(ran);
+  }
+
+  /** The marks of the results that are watched. */
+  get watched(): ReadonlySet<string> {
+    return this.#watched;
+  }
+
+  setWatched(marks: ReadonlySet<string>): void {
+    const otherwise = [...this.#watched, ...marks].filter(
+      (mark) => this.#watched.has(mark) !== marks.has(mark),
+    );
+    this.#watched = marks;
+    this.#redraw(
+      otherwise.flatMap((mark) => (mark.startsWith('cell ') ? [Number(mark.slice(5))] : [])),
+    );
+    this.#happen({ kind: 'watched' });
   }
 
   tell(notice: Notice | null): void {

@@ -5,6 +5,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { keyed } from 'lit/directives/keyed.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { CellId } from '../language/tree.ts';
+import type { Result } from '../moves-it/stood.ts';
 import type { Part } from '../notebook/document.ts';
 import type { Binder } from './binder.ts';
 import type { Desk } from './desk.ts';
@@ -30,6 +31,7 @@ import './job-header.ts';
 import './story-part.ts';
 import './story-rod.ts';
 import './story-working.ts';
+import './watched-strip.ts';
 
 /** Blocks drawn in the first go, and in each frame after it until all stand. */
 const DRAWN_FIRST = 120;
@@ -60,6 +62,9 @@ export class StoryPage extends LitElement {
     super();
     new PageKeyboard(this);
     new PageLeaving(this);
+    this.addEventListener('watch', (event) =>
+      this.desk.watching.turn((event as CustomEvent<Result>).detail),
+    );
   }
 
   get session(): Session {
@@ -116,6 +121,7 @@ export class StoryPage extends LitElement {
         .desk=${desk}
         @sheet=${(event: CustomEvent<SheetName>) => this.sheets.show(event.detail)}
         @guide=${this.sheets.turnGuide}
+        @what-if=${this.sheets.turnWhatIf}
       ></job-header>
       ${told(desk)}
       <main class="scroll" id="page" aria-label="Estimate" @scroll=${this.#places.scrolled}>
@@ -177,7 +183,8 @@ export class StoryPage extends LitElement {
           ></story-working>
         </div>
       </aside>
-      ${this.sheets.guide()}
+      ${this.sheets.beside()}
+      <watched-strip .desk=${desk} @what-if=${this.sheets.turnWhatIf}></watched-strip>
       <job-footing
         role="contentinfo"
         .session=${session}
@@ -218,6 +225,7 @@ export class StoryPage extends LitElement {
       case 'told':
       case 'put':
       case 'guide-left':
+      case 'watched':
         break;
       case 'tape':
         if (this.session.trial) this.#opens(this.session.trial.cell);

@@ -3,10 +3,13 @@
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
+import type { Result } from '../moves-it/stood.ts';
 import type { Block, Cell, Part } from '../notebook/document.ts';
+import { asksForRecap } from '../notebook/recap-table.ts';
 import { drawing } from './drawing-fetched.ts';
 import { look } from './look.ts';
 import { styled } from './styled.ts';
+import { witness, witnessLook } from './witness.ts';
 import { duplicatePart, movePartBy } from './moving.ts';
 import { keyOf, saysOtherwise, stretchesOf } from './part-blocks.ts';
 import { partLook } from './part-look.ts';
@@ -17,6 +20,7 @@ import './lay-table.ts';
 import './story-cell.ts';
 import './story-line.ts';
 import './story-prose.ts';
+import './story-recap.ts';
 import './story-table.ts';
 
 /** About how high a block is before it was drawn, in pixels. */
@@ -24,7 +28,7 @@ const BLOCK_HEIGHT = 30;
 
 @customElement('story-part')
 export class StoryPart extends LitElement {
-  static override styles = [look, partLook];
+  static override styles = [look, witnessLook, partLook];
 
   @property({ attribute: false }) session!: Session;
   @property({ attribute: false, hasChanged: saysOtherwise }) content!: Part;
@@ -39,7 +43,7 @@ export class StoryPart extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     this.#stop = this.session.listen(({ kind }) => {
-      if (kind !== 'changed' && kind !== 'writing') return;
+      if (kind !== 'changed' && kind !== 'writing' && kind !== 'watched') return;
       if (this.#shows() !== this.#shown) this.requestUpdate();
     });
   }
@@ -53,12 +57,22 @@ export class StoryPart extends LitElement {
     this.#shown = this.#shows();
   }
 
+  get #mark(): string {
+    return `part ${this.content.key}`;
+  }
+
+  #watch(): void {
+    const detail: Result = { of: 'part', part: this.content.key };
+    this.dispatchEvent(new CustomEvent('watch', { detail, bubbles: true, composed: true }));
+  }
+
   /** What stands in the heading and what is being written here, as one text to compare. */
   #shows(): string {
     const { writing, door } = this.session;
     const here = writing && 'part' in writing && writing.part === this.content.key;
     const row = door.costs().parts.find(({ key }) => key === this.content.key);
-    return JSON.stringify([row, here ? writing : null]);
+    const watched = this.session.watched.has(this.#mark);
+    return JSON.stringify([row, here ? writing : null, watched]);
   }
 
   /** Where a row would come to stand that is dropped at this height: its place without it, and the line above that. */
@@ -120,6 +134,10 @@ export class StoryPart extends LitElement {
                 </button>
                 <button class="plain" @click=${() => this.#writeProse()}>Write a note</button>
                 <span class="whole">
+                  <button class="plain" @click=${() => this.#watch()}>
+                    ${this.session.watched.has(this.#mark) ? 'Let go of' : 'Watch'} what
+                    ${part.name} costs
+                  </button>
                   <button class="plain" @click=${() => duplicatePart(this.session, part.key)}>
                     Duplicate ${part.name}
                   </button>
@@ -175,7 +193,7 @@ export class StoryPart extends LitElement {
               </button>
             </h2>`
       }
-      ${row ? partRecap(this.session.door, row) : nothing}
+      ${row ? partRecap(this.session.door, row, this.session.watched.has(this.#mark) ? witness() : nothing) : nothing}
     </header>`;
   }
 
@@ -195,7 +213,8 @@ export class StoryPart extends LitElement {
             .session=${this.session}
             .cell=${block.cell}
           ></story-cell>
-          ${block.cell.table ? this.#table(block.cell.id) : nothing} ${this.#picture(block.cell)}
+          ${block.cell.table ? this.#table(block.cell.id) : nothing}
+          ${this.#picture(block.cell)}${this.#recapTable(block.cell)}
           ${this.#newCell(block.cell.id)}${this.#newTable(block.cell.id)}${this.#newProse(block.cell.id)}`;
       case 'heading':
         return html`<div role="listitem" data-block class="deeper">
@@ -229,6 +248,15 @@ export class StoryPart extends LitElement {
       .session=${this.session}
       .cell=${cell.id}
     ></story-picture>`;
+  }
+
+  #recapTable(cell: Cell): TemplateResult | typeof nothing {
+    if (!asksForRecap(cell)) return nothing;
+    return html`<story-recap
+      role="listitem"
+      .session=${this.session}
+      .cell=${cell.id}
+    ></story-recap>`;
   }
 
   #newCell(after: number | null): unknown {

@@ -444,3 +444,31 @@ describe('figure --trials', () => {
     expect(err).toContain('--trials');
   });
 });
+
+describe('a copy for the client', () => {
+  it('is printed alone, and adds up to the price', () => {
+    const asked = ['job.md', '--set', 'Screed=$40'] as const;
+    const { code, out, err } = run(...asked, '--client', 'work');
+    expect([code, err]).toEqual([0, '']);
+    // Concrete is 40 bags at $6.48, the sealer $30 by hand, the screed $40; nothing stands between cost and price.
+    expect(out).toBe(
+      'Kestrel Court garden\n\n' +
+        'Material                        $289.20\n' +
+        'Labour, equipment and services   $40.00\n' +
+        '---------------------------------------\n' +
+        'Price                           $329.20\n',
+    );
+    expect(run(...asked, '--client', 'price').out).toBe('Kestrel Court garden\n\nPrice  $329.20\n');
+  });
+
+  it('is not printed while a line has no value, nor beside figures of the owner', () => {
+    const { code, out, err } = run('job.md', '--client', 'parts');
+    expect([code, out]).toEqual([1, '']);
+    expect(err).toContain('"Screed" without a value');
+    for (const more of [['--json'], ['--explain', 'Bags'], ['--trials', '10']]) {
+      const beside = run('job.md', '--client', 'price', ...more);
+      expect([beside.code, beside.out]).toEqual([2, '']);
+    }
+    expect(run('job.md', '--client', 'all').code).toBe(2);
+  });
+});

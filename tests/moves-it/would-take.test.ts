@@ -100,6 +100,31 @@ describe('what would it take', () => {
     expect(putBack(open, 'Slab length', 'Concrete', taken.over?.formula ?? null)).toBe('$706.32');
   });
 
+  it('is met as it is shown where a step has more digits than are shown', () => {
+    const open = opened(
+      'Hours: 173 hours ÷ 3',
+      'Wage: $27 per hour',
+      'Rate: wage rounded up to the next $1 per hour',
+      'Work: hours times rate',
+    );
+    // 57.666… hours at $31 are $1,787.666…, which shows as $1,787.67.
+    const [only, ...more] = answersOf(
+      ask(open, 'Wage', 'Work', '$1,787.67', ['$20 per hour', '$40 per hour']),
+    );
+    expect(more).toEqual([]);
+    expect([only.from.shown, only.to.shown, only.meets]).toEqual([
+      '$30.01 per hour',
+      '$31.00 per hour',
+      'as shown',
+    ]);
+    for (const end of [only.from, only.to]) {
+      expect(putBack(open, 'Wage', 'Work', end.formula)).toBe('$1,787.67');
+    }
+    expect(ask(open, 'Wage', 'Work', '$1,787.60', ['$20 per hour', '$40 per hour']).kind).toBe(
+      'none',
+    );
+  });
+
   it('is none beyond what is sensible', () => {
     const open = opened(...slab);
     expect(ask(open, 'Slab length', 'Area', '1000 sq ft')).toMatchObject({

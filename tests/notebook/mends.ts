@@ -162,6 +162,13 @@ export const NOTEBOOK_MENDS: readonly MendCase[] = [
   at('limits-unlike', 'Width', part('- Width: 4 ft\n  - sensible: $3 up to $8\n')),
   at('outside-limits', 'Width', part('- Width: 4 ft\n  - sensible: 5 ft up to 8 ft\n')),
   at('outside-limits', 'Width', part('- Width: 9 ft\n  - sensible: up to 8 ft\n')),
+  at('recap-not-known', 'Width', part('- Width: 4 ft\n  - recap: the deck\n')),
+  at(
+    'part-not-priced',
+    'Width',
+    `${part('- Width: 4 ft\n  - recap: every part\n')}\n## Fence\n\n- Run: 20 ft\n`,
+    { none: OWNER },
+  ),
   at('not-yet-known', 'Width', part('- Width: ?\n'), { none: OWNER }),
   at('check-fails', 'Check', part('- Width: 4 ft\n- Check: width is over 5 ft\n'), {
     none: 'A check that does not hold is a finding about the job, and no slip of the pen.',

@@ -12,7 +12,7 @@ import type { TrialFigures } from '../../src/moves-it/figures.ts';
 import { inOneGo } from '../../src/moves-it/goes.ts';
 import { answerTo } from '../../src/moves-it/questions.ts';
 import { JOB_PRICE, withTotals } from '../../src/moves-it/whole-job.ts';
-import { ResultWords } from '../../src/ui/result-words.ts';
+import { NearAmounts } from '../../src/ui/near-amounts.ts';
 import { headless } from '../figure/headless.ts';
 import { findings } from './axe-findings.ts';
 import { Demo } from './demo.ts';
@@ -49,7 +49,7 @@ function sureOf(text: string): string {
   const job = withTotals(new Estimate(text));
   const answer = inOneGo(answerTo(job, { kind: 'trials', result: -1, trials: 20_000, seed: 1 }));
   if (answer.kind !== 'trials') throw new Error(answer.kind);
-  return new ResultWords(job, JOB_PRICE).say(quantile(answer, 0.8));
+  return new NearAmounts(job, JOB_PRICE).say(quantile(answer, 0.8));
 }
 
 const mainOf = async (page: Page): Promise<string> =>

@@ -3,6 +3,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { Demo } from './demo.ts';
+import { pdfText } from './pdf-text.ts';
 import {
   focusedOn,
   kept,
@@ -159,4 +160,12 @@ test('a job is recorded, corrected, held against the bid that went out, and what
   await press(page, button(page, 'Against the estimate'));
   await expect.poll(() => seenIn(sheet)).toContain('$2,371.00 spent');
   expect(await seenIn(sheet)).toContain('held against Bid 1');
+
+  // On paper it is a table with the job over it, and none of the fields; a sheet is not a narrow screen.
+  const paper = pdfText(await page.pdf({ format: 'Letter' }));
+  expect(paper.length).toBeLessThanOrEqual(2);
+  const words = paper.join(' ').replace(/\s+/g, '');
+  expect(words).toContain('KestrelCourtgarden');
+  expect(words).toContain('PartEstimateSpentTogoIntheendOverorunder');
+  expect(words).not.toContain('Heldagainst');
 });

@@ -4,7 +4,7 @@ import type { Matter } from '../../src/moves-it/matters.ts';
 import { whatMatters } from '../../src/moves-it/matters.ts';
 import { percentSaid, timesIn } from '../../src/ui/chance-words.ts';
 import { placeOn, stretchesOf } from '../../src/ui/matter-bar.ts';
-import { ResultWords } from '../../src/ui/result-words.ts';
+import { NearAmounts } from '../../src/ui/near-amounts.ts';
 import { opened } from '../moves-it/opened.ts';
 
 function matter(result: string, ...lines: readonly string[]): Matter {
@@ -91,11 +91,11 @@ describe('a number that is only near', () => {
     ['Share', 12.12942, '12.13%'],
     ['Price', NaN, 'no value'],
   ] as const)('of %s, %f, is said as %s', ([name, value, said]) => {
-    expect(new ResultWords(open.estimate, open.cell(name)).say(value)).toBe(said);
+    expect(new NearAmounts(open.estimate, open.cell(name)).say(value)).toBe(said);
   });
 
   it('is what the cell shows where it is now', () => {
-    const words = new ResultWords(open.estimate, open.cell('Price'));
+    const words = new NearAmounts(open.estimate, open.cell('Price'));
     expect([words.shown, words.now]).toEqual(['$17,574.12', 17_574.12]);
   });
 });

@@ -1,7 +1,20 @@
 // `L at R`: a quantity at a rate. It multiplies where the rate is per what L measures, and divides where
 // L measures what the rate is of.
-import { MONEY, PLAIN, TIME, hardPart, withoutNounsAbove } from '../../quantity/dimension.ts';
-import { amountMeasure, overMeasure, timesMeasure } from '../../quantity/measure.ts';
+import {
+  LENGTH,
+  MONEY,
+  PLAIN,
+  TIME,
+  hardPart,
+  isHard,
+  withoutNounsAbove,
+} from '../../quantity/dimension.ts';
+import {
+  type AmountMeasure,
+  amountMeasure,
+  overMeasure,
+  timesMeasure,
+} from '../../quantity/measure.ts';
 import type { Checked } from '../plan.ts';
 import type { Binary } from '../tree.ts';
 import {
@@ -12,6 +25,7 @@ import {
   refuseShareAt,
   timeUnit,
 } from './at-asks.ts';
+import { productOf } from './products.ts';
 import { bareNumber, inForm } from './bare-numbers.ts';
 import { type Checking, refuse } from './checking.ts';
 import { notAnAmount } from './clashes.ts';
@@ -45,6 +59,7 @@ export function checkAt(
   if (!sides) {
     if (withoutNounsAbove(b.dimension) === MONEY)
       return atPlainMoney(formula, left, right, checking);
+    if (isCountAtSize(a, b)) return countAtSize(formula, left, right);
     return askWhichWay(formula, left, right, checking);
   }
   if (bareNumber(left) !== null) {
@@ -64,6 +79,28 @@ export function checkAt(
   const measure = tidied(timesMeasure(used, b), used.dimension, b.dimension);
   const plan = { op: 'multiply', left: left.plan, right: right.plan } as const;
   return made(formula, [left, right], measure, plan, { manner: way.manner });
+}
+
+/** `13 balusters at 1 1/2 in`, `12 bags at 60 lb`: so many of that size. */
+function isCountAtSize(a: AmountMeasure, b: AmountMeasure): boolean {
+  const noun = countedNoun(a.dimension);
+  if (noun === null || noun === EACH || a.rate || b.dimension.nouns.length > 0) return false;
+  if (!isHard(b.dimension) || productOf(a, b).kind !== 'fits') return false;
+  // `10 joists at 16 in` may tell how far apart they are.
+  return !(SET_OUT.has(noun) && b.dimension === LENGTH);
+}
+
+/** What is set out at so much from one to the next. */
+const SET_OUT: ReadonlySet<string> = new Set(
+  'joist stud rafter truss purlin batten lath bar post screw nail bolt stake plant'.split(' '),
+);
+
+function countAtSize(formula: Binary, left: Checked, right: Checked): Checked {
+  const [a, b] = [left.holds.measure, right.holds.measure];
+  if (a.kind !== 'amount' || b.kind !== 'amount') throw new Error('A count at no amount');
+  const plan = { op: 'multiply', left: left.plan, right: right.plan } as const;
+  const measure = timesMeasure(a, b);
+  return made(formula, [left, right], measure, plan, { manner: 'at-multiplied' });
 }
 
 /** A bare number before `at` takes what the rate is per, when that is a thing or a time; else it is asked. */

@@ -1,5 +1,5 @@
 // A volume ÷ 27: the trade's way from cubic feet to cubic yards, which units would make wrong by 27. It is asked.
-import { VOLUME, hardPart } from '../../quantity/dimension.ts';
+import { MASS, VOLUME, hardPart } from '../../quantity/dimension.ts';
 import type { Checked } from '../plan.ts';
 import type { Binary } from '../tree.ts';
 import { bareNumber } from './bare-numbers.ts';
@@ -12,6 +12,7 @@ export function asksAboutYards(
   right: Checked,
   checking: Checking,
 ): boolean {
+  if (asksAboutTons(formula, left, right, checking)) return true;
   const { measure } = left.holds;
   const isVolume = measure.kind === 'amount' && hardPart(measure.dimension) === VOLUME;
   if (!isVolume || !bareNumber(right)?.equals(27)) return false;
@@ -29,6 +30,40 @@ export function asksAboutYards(
         by: `(${typed(checking, left.formula)}, in cubic yards)`,
       }),
       mended(checking, 'A 27th of it', { spot: formula.spot, by: `1/27 of ${volume}` }),
+    ],
+  });
+  return true;
+}
+
+/** `3,200 lb / 2000`, `1,500 kg / 1000`: the same with weights. */
+function asksAboutTons(
+  formula: Binary,
+  left: Checked,
+  right: Checked,
+  checking: Checking,
+): boolean {
+  const { measure, written } = left.holds;
+  if (measure.kind !== 'amount' || hardPart(measure.dimension) !== MASS) return false;
+  const by = bareNumber(right);
+  const unit = by?.equals(2000)
+    ? 'tons'
+    : by?.equals(1000) && written.includes('kg')
+      ? 'tonnes'
+      : null;
+  if (unit === null) return false;
+  const weight = typedAsOne(checking, left.formula);
+  const share = unit === 'tons' ? '1/2000' : '1/1000';
+  refuse(checking, {
+    code: 'two-readings',
+    headline: `In ${unit}, or that small a part of it?`,
+    spots: [{ from: formula.opSpot.from, to: right.formula.spot.to }],
+    explanation: `"${typed(checking, left.formula)}" has its units already: to see it in ${unit}, ask for ${unit}.`,
+    fixes: [
+      mended(checking, `In ${unit}`, {
+        spot: formula.spot,
+        by: `(${typed(checking, left.formula)}, in ${unit})`,
+      }),
+      mended(checking, 'That part of it', { spot: formula.spot, by: `${share} of ${weight}` }),
     ],
   });
   return true;

@@ -40,3 +40,23 @@ function isPerYard({ formula, holds }: Checked): boolean {
     under.unit.key === 'yd'
   );
 }
+
+/** `slab volume / 27 cf per yd`: so many cubic feet go to a cubic yard, not to one along a line. */
+export function asksYardOfRate(amount: Checked, rate: Checked, checking: Checking): boolean {
+  const over =
+    rate.holds.measure.kind === 'amount' ? rate.holds.measure.rate?.over.dimension : undefined;
+  if (!over || !isPerYard(rate) || yardOf(amount) === null) return false;
+  const hard = hardPart(over);
+  const word = hard === VOLUME ? 'cubic yard' : hard === AREA ? 'square yard' : null;
+  const said = typedAmount(checking, rate.formula);
+  const by = word && said.replace(/\b(yards?|yds?)\b\.?/i, word);
+  if (!word || !by || by === said || /\blin/i.test(said)) return false;
+  refuse(checking, {
+    code: 'per-which-yard',
+    headline: `Per ${word}?`,
+    spots: [rate.formula.spot],
+    explanation: `${capital(fact(checking, rate))}; a yard by itself is a length.`,
+    fixes: [mended(checking, `Write ${by}`, { spot: rate.formula.spot, by })],
+  });
+  return true;
+}

@@ -9,7 +9,7 @@ import { type Checking, mended, refuse, spacedOut, typedAmount, typedAsOne } fro
 import { asFix, bothSpots, notAnAmount } from './clashes.ts';
 import { countedNoun } from './counted.ts';
 import { inScale, made } from './holding.ts';
-import { asksWhichYard } from './loose-yards.ts';
+import { asksWhichYard, asksYardOfRate } from './loose-yards.ts';
 import { type Product, productOf, quotientOf } from './products.ts';
 import { askWhichDimension } from './which-dimension.ts';
 import { called, capital, facts, headline } from './saying.ts';
@@ -54,6 +54,7 @@ export function checkOver(
 ): Checked | null {
   if (!areAmounts(left, right, 'divided', checking)) return null;
   if (asksAboutYards(formula, left, right, checking)) return null;
+  if (asksYardOfRate(left, right, checking)) return null;
   if (asksOverAt(formula, left, right, checking)) return null;
   const [a, b] = [left.holds.measure, right.holds.measure];
   const [above, below] = [a.kind === 'amount' ? a : NUMBER, b.kind === 'amount' ? b : NUMBER];
@@ -201,7 +202,17 @@ function askHowMany(
     ),
     spots: bothSpots(left, right),
     explanation: `${facts(checking, left, right)} ${capital(many(one))} times ${many(other)} count nothing by themselves; say how many ${many(other)} go with each ${one}.`,
-    fixes: [mended(checking, `Each ${one} takes that many`, { spot: right.formula.spot, by })],
+    fixes: [
+      mended(checking, `Each ${one} takes that many`, { spot: right.formula.spot, by }),
+      ...(left.formula.kind === 'amount' && written
+        ? [
+            mended(checking, `Each ${other} takes ${typedAmount(checking, left.formula)}`, {
+              spot: left.formula.spot,
+              by: `${typedAmount(checking, left.formula)} per ${other}`,
+            }),
+          ]
+        : []),
+    ],
   });
 }
 

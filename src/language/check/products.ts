@@ -2,6 +2,7 @@
 import {
   type Dimension,
   PLAIN,
+  countOf,
   hardPart,
   overDimension,
   powerDimension,
@@ -76,7 +77,16 @@ function product(left: AmountMeasure, right: AmountMeasure): Product {
   return high ?? { kind: 'fits', measure: amountMeasure(whole, left.scale.mul(right.scale)) };
 }
 
+/** `63 hours ÷ (2 people × 8 hours a day)` is days, for all of them: people who work hours go with the hours. */
+function withoutPeople(left: Dimension, right: AmountMeasure): AmountMeasure | null {
+  const works = powerOf(right.dimension, 'person') > 0 && right.dimension.time > 0;
+  if (!works || left.time < 1 || powerOf(left, 'person') !== 0) return null;
+  return amountMeasure(overDimension(right.dimension, countOf('person')), right.scale);
+}
+
 function quotient(left: AmountMeasure, right: AmountMeasure): Product {
+  const lighter = right === NUMBER ? null : withoutPeople(left.dimension, right);
+  if (lighter) return quotientOf(left, lighter);
   if (right === NUMBER) return { kind: 'fits', measure: overMeasure(left, right) };
   const turned = powerDimension(right.dimension, -1);
   const whole = cancelEach(overDimension(left.dimension, right.dimension), left.dimension, turned);

@@ -115,7 +115,7 @@ describe('counted things', () => {
   it('a thing times another thing asks', () => {
     expect(refused(at, '4 posts times 2 bags')).toMatchObject({
       code: 'noun-by-noun',
-      fixes: ['4 posts times 2 bags per post'],
+      fixes: ['4 posts times 2 bags per post', '4 posts per bag times 2 bags'],
     });
     expect(refused(at, 'posts times bags').fixes).toEqual(['posts times (bags divided by 1 post)']);
     expect(refused(at, '3 people times 2 posts').code).toBe('noun-by-noun');
