@@ -11,7 +11,7 @@ import { Follows } from './follows.ts';
 import { look } from './look.ts';
 import { MovesAsked } from './moves-asked.ts';
 import './moves-matters.ts';
-import { movesSheetLook } from './moves-look.ts';
+import { movesSheetLook } from './moves-sheet-look.ts';
 import './moves-sure.ts';
 import './moves-take.ts';
 import { allCells } from './reading-order.ts';

@@ -92,9 +92,9 @@ describe('one change is told as what it is', () => {
     expect(waysIn(comparison)).toEqual([
       'Length: source',
       'Width: remarks',
-      'Area: by-hand source',
       'Crew: remarks',
       'Pace: remarks',
+      'Area: by-hand source',
       'Concrete: line',
     ]);
   });
