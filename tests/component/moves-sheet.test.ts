@@ -451,7 +451,7 @@ describe('the page', () => {
     expect(focusedElement()?.textContent?.trim()).toBe('Rate');
   });
 
-  test.for([1180, 1240, 1300, 1360, 1440])(
+  test.for([1270, 1300, 1360, 1440])(
     'has its name in a header that covers no title, %i pixels wide',
     async (width) => {
       await viewport.viewport(width, 800);
