@@ -34,6 +34,9 @@ export const movesLook = css`
   .trouble {
     color: var(--keel);
   }
+  .on-paper {
+    display: none;
+  }
   .told:empty {
     display: none;
   }
@@ -385,6 +388,9 @@ export const movesLook = css`
     }
   }
   @media print {
+    .on-paper {
+      display: inline;
+    }
     .act,
     .between,
     button.plain,

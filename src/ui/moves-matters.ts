@@ -107,12 +107,7 @@ export class MovesMatters extends LitElement {
       ${
         drawn.length === moving.length
           ? nothing
-          : html`<p>
-              <button class="act" @click=${() => (this.all = true)}>
-                ${moving.length - drawn.length} more, each by ${words.say(moving[MOST].swing)} at
-                most
-              </button>
-            </p>`
+          : this.#others(moving.length - drawn.length, words.say(moving[MOST].swing))
       }
       ${
         still === 0
@@ -123,6 +118,15 @@ export class MovesMatters extends LitElement {
             </p>`
       }
     `;
+  }
+
+  /** On paper it is said and not offered. */
+  #others(many: number, most: string): TemplateResult {
+    const says = `${many} more, each by ${most} at most`;
+    return html`<p>
+      <button class="act" @click=${() => (this.all = true)}>${says}</button
+      ><span class="on-paper">${says}.</span>
+    </p>`;
   }
 
   #row(matter: Matter, words: NearAmounts, scale: Scale): TemplateResult {

@@ -185,6 +185,14 @@ test('on paper the sheet is the page', async () => {
   expect(seen).toContain('Four times in five');
   for (const other of ['Put away', 'Insert a part', 'Riser check', 'kept here'])
     expect(seen).not.toContain(other);
+  await page.emulateMedia({ media: 'screen' });
+  await leaf(page, 'What matters').click();
+  await sheetOf(page)
+    .getByRole('row', { name: /^Deck length/ })
+    .waitFor();
+  await page.emulateMedia({ media: 'print' });
+  // What is not drawn is said, so that nobody takes the list for all of it.
+  expect(await seenIn(page.locator('body'))).toMatch(/\d+ more, each by \$\d+ at most ?\./);
 });
 
 describe.each(['light', 'dark'] as const)('axe finds nothing in the %s', (scheme) => {
