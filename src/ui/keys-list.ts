@@ -24,7 +24,7 @@ const KEYS: readonly (readonly [string, string])[] = [
     'E',
     'watch the cell, or let it go: it stays in view above the footing; on the heading of a part, what that costs; Shift E the price',
   ],
-  ['A', 'what if: alternatives beside the notebook, and back from them'],
+  ['A', 'alternatives beside the notebook, and back from them'],
   ['Ctrl Z, Ctrl Shift Z', 'undo, redo'],
   [
     'Alt 1 … Alt 9',

@@ -82,7 +82,7 @@ export class PageKeyboard implements ReactiveController {
       return 'done';
     }
     if (sheets.open === '' && whatIfKey(session, event)) {
-      sheets.turnWhatIf();
+      sheets.turnAlternatives();
       return 'done';
     }
     if (event.key === 'Escape' && path.some((at) => at.tagName === 'ASIDE')) {

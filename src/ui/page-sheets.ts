@@ -9,7 +9,14 @@ import type { CellSheet } from './job-sheets.ts';
 type Page = ReactiveControllerHost & HTMLElement & { readonly desk: Desk };
 
 /** What comes in a piece of its own. */
-type Fetched = 'sheets' | 'snapshots' | 'record' | 'moves' | 'show-how' | 'guide' | 'what-if';
+type Fetched =
+  | 'sheets'
+  | 'snapshots'
+  | 'record'
+  | 'moves'
+  | 'show-how'
+  | 'guide'
+  | 'alternatives-sheet';
 
 export class PageSheets implements ReactiveController {
   readonly #page: Page;
@@ -18,7 +25,7 @@ export class PageSheets implements ReactiveController {
   readonly #here = new Set<Fetched>();
   #open: SheetName | CellSheet | '' = '';
   /** What stands in the place of the working. */
-  #beside: 'guide' | 'what-if' | null = null;
+  #beside: 'guide' | 'alternatives-sheet' | null = null;
   /** The cell that the sheet is about, and of a table the column. */
   #about: CellId | null = null;
   #column = 0;
@@ -33,7 +40,7 @@ export class PageSheets implements ReactiveController {
     const page = this.#page;
     const open = this.#open;
     if (this.#beside) this.#fetch(this.#beside);
-    for (const beside of ['guide', 'what-if'] as const) {
+    for (const beside of ['guide', 'alternatives-sheet'] as const) {
       page.toggleAttribute(beside, this.#beside === beside && this.#here.has(beside));
     }
     page.toggleAttribute('snapshots', open === 'snapshots' && this.#here.has('snapshots'));
@@ -68,8 +75,8 @@ export class PageSheets implements ReactiveController {
     this.#page.requestUpdate();
   };
 
-  readonly turnWhatIf = (): void => {
-    this.#beside = this.#beside === 'what-if' ? null : 'what-if';
+  readonly turnAlternatives = (): void => {
+    this.#beside = this.#beside === 'alternatives-sheet' ? null : 'alternatives-sheet';
     this.#page.requestUpdate();
   };
 
@@ -86,12 +93,12 @@ export class PageSheets implements ReactiveController {
         : nothing
     }
     ${
-      this.#here.has('what-if')
-        ? html`<what-if
+      this.#here.has('alternatives-sheet')
+        ? html`<alternatives-sheet
             .desk=${desk}
-            ?open=${this.#beside === 'what-if'}
-            @away=${this.turnWhatIf}
-          ></what-if>`
+            ?open=${this.#beside === 'alternatives-sheet'}
+            @away=${this.turnAlternatives}
+          ></alternatives-sheet>`
         : nothing
     }`;
   }
@@ -173,5 +180,5 @@ const PIECES: Readonly<Record<Fetched, () => Promise<unknown>>> = {
   moves: () => import('./moves-sheet.ts'),
   'show-how': () => import('./show-how.ts'),
   guide: () => import('./guide-page.ts'),
-  'what-if': () => import('./what-if.ts'),
+  'alternatives-sheet': () => import('./alternatives-sheet.ts'),
 };

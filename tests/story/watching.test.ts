@@ -20,7 +20,7 @@ async function watched(page: Page, name: string): Promise<string> {
 /** A row of the alternatives, cell by cell. */
 async function compared(page: Page, name: string): Promise<readonly string[]> {
   const row = page
-    .getByRole('dialog', { name: 'What if' })
+    .getByRole('dialog', { name: 'Alternatives' })
     .locator('tr')
     .filter({ has: page.getByRole('rowheader', { name }) });
   const cells = await row.getByRole('cell').all();
@@ -103,7 +103,7 @@ test('the price and the bags are watched while the thickness moves, two ways are
   await page.keyboard.press('Control+z');
   await expect.poll(() => priceOf(page)).toBe(demo.price);
   await page.keyboard.press('Escape');
-  await page.getByRole('dialog', { name: 'What if' }).waitFor({ state: 'hidden' });
+  await page.getByRole('dialog', { name: 'Alternatives' }).waitFor({ state: 'hidden' });
 
   // It is there again at the next visit.
   await page.close();
@@ -129,8 +129,8 @@ test('on a phone what is watched is one line that opens, and the alternatives sc
   await fold.click();
   await expect.poll(() => strip(page).getByRole('listitem').count()).toBe(2);
   expect(await findings(page, 'light')).toEqual([]);
-  await strip(page).getByRole('button', { name: 'What if' }).click();
-  const sheet = page.getByRole('dialog', { name: 'What if' });
+  await strip(page).getByRole('button', { name: 'Alternatives' }).click();
+  const sheet = page.getByRole('dialog', { name: 'Alternatives' });
   await sheet.getByRole('button', { name: 'Vary Deck area' }).click();
   await sheet.getByRole('button', { name: 'Another way' }).click();
   const wide = await page.evaluate(() => document.documentElement.scrollWidth);

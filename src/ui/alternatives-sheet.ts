@@ -1,4 +1,4 @@
-// What if: up to three alternatives beside the notebook, each a few cells with other amounts, and what the watched
+// Up to three alternatives beside the notebook, each a few cells with other amounts, and what the watched
 // results and the totals come to in each. Nothing in the notebook changes until one is put in. Beside the page where
 // there is room, over it where not. Properties: `desk`, `open`. Event, for a person's act: `away`.
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
@@ -27,11 +27,11 @@ import './vary-line.ts';
 import { type WayActs, variedLine, wayEnds, wayHead } from './ways-columns.ts';
 import { type Compared, type ComparedRow, WaysCompared } from './ways-compared.ts';
 import { betterSaid, checksRow, resultRow } from './ways-rows.ts';
-import { whatIfLook } from './what-if-look.ts';
+import { alternativesLook } from './alternatives-look.ts';
 
-@customElement('what-if')
-export class WhatIf extends LitElement {
-  static override styles = [look, whatIfLook];
+@customElement('alternatives-sheet')
+export class AlternativesSheet extends LitElement {
+  static override styles = [look, alternativesLook];
 
   @property({ attribute: false }) desk!: Desk;
   @property({ type: Boolean, reflect: true }) open = false;
@@ -71,7 +71,7 @@ export class WhatIf extends LitElement {
 
   protected override render(): TemplateResult {
     return html`<dialog
-      aria-label="What if"
+      aria-label="Alternatives"
       @cancel=${(event: Event) => {
         event.preventDefault();
         this.#away();
@@ -79,7 +79,7 @@ export class WhatIf extends LitElement {
       @keydown=${this.#key}
     >
       <div class="top">
-        <h2 tabindex="-1">What if</h2>
+        <h2 tabindex="-1">Alternatives</h2>
         <span class="small">
           <span class="screen">your notebook stays as it is until you put one in</span>
           <span class="printed">
@@ -362,6 +362,6 @@ export class WhatIf extends LitElement {
 
 declare global {
   interface HTMLElementTagNameMap {
-    'what-if': WhatIf;
+    'alternatives-sheet': AlternativesSheet;
   }
 }
