@@ -64,6 +64,11 @@ export function saidAlone(book: Book, checked: Checked): readonly Word[] {
   return names === null ? said(book, inner) : linked(book.say(inner.formula), names);
 }
 
+/** Can it be said again inside another one? */
+export function isShortEnough(checked: Checked): boolean {
+  return namesIn(bared(checked)) !== null;
+}
+
 /** What is said in the place of a stretch of a formula that is too long to be said again. */
 export const WORKED_BELOW = 'what is worked below';
 

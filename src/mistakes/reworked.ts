@@ -1,11 +1,10 @@
 // A step worked again with each mistake that can be made in it: the formula's own plan with one stretch of it changed, worked
 // by the engine. Nothing is looked up in a list of answers.
 import type { Outcome } from '../engine/outcome.ts';
-import { operandsOf } from '../engine/compile.ts';
 import type { Checked, Plan } from '../language/plan.ts';
 import type { Formula } from '../language/tree.ts';
 import { LENGTH, isHard } from '../quantity/dimension.ts';
-import { Dec, scaled, toFraction } from '../quantity/decimal.ts';
+import { Dec, scaled } from '../quantity/decimal.ts';
 import {
   Fraction,
   type Measure,
@@ -15,6 +14,7 @@ import {
 } from '../quantity/measure.ts';
 import type { Asked } from '../moves-it/web.ts';
 import type { Mistake, Reworked } from './mistake.ts';
+import { ONE, constant, everyPlan, replaced } from './exchanged.ts';
 import { mistakenAmounts, unitsOff } from './mistaken-amounts.ts';
 
 /** All that a step could have come to with one mistake; some may be what it comes to without. */
@@ -270,14 +270,7 @@ class Reworking {
   }
 }
 
-const ONE: Plan = { op: 'constant', value: new Fraction(1) };
-
 const WAYS_ROUND = ['up', 'down', 'nearest'] as const;
-
-/** With so many digits that what comes out whole is whole. */
-function constant(value: Dec): Plan {
-  return { op: 'constant', value: toFraction(value.toSignificantDigits(30)) };
-}
 
 /** What the root would measure with `kept` in the place of a stretch that is a factor of it. */
 function measureWith(root: Checked, node: Checked, kept: Checked): Measure | null {
@@ -323,28 +316,4 @@ function isRounding(plan: Plan): boolean {
 
 function numberIn(outcome: Outcome): Dec | null {
   return outcome.kind === 'value' && outcome.value instanceof Dec ? outcome.value : null;
-}
-
-function everyPlan(plan: Plan): readonly Plan[] {
-  const all = new Set<Plan>([plan]);
-  for (const each of all) for (const operand of operandsOf(each)) all.add(operand);
-  return [...all];
-}
-
-/** The plan with one stretch of it exchanged, wherever that stands. What does not hold it stays the same object. */
-function replaced(plan: Plan, old: Plan, fresh: Plan): Plan {
-  const done = new Map<object, unknown>([[old, fresh]]);
-  const walk = (thing: unknown): unknown => {
-    if (typeof thing !== 'object' || thing === null || thing instanceof Fraction) return thing;
-    if (done.has(thing)) return done.get(thing);
-    const entries = Object.entries(thing).map(([key, was]) => [key, was, walk(was)] as const);
-    const made = entries.every(([, was, is]) => was === is)
-      ? thing
-      : Array.isArray(thing)
-        ? entries.map(([, , is]) => is)
-        : Object.fromEntries(entries.map(([key, , is]) => [key, is]));
-    done.set(thing, made);
-    return made;
-  };
-  return walk(plan) as Plan;
 }

@@ -12,7 +12,15 @@ import { look } from './look.ts';
 import type { Session } from './session.ts';
 import './story-line.ts';
 
-export type SheetName = 'go-to' | 'look' | 'parts' | 'notebooks' | 'snapshots' | 'record' | 'keys';
+export type SheetName =
+  | 'go-to'
+  | 'look'
+  | 'parts'
+  | 'notebooks'
+  | 'snapshots'
+  | 'record'
+  | 'moves'
+  | 'keys';
 
 @customElement('job-header')
 export class JobHeader extends LitElement {
@@ -71,6 +79,7 @@ export class JobHeader extends LitElement {
         <button @click=${() => this.dispatchEvent(new CustomEvent('what-if'))}>What if</button>
         <button @click=${() => this.#sheet('snapshots')}>Snapshots</button>
         <button @click=${() => this.#sheet('record')}>Job record</button>
+        <button @click=${() => this.#sheet('moves')}>What moves it</button>
         <button @click=${() => void openTextFile(this.desk)}>Open a text file</button>
         <button @click=${() => void saveTextFile(this.desk)}>Save a text file</button>
         <span class="between"></span>

@@ -8,6 +8,7 @@ import {
   goToKey,
   guideKey,
   moveKey,
+  movesKey,
   problemKey,
   rowKey,
   snapshotsKey,
@@ -74,6 +75,10 @@ export class PageKeyboard implements ReactiveController {
     const path = event.composedPath().filter((at) => at instanceof HTMLElement);
     if (sheets.open === '' && snapshotsKey(session, event)) {
       sheets.show('snapshots');
+      return 'done';
+    }
+    if (sheets.open === '' && movesKey(session, event)) {
+      sheets.show('moves');
       return 'done';
     }
     if (sheets.open === '' && whatIfKey(session, event)) {

@@ -196,11 +196,12 @@ export const pageLook = css`
       display: none;
     }
     /* With the guide open it is the guide that is printed; so with a sheet named here. */
-    :host([guide]:not([record], [snapshots], [show-how])) > :not(guide-page),
-    :host([what-if]:not([record], [snapshots], [show-how])) > :not(what-if),
+    :host([guide]:not([record], [snapshots], [show-how], [moves])) > :not(guide-page),
+    :host([what-if]:not([record], [snapshots], [show-how], [moves])) > :not(what-if),
     :host([show-how]) > :not(show-how),
     :host([snapshots]) > :not(snapshot-sheet),
-    :host([record]) > :not(record-sheet) {
+    :host([record]) > :not(record-sheet),
+    :host([moves]) > :not(moves-sheet) {
       display: none;
     }
   }

@@ -1,4 +1,4 @@
-// What is laid over the page: sheets, snapshots, the job record, the guide and the alternatives. Each is fetched when it is first asked for.
+// What is laid over the page: sheets, snapshots, the job record, what moves it, the guide and the alternatives. Each is fetched when it is first asked for.
 import { html, nothing, type ReactiveController, type TemplateResult } from 'lit';
 import type { ReactiveControllerHost } from 'lit';
 import type { CellId } from '../language/tree.ts';
@@ -9,7 +9,7 @@ import type { CellSheet } from './job-sheets.ts';
 type Page = ReactiveControllerHost & HTMLElement & { readonly desk: Desk };
 
 /** What comes in a piece of its own. */
-type Fetched = 'sheets' | 'snapshots' | 'record' | 'show-how' | 'guide' | 'what-if';
+type Fetched = 'sheets' | 'snapshots' | 'record' | 'moves' | 'show-how' | 'guide' | 'what-if';
 
 export class PageSheets implements ReactiveController {
   readonly #page: Page;
@@ -38,8 +38,11 @@ export class PageSheets implements ReactiveController {
     }
     page.toggleAttribute('snapshots', open === 'snapshots' && this.#here.has('snapshots'));
     page.toggleAttribute('record', open === 'record');
+    page.toggleAttribute('moves', open === 'moves');
     page.toggleAttribute('show-how', open === 'show-how');
-    if (open === 'snapshots' || open === 'record' || open === 'show-how') this.#fetch(open);
+    const own = ['snapshots', 'record', 'moves', 'show-how'] as const;
+    const found = own.find((one) => one === open);
+    if (found) this.#fetch(found);
     else if (open !== '') this.#fetch('sheets');
   }
 
@@ -107,6 +110,15 @@ export class PageSheets implements ReactiveController {
           : nothing
       }
       ${
+        this.#here.has('moves')
+          ? html`<moves-sheet
+              .desk=${desk}
+              ?open=${open === 'moves'}
+              @away=${this.#away}
+            ></moves-sheet>`
+          : nothing
+      }
+      ${
         this.#here.has('show-how')
           ? html`<show-how
               .desk=${desk}
@@ -158,6 +170,7 @@ const PIECES: Readonly<Record<Fetched, () => Promise<unknown>>> = {
   sheets: () => import('./job-sheets.ts'),
   snapshots: () => import('./snapshot-sheet.ts'),
   record: () => import('./record-sheet.ts'),
+  moves: () => import('./moves-sheet.ts'),
   'show-how': () => import('./show-how.ts'),
   guide: () => import('./guide-page.ts'),
   'what-if': () => import('./what-if.ts'),

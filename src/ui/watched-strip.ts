@@ -95,6 +95,7 @@ export class WatchedStrip extends LitElement {
       aria-label="Watched: ${entries.length}"
       @click=${() => (this.unfolded = !this.unfolded)}
     >
+      <span class="all">Watched</span>
       <span class="line"
         >${entries.map((one) => {
           const since = this.desk.watching.sinceTick(one);

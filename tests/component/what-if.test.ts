@@ -136,8 +136,9 @@ describe('what if', () => {
     put.click();
     expect(session.door.canUndo()).toBe('Put in Way 1');
     expect(session.door.canUndo()).toBe('Put in Way 1');
-    session.undo();
+    button(element, 'Take it out again').click();
     await settled(element);
+    expect(() => button(element, 'Take it out again')).toThrow('no button');
     expect(session.door.notebook.text).toBe(SMALL_JOB);
     expect(row(element, 'Price')[1]).toBe('$413.00 +$153.80 worst');
   });

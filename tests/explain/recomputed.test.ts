@@ -13,7 +13,7 @@ import { stepsIn } from './kestrel.ts';
 import { type Again, workedAgain } from './lines-again.ts';
 import { punched } from './punched.ts';
 
-const GIVENS = Number(process.env['WORKING_GIVENS'] ?? 2);
+const GIVENS = Number(process.env['WORKING_GIVENS'] ?? 1);
 /** Of a notebook with other givens so many cells are followed down, those that come last among them. */
 const FOLLOWED = 40;
 

@@ -11,7 +11,7 @@ import { madeIn, stepsOf } from './made.ts';
 
 const ALL = process.env['MISTAKES'] === 'all';
 /** Of each mistake in each template so many are asked. */
-const ASKED_AT_MOST = ALL ? Infinity : 8;
+const ASKED_AT_MOST = ALL ? Infinity : 4;
 
 // Thousands of answers: slow only where many are at work on one machine.
 vi.setConfig({ testTimeout: ALL ? 3_600_000 : 120_000 });

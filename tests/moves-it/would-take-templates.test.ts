@@ -11,7 +11,7 @@ import { freshGiven } from '../explain/fresh-givens.ts';
 import { type Opened, openedText } from './opened.ts';
 
 /** Of each template so many givens are asked for. */
-const GIVENS = Number(process.env['SOLVE_GIVENS'] ?? 4);
+const GIVENS = Number(process.env['SOLVE_GIVENS'] ?? 2);
 /** Of each template the last answers in money: its price, its cost, what a square foot of it costs. */
 const RESULTS = 2;
 

@@ -78,8 +78,22 @@ test('the price and the bags are watched while the thickness moves, two ways are
   expect(one).toContain(thicker.price);
   expect((await compared(page, 'Bags to buy'))[1]).toContain(`+${bags(thicker) - bags(demo)} bags`);
   expect(await findings(page, 'light')).toEqual([]);
+  await page.emulateMedia({ colorScheme: 'dark' });
+  expect(await findings(page, 'dark')).toEqual([]);
+  await page.emulateMedia({ colorScheme: 'light' });
   expect(await shownOf(page, 'Thickness')).toBe(demo.shown('Thickness'));
   expect(await priceOf(page)).toBe(demo.price);
+
+  // On paper it is all of the page, and says that it is tried and not offered.
+  await page.emulateMedia({ media: 'print' });
+  const paper = await seenIn(page.locator('story-page'));
+  expect(paper).toContain(
+    'only the first column is the estimate, the others are tried and not offered',
+  );
+  expect(paper).toContain('5 in');
+  expect(paper).not.toContain('Put in');
+  expect(paper).not.toContain('leave it');
+  await page.emulateMedia({ media: 'screen' });
 
   // One is put in, in one change.
   await until(page, 'Tab', 'Put in Way 1', 40);

@@ -15,7 +15,7 @@ import { comparisonOf, differenceOf, heldIn } from '../asks.ts';
 import type { Book } from '../book.ts';
 import { figureOf, isShownInFull } from '../figure.ts';
 import type { Target, Token } from '../line.ts';
-import { bared, said, saidAlone, saidWhole } from '../naming.ts';
+import { bared, isShortEnough, said, saidAlone, saidWhole } from '../naming.ts';
 import { type Word, plainWords, saying } from '../step.ts';
 import { TERMS_AT_MOST, beginning } from './arithmetic.ts';
 import { listed } from './shares.ts';
@@ -209,7 +209,10 @@ function taken(
 
 function notTaken(book: Book, left: readonly Checked[]): string {
   const say = left.length === 1 ? saidAlone : said;
-  return left.map((one) => plainWords(say(book, one))).join(', ');
+  // It is not worked, so a long one is no more than named.
+  const inShort = (one: Checked): readonly Word[] =>
+    isShortEnough(one) ? say(book, one) : saying('a longer formula');
+  return left.map((one) => plainWords(inShort(one))).join(', ');
 }
 
 function undecided(book: Book, checked: Checked, looked: readonly Used[], target: Target): Told {
