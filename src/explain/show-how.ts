@@ -47,6 +47,8 @@ export interface ShownStep {
   readonly result: string;
   readonly source: string | null;
   readonly caution: string | null;
+  /** Of a check that holds the caution is for where it does not. */
+  readonly cautions: 'now' | 'otherwise';
   readonly note: string | null;
 }
 
@@ -133,7 +135,8 @@ export function shownStep(estimate: Followed, cell: CellId, known: ReadonlySet<C
     const sentence = saying(top?.words ?? 'given');
     const note = top?.note ?? null;
     const told = { lines: [], putIn: [], result, source: from, caution, note };
-    return { cell, name, kind: 'given', sentence, ...told };
+    const cautions = 'now';
+    return { cell, name, kind: 'given', sentence, cautions, ...told };
   }
   const found = { lines: [] as ShownLine[], putIn: new Map<CellId, PutIn>() };
   tellAll(estimate, steps.toReversed(), { own: cell, depth: 'flight' }, found);
@@ -148,9 +151,13 @@ export function shownStep(estimate: Followed, cell: CellId, known: ReadonlySet<C
     result,
     source: from,
     caution,
+    cautions: isHolding(state) ? 'otherwise' : 'now',
     note: null,
   };
 }
+
+/** What stands before a caution. */
+export const CAUTION = { now: 'Caution', otherwise: 'Where it does not hold' } as const;
 
 /** The step in one text, as it is heard. */
 export function stepText(step: ShownStep): string {
@@ -169,7 +176,7 @@ export function stepText(step: ShownStep): string {
     `${step.name} is ${step.result}`,
     step.source === null ? '' : `From: ${step.source}`,
     step.note ?? '',
-    step.caution === null ? '' : `Caution: ${step.caution}`,
+    step.caution === null ? '' : `${CAUTION[step.cautions]}: ${step.caution}`,
   ]
     .filter((text) => text !== '')
     .map((text) => (/[.?!]$/.test(text) ? text : `${text}.`))
@@ -249,6 +256,10 @@ function namedIn(checked: Checked | null): readonly CellId[] {
     left.push(...next.parts.toReversed());
   }
   return named;
+}
+
+function isHolding({ kind, outcome }: CellState): boolean {
+  return kind === 'check' && outcome.kind === 'value' && outcome.value === true;
 }
 
 function isGivenNumber({ kind, input }: CellState): boolean {

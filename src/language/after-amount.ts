@@ -2,7 +2,7 @@
 // `40 sq m of turf`, `18" o.c. along 24'`. None of it is looked for in a slot.
 import { isWrittenLength } from './amounts-held.ts';
 import { seesAmount, writtenAmount } from './amounts.ts';
-import { type Dimension, LENGTH, TIME, hardPart, isHard } from '../quantity/dimension.ts';
+import { type Dimension, LENGTH, MONEY, TIME, hardPart, isHard } from '../quantity/dimension.ts';
 import { skipOfStuff, skipStuffAfter } from './asides.ts';
 import { ARTICLES } from './lexer.ts';
 import { alongSlope } from './falls.ts';
@@ -101,6 +101,10 @@ const LESS: ReadonlySet<string> = new Set(
 
 /** `2 ft longer than X`, `$50 less than X`. */
 function moreThan(r: Reader, amount: Amount): Formula | null {
+  // `$100 off materials`
+  const isMoney = r.sees('off') && roughDimension(r, amount) === MONEY;
+  if (isMoney && offWords(r, 0) === 0)
+    return binaryAfter(r, amount, 'minus', r.seesAt(1, 'of') ? 2 : 1);
   if (amount.bare || !r.seesAt(1, 'than')) return null;
   if (MORE.has(r.token.text)) return binaryAfter(r, amount, 'plus', 2);
   return LESS.has(r.token.text) ? binaryAfter(r, amount, 'minus', 2) : null;

@@ -41,7 +41,7 @@ export function percentEnd(r: Reader, ahead: number): number {
 
 /** After a share these would take it of something, or compare it. */
 function endsShare(r: Reader, ahead: number): boolean {
-  return !NOT_AFTER.has(r.peek(ahead).text);
+  return r.seesAt(ahead, 'on', 'top') || !NOT_AFTER.has(r.peek(ahead).text);
 }
 
 const NOT_AFTER: ReadonlySet<string> = new Set(

@@ -55,7 +55,9 @@ export function expectList(
 function andMore(r: Reader): boolean {
   if (!r.sees('and')) return false;
   const end = slotEnd(r, 1);
-  return end > 0 && !GOES_ON_AND.has(r.peek(end).text);
+  if (end < 0) return false;
+  // A total that is not compared yet can't be joined to a condition: what comes after `and` is one more of it.
+  return r.beside === 0 || !GOES_ON_AND.has(r.peek(end).text);
 }
 
 /** `the lesser of $3,500`: of which others? */

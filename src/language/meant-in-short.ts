@@ -25,6 +25,12 @@ export const IN_SHORT: readonly Habit[] = [
     (count, things, each, stock) => `${count} ${things}, in ${pluralOf(stock)} of ${digits(each)}`,
   ),
   habit(
+    String.raw`(${NUMBER}) ?(${UNIT}) ?/ ?(${NUMBER}) ?(${UNIT}) ?(?:\+|plus) ?(${NUMBER}) ([a-z]+?)s?`,
+    'Divided, and so many more',
+    (of, unit, by, other, more, thing) =>
+      `(${of} ${unit} ÷ ${by} ${other}, as ${pluralOf(thing)}) plus ${more} ${thing}`,
+  ),
+  habit(
     String.raw`(${NUMBER}) ?(${UNIT}) ?/ ?(${NUMBER}) ?(${UNIT})((?: ?[-+,]| plus| minus| less| round| rnd).*)?`,
     'Divided',
     (of, unit, by, other, rest) => `${of} ${unit} ÷ ${by} ${other}${rest}`,

@@ -201,6 +201,10 @@ function withoutRemarks(text: string): readonly Fix[] {
   const formula = text
     .replace(/,? (?:but )?not (?!less|more|under|over|below|above)[a-z][a-z ]*$/i, '')
     .replace(/(%) for [a-z][^,]*$/i, '$1')
+    .replace(
+      /, (?!.*\b(?:both|each|every|twice|two|half|double|sides?|ends?|all|per|in|at|is|not|plus|minus|less|times|rounded|whole|full|area|volume|if|otherwise)\b)[a-z][a-z ]*$/i,
+      '',
+    )
     .replaceAll(/ (?:only|exactly|just|roughly|approximately)\b/gi, '')
     .replaceAll(/\b(?:our|my|your|their|his|her) (?=[a-z])/gi, '')
     .trim();

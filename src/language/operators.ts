@@ -98,6 +98,8 @@ function joinedByAnd(r: Reader, ahead: number): Operator | null {
     if (told) return { ...told, words: told.words + 2 };
     return shareAhead(r, ahead + 2) ? { op: 'plus', words: 2 } : null;
   }
+  if ((r.nameAt(ahead + 1)?.length ?? 0) > 1)
+    return shareAhead(r, ahead + 1) ? { op: 'plus', words: 1 } : null;
   if (AND_THEN.has(r.peek(ahead + 1).text)) return oneWordMore(sumOperator(r, ahead + 1));
   return shareAhead(r, ahead + 1) ? { op: 'plus', words: 1 } : null;
 }

@@ -130,9 +130,11 @@ function fixesOf(
 ): readonly Fix[] {
   return vocabulary.trying(() => {
     const tokens = formulaTokens(formula);
-    const { problem } = parseTokens(formula, tokens, vocabulary, part, self, surroundings);
-    if (!problem || !GOES_ON_FROM.has(problem.code)) return [];
-    return wordProblem(problem).fixes;
+    const { tree, problem } = parseTokens(formula, tokens, vocabulary, part, self, surroundings);
+    if (problem) return GOES_ON_FROM.has(problem.code) ? wordProblem(problem).fixes : [];
+    const { nouns, sizeTables } = vocabulary;
+    const [asked] = check(tree, surroundings, nouns, formula, sizeTables).problems;
+    return asked?.code === 'per-which-yard' ? asked.fixes : [];
   });
 }
 

@@ -37,8 +37,8 @@ export function sumFrom(r: Reader, first: Formula): Formula {
     const both = /^and$/i.test(r.slice(opSpot)) ? askBothShares(r, left, opSpot, value) : null;
     if (both) return both;
     // `less 10% then 5%`: taken off as the first was.
-    const again = /then$/i.test(r.slice(opSpot)) && addsShare(r, left) ? left.op : found.op;
-    const op = takenOff(r, opSpot, again, value);
+    const repeated = /then$/i.test(r.slice(opSpot)) && addsShare(r, left) ? left.op : found.op;
+    const op = takenOff(r, opSpot, repeated, value);
     if (!op) return askWithDiscount(r, opSpot, value);
     if (op === 'plus' && left.kind === 'spaced' && isOneMore(r, left, value)) {
       return refuseOneMore(r, left, opSpot, value);
@@ -50,7 +50,7 @@ export function sumFrom(r: Reader, first: Formula): Formula {
     }
     if (op === 'minus') skipOnHand(r);
     if (op === 'plus') skipAdded(r);
-    skipFromIt(r, op);
+    if (!/^with$/i.test(r.slice(opSpot)) || r.holdsShare(value)) skipFromIt(r, op);
     if (!r.sees('margin')) skipWhatMoneyIsFor(r, value);
     // `price / (1 - 20% margin)`
     if (op === 'minus' && r.sees('margin') && isWhole(left) && r.holdsShare(value))
@@ -67,6 +67,8 @@ export function sumFrom(r: Reader, first: Formula): Formula {
     const more = isShare ? termOperator(r, 0) : null;
     if (more && more.op !== 'at') return refuseShareTimes(r, left, opSpot, value);
     const right = isShare ? value : termFrom(r, value);
+    const again = r.problem ? null : askTwiceWhat(r, left, right);
+    if (again) return again;
     const priced = r.problem ? null : askPricedAll(r, left, opSpot, value, right);
     if (priced) return priced;
     const spot = { from: left.spot.from, to: Math.max(right.spot.to, r.since(left.spot.from).to) };
@@ -121,6 +123,30 @@ function atBothEnds(r: Reader, value: Formula): Formula | null {
     right: value,
     spot: r.since(value.spot.from),
   };
+}
+
+/** `labour plus materials twice`: the last alone, or all of it? Null where that is not said, or more follows. */
+function askTwiceWhat(r: Reader, left: Formula, right: Formula): Formula | null {
+  const last = r.tokens[r.at - 1];
+  if (!last || (last.text !== 'twice' && last.text !== 'times') || right.kind !== 'binary')
+    return null;
+  const said = right.opSpot;
+  if (!r.closes || right.op !== 'times' || said.to !== last.to) return null;
+  const times = right.left.kind === 'amount' ? right.left.say : '2';
+  const by = times === '2' ? 'twice' : `${times} times`;
+  const [all, one] = [
+    r.slice({ from: left.spot.from, to: right.right.spot.to }),
+    r.slice(right.right.spot),
+  ];
+  return r.fail({
+    code: 'two-readings',
+    spots: [said],
+    about: `"${r.slice(said)}" could work on "${one}" alone or on all that stands before it. Write the one that is meant.`,
+    fixes: [
+      r.fix('The last alone', { from: right.right.spot.from, to: said.to }, `(${by} ${one})`),
+      r.fix('All of it', { from: left.spot.from, to: said.to }, `${by} (${all})`),
+    ],
+  });
 }
 
 /** `40 bags less 6 at $6.48`: money can't be taken from bags, so the price is of all that are left. It is offered so. */

@@ -59,6 +59,13 @@ export function skipStuffBefore(r: Reader): void {
     if (things > of && (labelledAt(r, things) || crossedAt(r, things))) r.take(things, 'unread');
     if (things > of) return;
   }
+  // `handrail 80 7/8 in plus a foot`: words that nothing knows or is near to, before a measured length
+  count = article;
+  while (count < 3 && isHeading(r, count)) count++;
+  if (count > article && isUnknown(r, article) && measuredAt(r, count)) {
+    r.take(count, 'unread');
+    return;
+  }
   // `contingency 5% of subtotal`, `card fee 2.9% of $3,300`
   count = article;
   while (count < 4 && (isThing(r, count) || isShareWord(r, count))) count++;
@@ -70,6 +77,13 @@ export function skipStuffBefore(r: Reader): void {
   count = article;
   while (count < 4 && isThing(r, count)) count++;
   if (count > article && (labelledAt(r, count) || crossedAt(r, count))) r.take(count, 'unread');
+}
+
+/** A number with its unit. */
+function measuredAt(r: Reader, ahead: number): boolean {
+  if (r.peek(ahead).kind !== 'number' || r.nameAt(ahead)) return false;
+  const end = slotEnd(r, ahead);
+  return end > ahead + 1 && r.peek(end - 1).kind !== 'number' && !r.seesAt(end - 1, '%');
 }
 
 /** `fee`, `contingency`: what a share is called. */

@@ -6,7 +6,7 @@ import { ARTICLES } from './lexer.ts';
 import { LEAVE_OUT, type ReadingProblem } from './problems.ts';
 import type { Reader } from './reader.ts';
 import { counts } from './unknown-words.ts';
-import { OPERATOR_WORDS } from './words.ts';
+import { OPERATOR_WORDS, SHARE_LABELS } from './words.ts';
 
 /** A problem about words that are no name here, with the nearest names. */
 export function unknownName(r: Reader): ReadingProblem {
@@ -105,7 +105,10 @@ function withoutWords(r: Reader, count: number): readonly Fix[] {
     words++;
   }
   // What counts can't be left out without meaning something else.
-  for (let i = 0; i < words; i++) if (counts(r.peek(i).text)) return [];
+  for (let i = 0; i < words; i++) {
+    const { text } = r.peek(i);
+    if (counts(text) && !SHARE_LABELS.has(text)) return [];
+  }
   const before = r.tokens[r.at - 1];
   const joined = before?.text === 'of' || before?.text === 'for';
   const from = joined ? before.from : r.token.from;

@@ -154,7 +154,7 @@ class PracticeSet {
     const rests = new Set([...this.#below.filter((id) => this.#isPlain(id)), ...this.#numbers()]);
     const found = cellsOf(estimate.notebook).flatMap((cell): readonly Omit<Moved, 'draws'>[] => {
       if (cell.table) return this.#rows(cell, rests);
-      if (!rests.has(cell.id)) return [];
+      if (!rests.has(cell.id) || estimate.state(cell.id).input.byHand !== null) return [];
       const sensible = remarkOf(cell, 'sensible');
       const choices = this.#choices(cell);
       const fresh = freshOf(estimate, cell.id, { sensible, choices });

@@ -82,6 +82,8 @@ export interface EstimateDoor {
   removeCell(cell: CellId): Applied | Finding;
   setRemark(cell: CellId, word: string, text: string): Applied | Finding;
   removeRemark(cell: CellId, word: string): Applied | Finding;
+  /** Givens move together and say these words about it; null: each goes its own way. One step. */
+  tie(cells: readonly CellId[], words: string | null): Applied | Finding;
   /** Sets a worked cell by hand, with why; `null` takes it back. */
   setByHand(cell: CellId, formula: string | null, from: string | null): Applied | Finding;
   /** `after` null: at the end of the notebook. */

@@ -43,6 +43,7 @@ import { renameEdit, renamePartEdit } from './renames.ts';
 import { addRowsEdit, moveRowEdit, removeRowEdit, rowCellEdit } from './table-edits.ts';
 import { layOutTable, pasteRows, tableEdits } from './table-from-text.ts';
 import { insertTemplateEdit, withNewCell } from './templates.ts';
+import { tieEdit } from './ties.ts';
 import { WorkedNotebook } from './worked-notebook.ts';
 
 export type { Applied, Draft, EstimateDoor, MovedValues, TableDoor } from './estimate-door.ts';
@@ -186,6 +187,11 @@ export class Estimate implements EstimateDoor, TableDoor {
 
   removeRemark(cell: CellId, word: string): Applied | Finding {
     return this.#changes.edit(removeRemarkEdit(this.#now.cell(cell), word));
+  }
+
+  tie(cells: readonly CellId[], words: string | null): Applied | Finding {
+    const found = cells.map((id) => this.#now.cell(id));
+    return this.#changes.edit(tieEdit(this.#now.notebook, found, words));
   }
 
   setByHand(cell: CellId, formula: string | null, from: string | null): Applied | Finding {

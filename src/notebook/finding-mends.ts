@@ -11,6 +11,7 @@ import { away, setRemark, texts, withoutRemark } from './mend-words.ts';
 import { columnNames, lineName, ownName, ownPartName } from './name-mends.ts';
 import { goesOn, knownRemark, outOfProse, ownCell, settingAway, tableMarks } from './text-mends.ts';
 import { byName, certain, limits, wider } from './amount-mends.ts';
+import { tied, untied } from './tie-mends.ts';
 
 /** What a source says that nobody has looked up. */
 const ASSUMED = 'assumed';
@@ -87,6 +88,11 @@ function ofCell(estimate: Mendable, cell: Cell, finding: Finding): readonly Mend
       return certain(estimate, cell);
     case 'other-share':
       return byName(estimate, cell);
+    case 'tie-without-words':
+    case 'tied-not-given':
+      return [untied(cell)];
+    case 'tied-alone':
+      return tied(estimate, cell);
     case 'picture-not-known':
     case 'picture-slot-not-known':
     case 'picture-slot-twice':

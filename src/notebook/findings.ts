@@ -13,6 +13,7 @@ import { type PictureState, pictureRemarks } from './pictures.ts';
 import { asksForRecap } from './recap-table.ts';
 import { remarkText, sourceOf } from './remarks.ts';
 import { type Limits, outsideLimits, readLimits, sameAmount, upTo } from './sensible.ts';
+import { tieFindings } from './ties.ts';
 import { amountsIn } from './tree-parts.ts';
 import { fromFraction } from '../quantity/decimal.ts';
 
@@ -92,6 +93,12 @@ export function findingsOf(estimate: Findable): readonly Finding[] {
       }
     }
   }
+  found.push(
+    ...tieFindings(
+      estimate.sections.flatMap(({ cells }) => cells),
+      (id) => estimate.state(id),
+    ),
+  );
   for (const { line, counted } of doubleCounted(estimate.sections, (id) => estimate.state(id))) {
     found.push({
       code: 'counted-twice',

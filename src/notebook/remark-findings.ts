@@ -45,7 +45,7 @@ export function remarkFindings(cell: DraftCell): readonly DraftFinding[] {
       spot: recap.spot,
     });
   }
-  for (const kind of ['cost', 'price', 'by hand', 'sensible'] as const) {
+  for (const kind of ['cost', 'price', 'by hand', 'sensible', 'moves with'] as const) {
     const again = remarks.filter((r) => r.kind === kind)[1];
     if (!again) continue;
     findings.push({

@@ -13,6 +13,7 @@ const KINDS: readonly RemarkKind[] = [
   'picture',
   'recap',
   'note',
+  'moves with',
   'by hand',
 ];
 

@@ -27,7 +27,7 @@ const ALONGSIDE = 'alongside/';
 const LAST = 'last';
 export const VERSIONS = 'versions/';
 /** Which snapshot the price of a notebook stands beside. */
-export const BESIDE = 'beside/';
+export const AGAINST = 'against/';
 /** Of each snapshot: `snapshot/`, the notebook's id, `/`, its seal. */
 export const SNAPSHOT = 'snapshot/';
 
@@ -39,6 +39,14 @@ export interface KeptText {
   /** Who is who in the text; null where nobody gave identities. */
   readonly identities: KeptIdentities | null;
 }
+
+/** Of a notebook, and of what is kept beside it: snapshots, orders, the record. 0: of none. */
+export interface Revisions {
+  readonly revision: number;
+  readonly beside: number;
+}
+
+export const NO_REVISIONS: Revisions = { revision: 0, beside: 0 };
 
 export type Keeping =
   | { readonly kind: 'kept'; readonly revision: number }
@@ -83,7 +91,7 @@ export class Shelf {
     const snapshots = await this.#store('readonly', (s) =>
       promisifyRequest<IDBValidKey[]>(s.getAllKeys(range)),
     );
-    const own = [NOTEBOOK, ENTRY, PLACE, SAVED, HALF, ALONGSIDE, VERSIONS, BESIDE].map(
+    const own = [NOTEBOOK, ENTRY, PLACE, SAVED, HALF, ALONGSIDE, VERSIONS, AGAINST].map(
       (key) => key + id,
     );
     return commit(this.#store, { puts: [], drops: [...own, ...snapshots.map(String)] });
@@ -98,14 +106,14 @@ export class Shelf {
     await commit(this.#store, { puts: [[PLACE + id, { v: 1, ...place }]] });
   }
 
-  /** The revision that was saved as a file last; 0: none was. */
-  async saved(id: string): Promise<number> {
+  /** The revisions that were saved as a file last. */
+  async saved(id: string): Promise<Revisions> {
     const saved = takenSaved(await this.#get(SAVED + id));
-    return saved.kind === 'taken' ? saved.value.revision : 0;
+    return saved.kind === 'taken' ? saved.value : NO_REVISIONS;
   }
 
-  async keepSaved(id: string, revision: number, at: number): Promise<void> {
-    await commit(this.#store, { puts: [[SAVED + id, { v: 1, revision, at }]] });
+  async keepSaved(id: string, { revision, beside }: Revisions, at: number): Promise<void> {
+    await commit(this.#store, { puts: [[SAVED + id, { v: 2, revision, beside, at }]] });
   }
 
   /** The line that somebody was in the middle of when this notebook was left. */

@@ -4,7 +4,8 @@ import { difference } from '../notebook/change.ts';
 import { LONGEST_TEXT, refusal } from '../notebook/read-notebook.ts';
 import type { Standing, Unsaved } from '../store/ground.ts';
 import type { Slip } from '../store/journal.ts';
-import { Keeper, type KeeperState } from '../store/keeper.ts';
+import { type Channel, Keeper, type KeeperState } from '../store/keeper.ts';
+import { NO_REVISIONS } from '../store/shelf.ts';
 import type { KeptEntry, KeptPlace } from '../store/shapes.ts';
 import type { Role } from '../store/turn.ts';
 import type { PracticeShelf } from '../store/practice-shelf.ts';
@@ -135,10 +136,15 @@ export class Desk {
     return this.#held.unsaved(this.#keeper?.revision ?? 0);
   }
 
-  /** All that stands here is in a file now. */
-  async savedAsFile(): Promise<void> {
+  /** So often something was added beside the notebook. */
+  besideNow(revision: number): void {
+    this.#held.besideNow(revision);
+  }
+
+  /** All that stands here is in a file now; in one of the text nothing of what stands beside it. */
+  async savedAsFile(file: 'text' | 'whole job'): Promise<void> {
     await this.#keeper?.flush();
-    await this.#held.savedAsFile(this.openId, this.#keeper?.revision ?? 0);
+    await this.#held.savedAsFile(this.openId, this.#keeper?.revision ?? 0, file);
   }
 
   /** Whether this page writes in the notebook or follows one that does. */
@@ -165,6 +171,11 @@ export class Desk {
 
   versions(): Promise<VersionsShelf> {
     return this.#settings.versions();
+  }
+
+  /** Of its own for whoever asks; null where pages can't hear each other. */
+  channel(): Channel | null {
+    return this.#settings.channel();
   }
 
   practice(): Promise<PracticeShelf> {
@@ -344,7 +355,7 @@ export class Desk {
     const before = this.#keeper;
     if (place === undefined) await this.#leftOff.read(id);
     else this.#leftOff.place = place;
-    const saved = await shelf.saved(id).catch(() => 0);
+    const saved = await shelf.saved(id).catch(() => NO_REVISIONS);
     const channel = this.#settings.channel();
     const keeper = new Keeper(id, revision, keptAt, {
       shelf,

@@ -14,7 +14,10 @@ export interface HalfSettings {
   readonly takeOver: () => Promise<void>;
 }
 
-type Half = Omit<KeptHalf, 'v'>;
+type Half = Pick<KeptHalf, 'part' | 'cell' | 'what' | 'words'>;
+
+/** What is being written, where it is a line of the job record. */
+const RECORD = 'record';
 
 export class HalfWritten {
   readonly #session: Session;
@@ -53,6 +56,16 @@ export class HalfWritten {
     this.#callOff ??= this.#settings.later(() => void this.flush(), 'soon');
   }
 
+  /** These words stand in a line of the job record by now. */
+  typedInRecord(words: string): void {
+    if (words === '') {
+      this.done();
+      return;
+    }
+    this.#waiting = { part: '', cell: null, what: RECORD, words };
+    this.#callOff ??= this.#settings.later(() => void this.flush(), 'soon');
+  }
+
   /** Keeps at once what still waits. */
   flush(): Promise<void> {
     const half = this.#waiting;
@@ -74,8 +87,7 @@ export class HalfWritten {
     const half = await shelf.half(id()).catch(() => null);
     if (!half || half.words.trim() === '' || session.writing !== null) return;
     this.#kept = true;
-    const where = half.cell === null ? '' : ` at ${half.cell}`;
-    const text = `This was being written${where} when the page went, and is not in the notebook: ${half.words}`;
+    const text = sayLeft(half);
     const go = this.#goOn(half);
     const told = session.notice?.lasts === 'stays' ? `${session.notice.text} ${text}` : text;
     const act = go && { say: 'Go on with it', go };
@@ -131,4 +143,11 @@ export class HalfWritten {
     this.#callOff = null;
     this.#waiting = null;
   }
+}
+
+function sayLeft({ what, cell, words }: KeptHalf): string {
+  if (what === RECORD)
+    return `This was being written in the job record when the page went, and is not in it: ${words}`;
+  const where = cell === null ? '' : ` at ${cell}`;
+  return `This was being written${where} when the page went, and is not in the notebook: ${words}`;
 }

@@ -44,7 +44,9 @@ export const headerLook = css`
   nav {
     display: flex;
     flex: 1;
-    gap: 0.2rem 1rem;
+    /* Where there is too little room, on two lines rather than over the title. */
+    flex-wrap: wrap;
+    gap: 0 1rem;
     align-items: center;
     justify-content: flex-end;
     min-width: 0;

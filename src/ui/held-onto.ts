@@ -1,5 +1,6 @@
 // Whether the browser holds on to what is kept, and what is in it and in no file.
 import { type Standing, type Unsaved, sayUnsaved } from '../store/ground.ts';
+import { NO_REVISIONS, type Revisions } from '../store/shelf.ts';
 import type { DeskSettings } from './desk-settings.ts';
 
 export class HeldOnto {
@@ -8,8 +9,10 @@ export class HeldOnto {
   /** Null: the browser was not asked yet. */
   #standing: Standing | null = null;
   #asked = false;
-  /** The revision that is in a file, too. */
-  #saved = 0;
+  /** What is in a file, too. */
+  #saved = NO_REVISIONS;
+  /** How often something was added beside the notebook; 0 until that is read. */
+  #beside = 0;
 
   constructor(settings: Pick<DeskSettings, 'standing' | 'shelf' | 'now'>, said: () => void) {
     this.#settings = settings;
@@ -21,7 +24,11 @@ export class HeldOnto {
   }
 
   unsaved(revision: number): Unsaved | null {
-    return sayUnsaved(revision - this.#saved, this.#standing);
+    const inNone = {
+      notebook: Math.max(0, revision - this.#saved.revision),
+      beside: Math.max(0, this.#beside - this.#saved.beside),
+    };
+    return sayUnsaved(inNone, this.#standing);
   }
 
   async look(): Promise<void> {
@@ -37,15 +44,24 @@ export class HeldOnto {
     this.#said();
   }
 
-  /** Another notebook is open, and this revision of it is in a file. */
-  open(saved: number): void {
+  /** Another notebook is open, and so much of it is in a file. */
+  open(saved: Revisions): void {
     this.#saved = saved;
+    this.#beside = 0;
   }
 
-  async savedAsFile(id: string, revision: number): Promise<void> {
-    const { shelf, now } = this.#settings;
-    this.#saved = revision;
+  besideNow(revision: number): void {
+    if (revision === this.#beside) return;
+    this.#beside = revision;
     this.#said();
-    await shelf.keepSaved(id, revision, now()).catch(() => undefined);
+  }
+
+  /** A file of the text holds nothing of what stands beside it. */
+  async savedAsFile(id: string, revision: number, file: 'text' | 'whole job'): Promise<void> {
+    const { shelf, now } = this.#settings;
+    const beside = file === 'text' ? this.#saved.beside : this.#beside;
+    this.#saved = { revision, beside };
+    this.#said();
+    await shelf.keepSaved(id, this.#saved, now()).catch(() => undefined);
   }
 }

@@ -24,7 +24,7 @@ const KEYS: readonly (readonly [string, string])[] = [
     'E',
     'watch the cell, or let it go: it stays in view above the footing; on the heading of a part, what that costs; Shift E the price',
   ],
-  ['A', 'what if: alternatives beside the notebook, and back from them'],
+  ['A', 'alternatives beside the notebook, and back from them'],
   ['Ctrl Z, Ctrl Shift Z', 'undo, redo'],
   [
     'Alt 1 … Alt 9',
@@ -35,6 +35,7 @@ const KEYS: readonly (readonly [string, string])[] = [
     'S',
     'snapshots: freeze, compare, change orders, the whole job in a file; in a comparison Esc goes back to the list',
   ],
+  ['V', 'what moves it: which givens matter, how sure a result is, what it would take'],
   ['F1 or H', 'the guide, and back from it; F1 also while a formula is written'],
   [
     'P, A, B',

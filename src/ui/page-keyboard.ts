@@ -8,6 +8,7 @@ import {
   goToKey,
   guideKey,
   moveKey,
+  movesKey,
   problemKey,
   rowKey,
   snapshotsKey,
@@ -76,8 +77,12 @@ export class PageKeyboard implements ReactiveController {
       sheets.show('snapshots');
       return 'done';
     }
+    if (sheets.open === '' && movesKey(session, event)) {
+      sheets.show('moves');
+      return 'done';
+    }
     if (sheets.open === '' && whatIfKey(session, event)) {
-      sheets.turnWhatIf();
+      sheets.turnAlternatives();
       return 'done';
     }
     if (event.key === 'Escape' && path.some((at) => at.tagName === 'ASIDE')) {

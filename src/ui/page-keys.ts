@@ -145,7 +145,10 @@ function isWritten(event: KeyboardEvent): boolean {
 /** F1 anywhere; H where nothing is being written. */
 export function guideKey(session: Session, event: KeyboardEvent): boolean {
   if (event.ctrlKey || event.metaKey || event.altKey) return false;
-  const plain = event.key.toLowerCase() === 'h' && !isWritten(event) && session.writing === null;
+  // In a list of choices a letter goes to the choice that begins with it.
+  const chooses = event.composedPath()[0] instanceof HTMLSelectElement;
+  const free = !isWritten(event) && !chooses && session.writing === null;
+  const plain = event.key.toLowerCase() === 'h' && free;
   return event.key === 'F1' || plain;
 }
 
@@ -153,6 +156,12 @@ export function guideKey(session: Session, event: KeyboardEvent): boolean {
 export function snapshotsKey(session: Session, event: KeyboardEvent): boolean {
   if (event.ctrlKey || event.metaKey || event.altKey || event.shiftKey) return false;
   return event.key.toLowerCase() === 's' && !isWritten(event) && session.writing === null;
+}
+
+/** V where nothing is being written. */
+export function movesKey(session: Session, event: KeyboardEvent): boolean {
+  if (event.ctrlKey || event.metaKey || event.altKey || event.shiftKey) return false;
+  return event.key.toLowerCase() === 'v' && !isWritten(event) && session.writing === null;
 }
 
 /** A where nothing is being written. */

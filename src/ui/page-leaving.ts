@@ -2,6 +2,7 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { Binder } from './binder.ts';
 import type { Desk } from './desk.ts';
+import type { RecordLine } from './record-line.ts';
 
 type Page = ReactiveControllerHost &
   HTMLElement & {
@@ -47,7 +48,10 @@ export class PageLeaving implements ReactiveController {
 
   #hidden = (): void => {
     if (document.visibilityState === 'hidden') this.#leaving();
-    else void this.#page.desk.catchUp();
+    else {
+      void this.#page.desk.catchUp();
+      void this.#page.bound?.catchUp();
+    }
   };
 
   /** In a line that is being written; what is looked for in a table is nobody's work. */
@@ -57,6 +61,11 @@ export class PageLeaving implements ReactiveController {
     const [line] = path;
     const within = (tag: string): boolean =>
       path.some((at) => at instanceof HTMLElement && at.tagName === tag);
+    const record = recordLineIn(event);
+    if (record) {
+      desk.half.typedInRecord(record.words);
+      return;
+    }
     // The guide has a notebook of its own, in which nothing is kept.
     if (within('GUIDE-PAGE') || (desk.session.writing === null && !within('TABLE-LINE'))) return;
     if (line instanceof HTMLInputElement || line instanceof HTMLTextAreaElement)
@@ -64,8 +73,16 @@ export class PageLeaving implements ReactiveController {
   };
 
   /** A row's line is gone with the keyboard, unless the person only went to another window. */
-  #lineLeft = (): void => {
+  #lineLeft = (event: Event): void => {
+    if (recordLineIn(event)) return;
     const { desk } = this.#page;
     if (desk.session.writing === null && document.hasFocus()) desk.half.done();
   };
+}
+
+/** What is half written in the job record stays when one goes from field to field, or puts the record away. */
+function recordLineIn(event: Event): RecordLine | null {
+  const isOne = (at: EventTarget): at is RecordLine =>
+    at instanceof HTMLElement && at.tagName === 'RECORD-LINE';
+  return event.composedPath().find(isOne) ?? null;
 }

@@ -84,14 +84,14 @@ export const pageLook = css`
     grid-area: footing;
   }
   guide-page,
-  what-if {
+  alternatives-sheet {
     grid-area: working;
     min-width: 0;
     min-height: 0;
   }
   @media screen and (min-width: 1281px) {
     /* Beside the notebook, in the place of the working. */
-    :host([what-if]) {
+    :host([alternatives-sheet]) {
       --value: 8.5rem;
       --name: 10rem;
       --gutter: 7.5rem;
@@ -104,7 +104,7 @@ export const pageLook = css`
       grid-template-columns: minmax(0, 1fr) 33rem;
     }
     :host([guide]) aside,
-    :host([what-if]) aside {
+    :host([alternatives-sheet]) aside {
       display: none;
     }
   }
@@ -196,11 +196,13 @@ export const pageLook = css`
       display: none;
     }
     /* With the guide open it is the guide that is printed; so with a sheet named here. */
-    :host([guide]:not([record], [snapshots], [show-how])) > :not(guide-page),
-    :host([what-if]:not([record], [snapshots], [show-how])) > :not(what-if),
+    :host([guide]:not([record], [snapshots], [show-how], [moves])) > :not(guide-page),
+    :host([alternatives-sheet]:not([record], [snapshots], [show-how], [moves]))
+      > :not(alternatives-sheet),
     :host([show-how]) > :not(show-how),
     :host([snapshots]) > :not(snapshot-sheet),
-    :host([record]) > :not(record-sheet) {
+    :host([record]) > :not(record-sheet),
+    :host([moves]) > :not(moves-sheet) {
       display: none;
     }
   }

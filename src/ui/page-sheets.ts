@@ -1,4 +1,4 @@
-// What is laid over the page: sheets, snapshots, the job record, the guide and the alternatives. Each is fetched when it is first asked for.
+// What is laid over the page: sheets, snapshots, the job record, what moves it, the guide and the alternatives. Each is fetched when it is first asked for.
 import { html, nothing, type ReactiveController, type TemplateResult } from 'lit';
 import type { ReactiveControllerHost } from 'lit';
 import type { CellId } from '../language/tree.ts';
@@ -9,7 +9,14 @@ import type { CellSheet } from './job-sheets.ts';
 type Page = ReactiveControllerHost & HTMLElement & { readonly desk: Desk };
 
 /** What comes in a piece of its own. */
-type Fetched = 'sheets' | 'snapshots' | 'record' | 'show-how' | 'guide' | 'what-if';
+type Fetched =
+  | 'sheets'
+  | 'snapshots'
+  | 'record'
+  | 'moves'
+  | 'show-how'
+  | 'guide'
+  | 'alternatives-sheet';
 
 export class PageSheets implements ReactiveController {
   readonly #page: Page;
@@ -18,7 +25,7 @@ export class PageSheets implements ReactiveController {
   readonly #here = new Set<Fetched>();
   #open: SheetName | CellSheet | '' = '';
   /** What stands in the place of the working. */
-  #beside: 'guide' | 'what-if' | null = null;
+  #beside: 'guide' | 'alternatives-sheet' | null = null;
   /** The cell that the sheet is about, and of a table the column. */
   #about: CellId | null = null;
   #column = 0;
@@ -33,13 +40,16 @@ export class PageSheets implements ReactiveController {
     const page = this.#page;
     const open = this.#open;
     if (this.#beside) this.#fetch(this.#beside);
-    for (const beside of ['guide', 'what-if'] as const) {
+    for (const beside of ['guide', 'alternatives-sheet'] as const) {
       page.toggleAttribute(beside, this.#beside === beside && this.#here.has(beside));
     }
     page.toggleAttribute('snapshots', open === 'snapshots' && this.#here.has('snapshots'));
     page.toggleAttribute('record', open === 'record');
+    page.toggleAttribute('moves', open === 'moves');
     page.toggleAttribute('show-how', open === 'show-how');
-    if (open === 'snapshots' || open === 'record' || open === 'show-how') this.#fetch(open);
+    const own = ['snapshots', 'record', 'moves', 'show-how'] as const;
+    const found = own.find((one) => one === open);
+    if (found) this.#fetch(found);
     else if (open !== '') this.#fetch('sheets');
   }
 
@@ -65,8 +75,8 @@ export class PageSheets implements ReactiveController {
     this.#page.requestUpdate();
   };
 
-  readonly turnWhatIf = (): void => {
-    this.#beside = this.#beside === 'what-if' ? null : 'what-if';
+  readonly turnAlternatives = (): void => {
+    this.#beside = this.#beside === 'alternatives-sheet' ? null : 'alternatives-sheet';
     this.#page.requestUpdate();
   };
 
@@ -83,12 +93,12 @@ export class PageSheets implements ReactiveController {
         : nothing
     }
     ${
-      this.#here.has('what-if')
-        ? html`<what-if
+      this.#here.has('alternatives-sheet')
+        ? html`<alternatives-sheet
             .desk=${desk}
-            ?open=${this.#beside === 'what-if'}
-            @away=${this.turnWhatIf}
-          ></what-if>`
+            ?open=${this.#beside === 'alternatives-sheet'}
+            @away=${this.turnAlternatives}
+          ></alternatives-sheet>`
         : nothing
     }`;
   }
@@ -104,6 +114,15 @@ export class PageSheets implements ReactiveController {
               ?open=${open === 'record'}
               @away=${this.#away}
             ></record-sheet>`
+          : nothing
+      }
+      ${
+        this.#here.has('moves')
+          ? html`<moves-sheet
+              .desk=${desk}
+              ?open=${open === 'moves'}
+              @away=${this.#away}
+            ></moves-sheet>`
           : nothing
       }
       ${
@@ -158,7 +177,8 @@ const PIECES: Readonly<Record<Fetched, () => Promise<unknown>>> = {
   sheets: () => import('./job-sheets.ts'),
   snapshots: () => import('./snapshot-sheet.ts'),
   record: () => import('./record-sheet.ts'),
+  moves: () => import('./moves-sheet.ts'),
   'show-how': () => import('./show-how.ts'),
   guide: () => import('./guide-page.ts'),
-  'what-if': () => import('./what-if.ts'),
+  'alternatives-sheet': () => import('./alternatives-sheet.ts'),
 };

@@ -1,5 +1,5 @@
 // What happened, line by line, the latest day first: new lines are written above, each can be corrected where it stands.
-// Properties: `book`. Event, for a person's act: `added`.
+// Properties: `book`. Events, for a person's act: `added`, and `left` when a correction was left.
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
@@ -146,6 +146,7 @@ export class RecordEntries extends LitElement {
 
   async #shut(one: Standing): Promise<void> {
     this.correcting = null;
+    this.dispatchEvent(new CustomEvent('left'));
     await this.updateComplete;
     this.renderRoot.querySelector<HTMLElement>(`[data-entry="${one.entry.id}"]`)?.focus();
   }

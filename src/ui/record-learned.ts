@@ -197,6 +197,7 @@ export class RecordLearned extends LitElement {
     }
     if (this.session.apply((one) => one.replaceText(change)))
       this.said = `Written: ${change.say}. Undo takes it back.`;
+    else this.said = this.session.notice?.text ?? '';
     this.requestUpdate();
   }
 

@@ -16,19 +16,17 @@ import type { Desk } from './desk.ts';
 import { Follows } from './follows.ts';
 import { look } from './look.ts';
 import { Session } from './session.ts';
-import { resultsToShow } from './results-to-show.ts';
 import { showHowLook } from './show-how-look.ts';
 import { showHowPaper } from './show-how-paper.ts';
+import { showHowStageLook } from './show-how-stage-look.ts';
+import { type StageActs, barOf, stageOf } from './show-how-stage.ts';
+import { type Tools, toolsOf } from './show-how-tools.ts';
 import { type Move, moveOf, swiped } from './show-how-keys.ts';
 import { Showing } from './showing.ts';
-import { howItWent, stepShown } from './shown-step.ts';
 import { valueSaid } from './value-words.ts';
 import { workingPaper } from './working-paper.ts';
 import './practice-results.ts';
 
-/** So many marks stand above the step, and so many names of what is still to come below it. */
-const MARKS_ABOVE = 4;
-const NAMES_BELOW = 3;
 /** In pixels, below the end of a step that was scrolled to; and how much of the screen is read at once. */
 const END_IN_SIGHT = 24;
 const READ_AT_ONCE = 0.8;
@@ -37,7 +35,7 @@ const GREATEST_SHOWN_SEED = 9999;
 
 @customElement('show-how')
 export class ShowHow extends LitElement {
-  static override styles = [look, showHowLook, showHowPaper];
+  static override styles = [look, showHowLook, showHowStageLook, showHowPaper];
 
   @property({ attribute: false }) desk!: Desk;
   @property({ type: Boolean, reflect: true }) open = false;
@@ -99,7 +97,14 @@ export class ShowHow extends LitElement {
           >
         </h2>
         <button class="plain away" @click=${this.#away}>Put away</button>
-        ${this.#tools()}
+        <button
+          class="plain more"
+          aria-expanded=${this.spread ? 'true' : 'false'}
+          @click=${() => (this.spread = !this.spread)}
+        >
+          ${this.spread ? 'Less' : 'More'}
+        </button>
+        <div class="tools" ?data-spread=${this.spread}>${toolsOf(this.#tools())}</div>
       </div>
       ${
         leaf === 'results'
@@ -109,7 +114,7 @@ export class ShowHow extends LitElement {
               <button class="act" @click=${() => this.#turn('steps')}>Back to the steps</button>
             </div>`
           : showing
-            ? html`${this.#stage(showing)} ${this.#bar(showing)}`
+            ? html`${stageOf(showing, this.#acts)} ${barOf(showing, this.#acts)}`
             : html`<div class="stage"><p class="sentence">Choose a result above.</p></div>`
       }
       <p class="heard" role="status">${showing && leaf === 'steps' ? showing.heard() : ''}</p>
@@ -117,199 +122,25 @@ export class ShowHow extends LitElement {
       ${this.text === '' ? nothing : this.#toCopy(this.text)}`;
   }
 
-  /** What is shown, and how. */
-  #tools(): TemplateResult {
-    const { showing, spread } = this;
-    return html`<button
-        class="plain more"
-        aria-expanded=${spread ? 'true' : 'false'}
-        @click=${() => (this.spread = !spread)}
-      >
-        ${spread ? 'Less' : 'More'}
-      </button>
-      <div class="tools" ?data-spread=${spread}>
-        <label>Result ${this.#choice()}</label>
-        ${
-          showing
-            ? html`<label class="ask"
-                  ><input
-                    type="checkbox"
-                    .checked=${showing.asks}
-                    @change=${({ target }: Event) =>
-                      this.#ask((target as HTMLInputElement).checked ? 'first' : 'not')}
-                  />
-                  Ask first</label
-                >
-                ${this.#beginning(showing)}
-                <form class="fresh" @submit=${this.#freshFrom}>
-                  <label
-                    >Practice set
-                    <input
-                      placeholder="any"
-                      name="seed"
-                      inputmode="numeric"
-                      autocomplete="off"
-                      aria-describedby="seed-said"
-                      .value=${showing.practice ? String(showing.practice.seed) : ''}
-                  /></label>
-                  <button class="act">${showing.practice ? 'Another' : 'Practise'}</button>
-                  <span id="seed-said" class="heard"
-                    >Fresh numbers inside the limits of the givens. The same set has the same
-                    numbers; empty: any.</span
-                  >
-                </form>
-                ${
-                  showing.practice
-                    ? html`<button class="plain" @click=${() => this.#show(this.chosen)}>
-                        Back to the notebook’s own
-                      </button>`
-                    : nothing
-                }
-                <button class="plain" @click=${this.#copy}>Copy the working</button>
-                <button class="plain" @click=${() => window.print()}>Print the working</button>`
-            : nothing
-        }
-        <button class="plain" @click=${() => this.#turn('results')}>Results</button>
-        ${this.said === '' ? nothing : html`<span class="said" role="status">${this.said}</span>`}
-      </div>`;
-  }
-
-  #choice(): TemplateResult {
-    const { door } = this.session;
-    const { chosen } = this;
-    return html`<select
-      @change=${({ target }: Event) => {
-        this.#show(Number((target as HTMLSelectElement).value));
-      }}
-    >
-      ${chosen === null ? html`<option selected disabled>choose one</option>` : nothing}
-      ${resultsToShow(door, chosen).map(
-        ({ part, cells }) =>
-          html`<optgroup label=${part}>
-            ${cells.map(
-              ({ id, name }) =>
-                html`<option value=${id} .selected=${id === chosen}>${name}</option>`,
-            )}
-          </optgroup>`,
-      )}
-    </select>`;
-  }
-
-  /** A price rests on a hundred steps: one may show the last few alone. */
-  #beginning(showing: Showing): TemplateResult | typeof nothing {
-    const { beginnings, from, many } = showing;
-    if (beginnings.length < 2) return nothing;
-    return html`<label
-      >Begin
-      <select
-        @change=${({ target }: Event) => {
-          const { value } = target as HTMLSelectElement;
-          showing.begin(value === '' ? null : Number(value));
-          this.#moved('stay');
-        }}
-      >
-        <option value="" .selected=${from === null}>from the givens, ${many} steps</option>
-        ${beginnings.map(
-          (each) =>
-            html`<option value=${each.from} .selected=${from === each.from}>
-              ${sayBeginning(each)}
-            </option>`,
-        )}
-      </select></label
-    >`;
-  }
-
-  #stage(showing: Showing): TemplateResult {
-    const { here, steps, at } = showing;
-    const above = steps.slice(Math.max(0, at - MARKS_ABOVE), at);
-    const more = at - above.length;
-    const below = steps.slice(at + 1, at + 1 + NAMES_BELOW);
-    return html`<div class="stage">
-      <ol class="rod">
-        ${
-          more > 0
-            ? html`<li class="mark far">
-                <button class="plain" @click=${() => this.#move('start')}>
-                  ${more} more above
-                </button>
-              </li>`
-            : nothing
-        }
-        ${above.map(
-          (cell) =>
-            html`<li class="mark">
-              <button @click=${() => this.#goTo(cell)}>
-                <span class="value">${showing.asked(cell) ? '?' : showing.result(cell)}</span>
-                <span class="name">${this.#nameOf(showing, cell)}</span>
-              </button>
-            </li>`,
-        )}
-        <li class="now">
-          <article tabindex="-1" aria-labelledby="what">
-            ${here === null ? this.#end(showing) : this.#step(showing, here)}
-          </article>
-        </li>
-        ${below.map(
-          (cell) =>
-            html`<li class="mark to-come">
-              <span class="name">${this.#nameOf(showing, cell)}</span>
-            </li>`,
-        )}
-      </ol>
-    </div>`;
-  }
-
-  #step(showing: Showing, cell: CellId): TemplateResult {
-    const acts = { know: this.#know, tried: this.#tried };
-    return html`<h3 id="what">
-        <span class="heard">${showing.progress}: </span>${this.#nameOf(showing, cell)}
-      </h3>
-      ${stepShown(showing, cell, acts)}`;
-  }
-
-  #end(showing: Showing): TemplateResult {
-    return html`<h3 id="what">How it went</h3>
-      ${howItWent(showing)}
-      <p class="acts">
-        <button class="act first" @click=${() => this.#fresh(this.chance())}>
-          Again with fresh numbers
-        </button>
-        <button class="act" @click=${this.#again}>Again with the same</button>
-      </p>`;
-  }
-
-  #bar(showing: Showing): TemplateResult {
-    const { at, last, here, known } = showing;
-    const asked = here !== null && showing.asked(here) !== null;
-    return html`<div class="bar">
-      <button class="act" ?disabled=${at === 0} @click=${() => this.#move('back')}>Back</button>
-      <button
-        class="act on ${asked ? '' : 'first'}"
-        ?disabled=${at === last && !asked}
-        @click=${() => this.#move('forward')}
-      >
-        ${asked ? 'Show it' : 'Go on'}
-      </button>
-      <span class="progress">${capital(showing.progress)}</span>
-      <button class="plain ends" ?disabled=${at === 0} @click=${() => this.#move('start')}>
-        Start
-      </button>
-      <button class="plain ends" ?disabled=${at === last} @click=${() => this.#move('end')}>
-        End
-      </button>
-      ${
-        here === null || at >= showing.steps.length - 1
-          ? nothing
-          : html`<button class="plain" @click=${() => this.#know(here)}>We know this one</button>`
-      }
-      ${
-        known.size === 0
-          ? nothing
-          : html`<button class="plain" @click=${this.#knowNothing}>
-              ${known.size} left out; bring ${known.size === 1 ? 'it' : 'them'} back
-            </button>`
-      }
-    </div>`;
+  #tools(): Tools {
+    return {
+      door: this.session.door,
+      chosen: this.chosen,
+      showing: this.showing,
+      said: this.said,
+      choose: (cell) => this.#show(cell),
+      ask: (asks) => {
+        this.showing?.ask(asks);
+        this.requestUpdate();
+      },
+      begin: (from) => {
+        this.showing?.begin(from);
+        this.#moved('stay');
+      },
+      practise: (seed) => this.#practise(seed),
+      copy: () => void this.#copy(),
+      results: () => this.#turn('results'),
+    };
   }
 
   /** Where the browser lets nothing be copied by a button, the text stands there to be copied by hand. */
@@ -342,10 +173,6 @@ export class ShowHow extends LitElement {
     return { title: `${title}, practice set ${practice.seed}, fresh numbers`, part, day };
   }
 
-  #nameOf({ session }: Showing, cell: CellId): string {
-    return session.door.state(cell).input.name;
-  }
-
   /** The notebook's own numbers, from the first step on. */
   #show(cell: CellId | null): void {
     const { door } = this.session;
@@ -374,15 +201,12 @@ export class ShowHow extends LitElement {
     this.#began = this.desk.now();
   }
 
-  #freshFrom = (event: SubmitEvent): void => {
-    event.preventDefault();
-    const field = (event.currentTarget as HTMLFormElement).elements.namedItem('seed');
-    const text = field instanceof HTMLInputElement ? field.value.trim() : '';
-    const isOwn = text === String(this.showing?.practice?.seed ?? '');
-    if (isOwn) this.#fresh(this.chance());
-    else if (/^\d{1,9}$/.test(text)) this.#fresh(Number(text));
+  /** The same number again asks for another set. */
+  #practise(seed: string): void {
+    if (seed === String(this.showing?.practice?.seed ?? '')) this.#fresh(this.chance());
+    else if (/^\d{1,9}$/.test(seed)) this.#fresh(Number(seed));
     else this.said = 'A practice set is a whole number of up to nine digits; or leave it empty.';
-  };
+  }
 
   #fresh(seed: number): void {
     const cell = this.chosen;
@@ -399,23 +223,12 @@ export class ShowHow extends LitElement {
     this.#moved();
   }
 
-  #again = (): void => {
-    this.showing?.forgetAnswers();
-    this.#begin(this.showing);
-    this.#moved();
-  };
-
-  #ask(asks: 'first' | 'not'): void {
-    this.showing?.ask(asks);
-    this.requestUpdate();
-  }
-
-  #tried = (tried: Tried): void => {
+  #tried(tried: Tried): void {
     this.showing?.answer(tried);
     this.#keep();
     if (tried.cameOut === null) this.requestUpdate();
     else this.#moved('on');
-  };
+  }
 
   /** Results are worth little: where they can't be kept nobody is held up. */
   #keep(): void {
@@ -432,20 +245,31 @@ export class ShowHow extends LitElement {
     this.said = 'This browser keeps nothing here: the results go with the page.';
   }
 
-  #know = (cell: CellId): void => {
-    this.showing?.know(cell);
-    this.#moved();
+  readonly #acts: StageActs = {
+    move: (move) => this.#move(move),
+    goTo: (cell) => {
+      this.showing?.goTo(cell);
+      this.#moved();
+    },
+    know: (cell) => {
+      this.showing?.know(cell);
+      this.#moved();
+    },
+    knowNothing: () => {
+      this.showing?.knowNothing();
+      this.#moved();
+    },
+    tried: (tried) => this.#tried(tried),
+    again: (numbers) => {
+      if (numbers === 'fresh') {
+        this.#fresh(this.chance());
+        return;
+      }
+      this.showing?.forgetAnswers();
+      this.#begin(this.showing);
+      this.#moved();
+    },
   };
-
-  #knowNothing = (): void => {
-    this.showing?.knowNothing();
-    this.#moved();
-  };
-
-  #goTo(cell: CellId): void {
-    this.showing?.goTo(cell);
-    this.#moved();
-  }
 
   #move(move: Move): void {
     const { showing } = this;
@@ -555,18 +379,9 @@ export class ShowHow extends LitElement {
   };
 }
 
-function sayBeginning({ from, many }: { readonly from: number; readonly many: number }): string {
-  const steps = many === 1 ? '1 step' : `${many} steps`;
-  return from === 0 ? 'with the last step' : `${from} before the last, ${steps}`;
-}
-
 function anySeed(): number {
   const [number = 0] = crypto.getRandomValues(new Uint32Array(1));
   return (number % GREATEST_SHOWN_SEED) + 1;
-}
-
-function capital(text: string): string {
-  return `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
 }
 
 declare global {

@@ -57,7 +57,11 @@ export class Showing {
   }
 
   get name(): string {
-    return this.session.door.state(this.cell).input.name;
+    return this.nameOf(this.cell);
+  }
+
+  nameOf(cell: CellId): string {
+    return this.session.door.state(cell).input.name;
   }
 
   get asks(): boolean {

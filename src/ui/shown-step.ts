@@ -1,7 +1,7 @@
 // What stands on the sheet for one step: what is put in and where it comes from, the working with units struck out, the
 // picture, and the mark that it comes to; at the end of being asked, how it went.
 import { html, nothing, type TemplateResult } from 'lit';
-import type { PutIn, ShownLine, ShownStep } from '../explain/show-how.ts';
+import { CAUTION, type PutIn, type ShownLine, type ShownStep } from '../explain/show-how.ts';
 import { type Word, plainWords } from '../explain/step.ts';
 import type { CellId } from '../language/tree.ts';
 import type { CameOut, Tried } from '../mistakes/asking.ts';
@@ -43,7 +43,11 @@ export function stepShown(showing: Showing, cell: CellId, acts: StepActs): Templ
       }
       ${step.note ? html`<p class="beside">${step.note}</p>` : nothing}
       ${
-        step.caution ? html`<p class="beside caution"><b>Caution.</b> ${step.caution}</p>` : nothing
+        step.caution
+          ? html`<p class="beside caution ${step.cautions}">
+              <b>${`${CAUTION[step.cautions]}.`}</b> ${step.caution}
+            </p>`
+          : nothing
       }
       ${
         asked

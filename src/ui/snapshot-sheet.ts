@@ -67,6 +67,7 @@ export class SnapshotSheet extends LitElement {
     if (!changed.has('open') || !this.open) return;
     this.shown = { kind: 'list' };
     this.told = null;
+    void this.binder?.catchUp();
   }
 
   protected override render(): TemplateResult {

@@ -121,7 +121,7 @@ export class StoryPage extends LitElement {
         .desk=${desk}
         @sheet=${(event: CustomEvent<SheetName>) => this.sheets.show(event.detail)}
         @guide=${this.sheets.turnGuide}
-        @what-if=${this.sheets.turnWhatIf}
+        @alternatives-sheet=${this.sheets.turnAlternatives}
       ></job-header>
       ${told(desk)}
       <main class="scroll" id="page" aria-label="Estimate" @scroll=${this.#places.scrolled}>
@@ -184,7 +184,10 @@ export class StoryPage extends LitElement {
         </div>
       </aside>
       ${this.sheets.beside()}
-      <watched-strip .desk=${desk} @what-if=${this.sheets.turnWhatIf}></watched-strip>
+      <watched-strip
+        .desk=${desk}
+        @alternatives-sheet=${this.sheets.turnAlternatives}
+      ></watched-strip>
       <job-footing
         role="contentinfo"
         .session=${session}

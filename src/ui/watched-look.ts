@@ -158,8 +158,13 @@ export const watchedLook = css`
     :host(:not([unfolded])) :is(ul, .acts) {
       display: none;
     }
+    :host(:not([unfolded])) .all,
     :host([unfolded]) .line {
-      visibility: hidden;
+      display: none;
+    }
+    .all {
+      flex: 1;
+      color: var(--pencil);
     }
     ul {
       display: block;
@@ -172,6 +177,10 @@ export const watchedLook = css`
     }
     li::before {
       display: none;
+    }
+    .name,
+    .name button {
+      white-space: normal;
     }
     .acts,
     .told {

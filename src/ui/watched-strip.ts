@@ -1,6 +1,6 @@
 // What is watched, in view above the footing: each result with its value, how far it moved since the tick of the tape
 // that is open, and since it was first watched. Folded into one line on narrow screens. A screen reader hears of changes
-// once they rest, not at each place of the tape. Properties: `desk`. Event, for a person's act: `what-if`.
+// once they rest, not at each place of the tape. Properties: `desk`. Event, for a person's act: `alternatives-sheet`.
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Moved } from '../moves-it/stood.ts';
@@ -59,9 +59,9 @@ export class WatchedStrip extends LitElement {
             : html`<p class="acts">
                 <button
                   class="plain"
-                  @click=${() => this.dispatchEvent(new CustomEvent('what-if'))}
+                  @click=${() => this.dispatchEvent(new CustomEvent('alternatives-sheet'))}
                 >
-                  What if<kbd>A</kbd>
+                  Alternatives<kbd>A</kbd>
                 </button>
                 <button
                   class="plain"
@@ -95,6 +95,7 @@ export class WatchedStrip extends LitElement {
       aria-label="Watched: ${entries.length}"
       @click=${() => (this.unfolded = !this.unfolded)}
     >
+      <span class="all">Watched</span>
       <span class="line"
         >${entries.map((one) => {
           const since = this.desk.watching.sinceTick(one);

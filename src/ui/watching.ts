@@ -6,6 +6,7 @@ import type { Notebook } from '../notebook/document.ts';
 import type { Alongside, WatchedKept } from '../store/alongside-shapes.ts';
 import type { Shelf } from '../store/shelf.ts';
 import type { Identities } from '../versions/identities.ts';
+import { type Act, LaidAlongside } from './laid-alongside.ts';
 import { allCells } from './reading-order.ts';
 import type { Session } from './session.ts';
 
@@ -25,15 +26,6 @@ export interface Watched {
   readonly name: string;
 }
 
-/** What lies beside one notebook, and what was done to it that is not kept yet. */
-interface Laid {
-  id: string;
-  beside: Alongside;
-  /** The last that is known to be kept; 0: none. */
-  revision: number;
-  waiting: Act[];
-}
-
 /** What was found in one notebook of what is watched. */
 interface Found {
   readonly notebook: Notebook;
@@ -41,20 +33,9 @@ interface Found {
   readonly entries: readonly Watched[];
 }
 
-type Act = (beside: Alongside) => Alongside;
-
-const NOTHING: Alongside = { watched: [], varied: [], alternatives: [] };
-
-const NOT_READ =
-  'What was watched here before can’t be read by this version. It is left as it is; what is watched now stays on this page only.';
-
-/** So often it begins again when another page was quicker. */
-const MOST_TRIES = 8;
-
 export class Watching {
   readonly #desk: WatchingDesk;
-  readonly #shelf: Shelf;
-  #laid: Laid = { id: '', beside: NOTHING, revision: 0, waiting: [] };
+  readonly #laid: LaidAlongside;
   /** What each came to when the tape was opened, or null while none is. */
   #atTick: ReadonlyMap<string, Stood> | null = null;
   /** What stood when it was looked last, by its mark. */
@@ -62,21 +43,19 @@ export class Watching {
   #found: Found | null = null;
   #told: string | null = null;
   #said = '';
-  #trouble: string | null = null;
-  /** Reading and writing, one after the other. */
-  #work: Promise<void> = Promise.resolve();
 
   constructor(desk: WatchingDesk, shelf: Shelf) {
     this.#desk = desk;
-    this.#shelf = shelf;
+    this.#laid = new LaidAlongside(desk, shelf, () => this.#show());
     desk.session.listen(({ kind }) => {
-      if (kind === 'opened') this.#take('anew');
+      if (kind === 'opened') this.#open();
       else if (kind === 'changed') this.#look();
       else if (kind === 'tape') this.#tick();
     });
     desk.listen(() => {
       // A copy that goes on under another id takes along what stood beside it.
-      if (this.#laid.id !== desk.openId) this.#take(this.#laid.id === '' ? 'anew' : 'along');
+      if (this.#laid.id === '') this.#open();
+      else if (this.#laid.id !== desk.openId) this.#laid.follow();
     });
   }
 
@@ -108,7 +87,7 @@ export class Watching {
 
   /** Why it is not kept, where it is not. */
   get trouble(): string | null {
-    return this.#trouble;
+    return this.#laid.trouble;
   }
 
   /** What was done last, for whoever can't see it. */
@@ -204,79 +183,20 @@ export class Watching {
 
   /** Everything is changed by a function from what lies there to what lies there then; it is kept at once. */
   lay(act: Act): void {
-    const laid = this.#laid;
-    laid.beside = act(laid.beside);
-    laid.waiting.push(act);
     this.#told = null;
+    this.#laid.lay(act);
     if (this.#atTick) this.#atTick = new Map([...this.#now(), ...this.#atTick]);
     this.#show();
-    this.#work = this.#work.then(() => this.#keep(laid));
   }
 
   /** Resolves when all that was laid so far is kept, or it is known why not. */
   settled(): Promise<void> {
-    return this.#work;
+    return this.#laid.settled();
   }
 
-  #take(how: 'anew' | 'along'): void {
-    const { beside } = this.#laid;
-    const laid: Laid = { id: this.#desk.openId, beside: NOTHING, revision: 0, waiting: [] };
-    this.#laid = laid;
-    if (how === 'along') {
-      if (beside !== NOTHING) this.lay(() => beside);
-      return;
-    }
-    this.#atTick = this.#told = this.#trouble = null;
-    this.#show();
-    this.#work = this.#work.then(() => this.#read(laid));
-  }
-
-  async #read(laid: Laid): Promise<void> {
-    const found = await this.#shelf.alongside(laid.id).catch(() => null);
-    // What was laid meanwhile is put to what is found when that is kept.
-    if (laid !== this.#laid || laid.waiting.length > 0) return;
-    if (found?.kind === 'taken') [laid.beside, laid.revision] = [found.value, found.value.revision];
-    if (found?.kind === 'newer' || found?.kind === 'unreadable') this.#trouble = NOT_READ;
-    this.#show();
-  }
-
-  async #keep(laid: Laid): Promise<void> {
-    const acts = [...laid.waiting];
-    if (acts.length === 0 || laid.id === '') return;
-    try {
-      // Beside a notebook that is not kept it would be found by nobody.
-      if (laid.id === this.#desk.openId) await this.#desk.keepAnyway();
-      for (let tries = 0; tries < MOST_TRIES; tries++) {
-        const found = await this.#shelf.alongside(laid.id);
-        if (found.kind === 'newer' || found.kind === 'unreadable') {
-          this.#say(laid, NOT_READ);
-          return;
-        }
-        const [there, revision] =
-          found.kind === 'taken' ? [found.value, found.value.revision] : [NOTHING, 0];
-        // Where another page laid something there meanwhile, the same is done to that.
-        const fresh = revision === laid.revision ? laid.beside : after(there, acts);
-        const done = await this.#shelf.keepAlongside(laid.id, fresh, revision);
-        if (done.kind !== 'kept') continue;
-        laid.waiting.splice(0, acts.length);
-        if (revision !== laid.revision) laid.beside = after(fresh, laid.waiting);
-        laid.revision = done.revision;
-        this.#say(laid, null);
-        return;
-      }
-      this.#say(laid, 'Not kept: other pages write here all the time. It stands on this page.');
-    } catch {
-      this.#say(
-        laid,
-        'Not kept: this browser keeps nothing here just now. It stands on this page.',
-      );
-    }
-  }
-
-  #say(laid: Laid, trouble: string | null): void {
-    if (laid !== this.#laid) return;
-    this.#trouble = trouble;
-    this.#show();
+  #open(): void {
+    this.#atTick = this.#told = null;
+    this.#laid.open();
   }
 
   #asKept(result: Result): WatchedKept {
@@ -306,7 +226,7 @@ export class Watching {
 
   /** After every change: what went with its cell is let go, and told; what came back is watched again. */
   #look(): void {
-    if (this.#laid.beside === NOTHING) return;
+    if (this.#laid.beside.watched.length === 0) return;
     const before = this.#stood;
     const { entries } = this;
     const now = new Map(entries.map(({ result, name }) => [markOf(result), name]));
@@ -340,10 +260,6 @@ export class Watching {
     this.#stood = new Map(this.entries.map(({ result, name }) => [markOf(result), name]));
     this.#desk.session.setWatched(new Set(this.#stood.keys()));
   }
-}
-
-function after(beside: Alongside, acts: readonly Act[]): Alongside {
-  return acts.reduce((so, act) => act(so), beside);
 }
 
 /** By what a result is known on the page. */

@@ -89,7 +89,7 @@ const WRITES: readonly (readonly [string, readonly Step[], () => Promise<unknown
   [
     'beside which snapshot',
     ['connect', 'begin', 'put 1', 'written 1', 'end'],
-    () => versions.keepBeside('a', one.seal),
+    () => versions.keepAgainst('a', one.seal),
   ],
   [
     'where one left off',

@@ -106,6 +106,21 @@ describe('a line that was left half-written', () => {
     expect(session.notice?.act).toBeUndefined();
   });
 
+  test('of the job record is told as such, until it is emptied', async () => {
+    const { desk, next } = await begun();
+    desk.session.write(null);
+    desk.half.typedInRecord('2026-03-03, Boards, 12');
+    await desk.half.flush();
+    const { session } = await next();
+    expect(session.notice?.text).toMatch(
+      /in the job record .* is not in it: 2026-03-03, Boards, 12$/,
+    );
+    expect(session.notice?.act).toBeUndefined();
+    desk.half.typedInRecord('');
+    await desk.half.flush();
+    expect(told(await next())).toBeNull();
+  });
+
   test('goes with its notebook', async () => {
     const { shelf } = browserOf().settings;
     await shelf.keepHalf('a', { part: 'P', cell: 'A', what: 'formula', words: '3 ft' });

@@ -241,6 +241,29 @@ describe('what is watched', () => {
     ).toEqual(['Bags to buy', 'Concrete', 'Slab volume', 'Slab width']);
   });
 
+  test('that can’t be kept stands on the page, says so, and is kept with what is laid next', async () => {
+    const shelf = new Shelf(createStore(`beside ${crypto.randomUUID()}`, 'kept'));
+    const desk = await browserOf().page({ shelf });
+    await desk.keepAnyway();
+    const keep = shelf.keepAlongside.bind(shelf);
+    shelf.keepAlongside = () => Promise.reject(new Error('no room'));
+    watch(desk, 'Bags to buy');
+    await desk.watching.settled();
+    const { element, said } = await strip(desk);
+    expect(said()).toEqual(['Bags to buy | 40 bags']);
+    expect(wordsOf(found(element, '.trouble'))).toMatch(/^Not kept: .* It stands on this page\.$/);
+    shelf.keepAlongside = keep;
+    watch(desk, 'Concrete');
+    await desk.watching.settled();
+    await settled(element);
+    expect(() => found(element, '.trouble')).toThrow('nothing matches');
+    const kept = await shelf.alongside(desk.openId);
+    expect(kept.kind === 'taken' && kept.value.watched.map(({ name }) => name)).toEqual([
+      'Bags to buy',
+      'Concrete',
+    ]);
+  });
+
   test('that a later version kept is left as it is, and told', async () => {
     const name = `beside ${crypto.randomUUID()}`;
     const store = createStore(name, 'kept');

@@ -56,7 +56,7 @@ describe('watching on the page', () => {
     await framesOf(page);
     await pressed(page, 'ea');
     expect(desk.watching.entries).toHaveLength(2);
-    expect(open(page, 'what-if')).toBe(false);
+    expect(open(page, 'alternatives-sheet')).toBe(false);
   });
 
   test('is begun with buttons in the working, under a part and beside the price', async () => {
@@ -84,18 +84,18 @@ describe('watching on the page', () => {
     const { page } = await opened();
     await window.viewport(1400, 800);
     await pressed(page, 'a');
-    await expect.poll(() => open(page, 'what-if')).toBe(true);
+    await expect.poll(() => open(page, 'alternatives-sheet')).toBe(true);
     await framesOf(page);
     expect(await axeFindings(page)).toEqual([]);
     const guide = button(found(page, 'job-header'), 'Guide');
     guide.click();
     await expect.poll(() => open(page, 'guide-page')).toBe(true);
-    expect(open(page, 'what-if')).toBe(false);
-    button(found(page, 'job-header'), 'What if').click();
-    await expect.poll(() => open(page, 'what-if')).toBe(true);
+    expect(open(page, 'alternatives-sheet')).toBe(false);
+    button(found(page, 'job-header'), 'Alternatives').click();
+    await expect.poll(() => open(page, 'alternatives-sheet')).toBe(true);
     expect(open(page, 'guide-page')).toBe(false);
     await framesOf(page);
     await pressed(page, '{Escape}');
-    expect(open(page, 'what-if')).toBe(false);
+    expect(open(page, 'alternatives-sheet')).toBe(false);
   });
 });

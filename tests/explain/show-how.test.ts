@@ -130,6 +130,17 @@ describe('a step', () => {
     );
   });
 
+  it('has the caution of a check that holds for where it does not', () => {
+    const on = landing(
+      'Rise: 7 in',
+      'Flat: rise is at most 7 3/4 in\n  - caution: Too steep.',
+      'Steep: rise is at most 6 in\n  - caution: Too steep.',
+    );
+    const told = (name: string) => stepText(shownStep(on.estimate, on.idOf(name), below(on, name)));
+    expect(told('Flat')).toContain('Where it does not hold: Too steep.');
+    expect(told('Steep')).toContain('Caution: Too steep.');
+  });
+
   it('tells what is worked in brackets before what uses it', () => {
     const on = landing(
       'L: 16 ft',

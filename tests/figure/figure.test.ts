@@ -63,8 +63,10 @@ const RANGES = `# Kestrel Court ground
 ## Ground
 - Digging: 13 hours, 12 at best, 16 at worst
   - from: own hours
+  - moves with: the crew
 - Hauling: 3 to 5 hours
   - from: guess
+  - moves with: the crew
 - Pace: ? sq ft per hour, 50 at best, 30 at worst
 - Labour: digging plus hauling, at $50 per hour
   - cost: labour
@@ -390,7 +392,10 @@ describe('figure --trials', () => {
       ['Ground', 'Bays: A: run', 'ft'],
       ['Ground', 'Bays: A: twice', 'ft'],
     ]);
-    const { p5, p10, p50, p80, p90, p95, mean } = trials.cells[2];
+    const [digging, hauling, labour] = trials.cells;
+    // They move with the same crew: the deviations add, all but for how the two lean.
+    expect(labour.sd / (50 * (digging.sd + hauling.sd))).toBeGreaterThan(0.97);
+    const { p5, p10, p50, p80, p90, p95, mean } = labour;
     // 12 over 13 to 16 hours and 3 to 5 hours, at $50 per hour.
     expect(Math.abs(mean - 50 * (41 / 3 + 4))).toBeLessThan(5);
     expect([p5, p10, p50, p80, p90, p95].toSorted((a, b) => a - b)).toEqual([

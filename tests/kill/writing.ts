@@ -151,7 +151,7 @@ async function idsKept(): Promise<readonly string[]> {
     promisifyRequest<IDBValidKey[]>(values.getAllKeys()),
   );
   return keys.flatMap((key) => {
-    const [kind, ...rest] = String(key).split('/');
+    const [kind, ...rest] = typeof key === 'string' ? key.split('/') : [];
     if (kind === 'snapshot') return [rest.slice(0, -1).join('/')];
     return ['notebook', 'entry', 'versions'].includes(kind ?? '') ? [rest.join('/')] : [];
   });

@@ -193,6 +193,20 @@ export const NOTEBOOK_MENDS: readonly MendCase[] = [
     part('- Length: 4 ft\n- Run: length plus 3 ft\n  - by hand: 8 to 9 ft\n  - from: quote\n'),
   ),
   at('range-of-one', 'Time', part('- Time: 12 hours, 12 at best, 12 at worst\n  - from: me\n')),
+  at('tie-without-words', 'Pace', part('- Pace: 3 to 5 hours\n  - from: me\n  - moves with:\n')),
+  at('tied-alone', 'Pace', part('- Pace: 3 to 5 hours\n  - from: me\n  - moves with: rain\n')),
+  at(
+    'tied-alone',
+    'Pace',
+    part(
+      '- Pace: 3 to 5 hours\n  - from: me\n  - moves with: haul\n- Haul: 1 to 2 hours\n  - from: me\n',
+    ),
+  ),
+  at(
+    'tied-not-given',
+    'Sum',
+    part('- Width: 4 ft\n  - from: me\n- Sum: width times 2\n  - moves with: rain\n'),
+  ),
   at('given-without-source', 'Width', part('- Width: 4 ft\n')),
   at('given-without-source', 'Bays', table('  | small | 4 ft | 3 ft | |\n')),
   at('assumed-amount', 'Sum', part('- Width: 4 ft\n- Sum: width plus 2 in\n')),
@@ -256,6 +270,7 @@ export const NOTEBOOK_MENDS: readonly MendCase[] = [
 
 /** Why an edit was not made. Nothing was changed by it, so there is nothing to mend: each says what to do instead. */
 export const REFUSALS: ReadonlySet<string> = new Set([
+  'nothing-tied',
   'empty-by-hand',
   'not-by-hand',
   'not-a-remark',

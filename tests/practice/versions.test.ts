@@ -123,7 +123,11 @@ describe('PC-34: a price past its date when the order is placed', () => {
     const profit = opened(
       '# Deck\n## Profit\n- Planned: 15% of $8,000\n- More: $3,584 less $3,200\n- Lost: more as a percent of planned\n',
     );
-    expect(['Planned', 'More', 'Lost'].map(profit.shown)).toEqual(['$1,200.00', '$384.00', '32%']);
+    expect(['Planned', 'More', 'Lost'].map((name) => profit.shown(name))).toEqual([
+      '$1,200.00',
+      '$384.00',
+      '32%',
+    ]);
   });
 
   test('asked for again and answered, the difference is the price that moved', () => {

@@ -80,6 +80,42 @@ describe('a browser that is killed', () => {
     await after.context.close();
     expect(after.complaints).toEqual([]);
   });
+
+  test('had kept the line of the job record that was being written, and none that was put in', async () => {
+    const before = await opened();
+    const page = await before.tab();
+    const write = async (at: Page, what: string): Promise<void> => {
+      await at.getByRole('button', { name: 'Job record' }).click();
+      const one = at.locator('record-line.new');
+      await one.locator('#part').selectOption('Landing');
+      await one.locator('#kind').selectOption('material');
+      await one.locator('#what').fill(what);
+      await one.locator('#amount').fill('12');
+      await one.locator('#note').focus();
+    };
+    await write(page, 'Boards');
+    await page.waitForTimeout(600);
+    await kill(before);
+
+    const after = await opened();
+    const again = await after.tab();
+    await expect
+      .poll(() => toldOn(again))
+      .toMatch(/in the job record .* is not in it: .*, Landing, material, Boards, 12/);
+    await again.getByRole('button', { name: 'Put away' }).click();
+    await write(again, 'Screws');
+    await again.waitForTimeout(600);
+    await again.keyboard.press('Enter');
+    await expect
+      .poll(() => seenIn(again.locator('record-sheet')))
+      .toContain('Screws is in the record');
+    await again.reload();
+    await stands(again);
+    await again.waitForTimeout(300);
+    expect(await toldOn(again)).toBe('');
+    await after.context.close();
+    expect(after.complaints).toEqual([]);
+  });
 });
 
 /** The whole browser at once, as when the power fails for it. */

@@ -20,7 +20,7 @@ async function watched(page: Page, name: string): Promise<string> {
 /** A row of the alternatives, cell by cell. */
 async function compared(page: Page, name: string): Promise<readonly string[]> {
   const row = page
-    .getByRole('dialog', { name: 'What if' })
+    .getByRole('dialog', { name: 'Alternatives' })
     .locator('tr')
     .filter({ has: page.getByRole('rowheader', { name }) });
   const cells = await row.getByRole('cell').all();
@@ -78,8 +78,22 @@ test('the price and the bags are watched while the thickness moves, two ways are
   expect(one).toContain(thicker.price);
   expect((await compared(page, 'Bags to buy'))[1]).toContain(`+${bags(thicker) - bags(demo)} bags`);
   expect(await findings(page, 'light')).toEqual([]);
+  await page.emulateMedia({ colorScheme: 'dark' });
+  expect(await findings(page, 'dark')).toEqual([]);
+  await page.emulateMedia({ colorScheme: 'light' });
   expect(await shownOf(page, 'Thickness')).toBe(demo.shown('Thickness'));
   expect(await priceOf(page)).toBe(demo.price);
+
+  // On paper it is all of the page, and says that it is tried and not offered.
+  await page.emulateMedia({ media: 'print' });
+  const paper = await seenIn(page.locator('story-page'));
+  expect(paper).toContain(
+    'only the first column is the estimate, the others are tried and not offered',
+  );
+  expect(paper).toContain('5 in');
+  expect(paper).not.toContain('Put in');
+  expect(paper).not.toContain('leave it');
+  await page.emulateMedia({ media: 'screen' });
 
   // One is put in, in one change.
   await until(page, 'Tab', 'Put in Way 1', 40);
@@ -89,7 +103,7 @@ test('the price and the bags are watched while the thickness moves, two ways are
   await page.keyboard.press('Control+z');
   await expect.poll(() => priceOf(page)).toBe(demo.price);
   await page.keyboard.press('Escape');
-  await page.getByRole('dialog', { name: 'What if' }).waitFor({ state: 'hidden' });
+  await page.getByRole('dialog', { name: 'Alternatives' }).waitFor({ state: 'hidden' });
 
   // It is there again at the next visit.
   await page.close();
@@ -115,8 +129,8 @@ test('on a phone what is watched is one line that opens, and the alternatives sc
   await fold.click();
   await expect.poll(() => strip(page).getByRole('listitem').count()).toBe(2);
   expect(await findings(page, 'light')).toEqual([]);
-  await strip(page).getByRole('button', { name: 'What if' }).click();
-  const sheet = page.getByRole('dialog', { name: 'What if' });
+  await strip(page).getByRole('button', { name: 'Alternatives' }).click();
+  const sheet = page.getByRole('dialog', { name: 'Alternatives' });
   await sheet.getByRole('button', { name: 'Vary Deck area' }).click();
   await sheet.getByRole('button', { name: 'Another way' }).click();
   const wide = await page.evaluate(() => document.documentElement.scrollWidth);

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import { Estimate } from '../../src/notebook/estimate.ts';
 import { compare } from '../../src/versions/compare.ts';
-import { dayNumber, datedBy } from '../../src/versions/days.ts';
+import { dayNumber, dayText, datedBy } from '../../src/versions/days.ts';
 import { newIdentities, readIdentities } from '../../src/versions/identities.ts';
 import { askAgain, pastDates, sayPast, validity } from '../../src/versions/past-dates.ts';
 import { ifMoved } from '../../src/versions/moved-prices.ts';
@@ -105,7 +105,9 @@ describe('days', () => {
     const start = dayNumber('1970-01-01') ?? 0;
     fc.assert(
       fc.property(day, (date) => {
-        const number = dayNumber(date.toISOString().slice(0, 10));
+        const text = date.toISOString().slice(0, 10);
+        const number = dayNumber(text);
+        expect(dayText(number ?? 0)).toBe(text);
         expect((number ?? 0) - start).toBe(Math.floor(date.getTime() / 86_400_000));
       }),
     );

@@ -2,7 +2,7 @@
 // hatched out.
 import { css } from 'lit';
 
-export const whatIfLook = css`
+export const alternativesLook = css`
   :host {
     display: block;
   }

@@ -1,9 +1,9 @@
-// What if: alternatives beside the notebook, compared with it as they are written, put in as one change.
+// Alternatives: alternatives beside the notebook, compared with it as they are written, put in as one change.
 import { describe, expect, test } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import type { Desk } from '../../src/ui/desk.ts';
-import type { WhatIf } from '../../src/ui/what-if.ts';
-import '../../src/ui/what-if.ts';
+import type { AlternativesSheet } from '../../src/ui/alternatives-sheet.ts';
+import '../../src/ui/alternatives-sheet.ts';
 import { browserOf } from './desk.ts';
 import {
   SMALL_JOB,
@@ -21,16 +21,16 @@ import {
 
 async function laid(text = SMALL_JOB) {
   const desk = await browserOf(text).page();
-  const element = await drawn('what-if', { desk, open: true });
+  const element = await drawn('alternatives-sheet', { desk, open: true });
   return { desk, element };
 }
 
 /** The line whose label this is. */
-function line(element: WhatIf, label: string): HTMLInputElement {
+function line(element: AlternativesSheet, label: string): HTMLInputElement {
   return found<HTMLInputElement>(element, `input[aria-label="${label}"]`);
 }
 
-async function write(element: WhatIf, label: string, words: string): Promise<void> {
+async function write(element: AlternativesSheet, label: string, words: string): Promise<void> {
   const input = line(element, label);
   input.focus();
   input.value = words;
@@ -38,7 +38,7 @@ async function write(element: WhatIf, label: string, words: string): Promise<voi
   await settled(element);
 }
 
-async function vary(element: WhatIf, name: string): Promise<void> {
+async function vary(element: AlternativesSheet, name: string): Promise<void> {
   const input = found<HTMLInputElement>(element, '#name');
   input.value = name;
   button(element, 'Vary it').click();
@@ -46,7 +46,7 @@ async function vary(element: WhatIf, name: string): Promise<void> {
 }
 
 /** A row of the table, cell by cell. */
-function row(element: WhatIf, name: string): readonly string[] {
+function row(element: AlternativesSheet, name: string): readonly string[] {
   const match = everyElement(element).find(
     (one) => one.localName === 'tr' && wordsOf(one.querySelector('th') ?? one).startsWith(name),
   );
@@ -54,14 +54,14 @@ function row(element: WhatIf, name: string): readonly string[] {
   return [...match.querySelectorAll('td')].map(wordsOf);
 }
 
-async function thicker(desk: Desk, element: WhatIf): Promise<void> {
+async function thicker(desk: Desk, element: AlternativesSheet): Promise<void> {
   desk.watching.turn({ of: 'cell', cell: idOf(desk.session, 'Bags to buy') });
   await vary(element, 'Thickness');
   await write(element, 'Thickness, Way 1', '6 in');
   await write(element, 'Thickness, Way 2', '3 in');
 }
 
-describe('what if', () => {
+describe('alternatives beside the notebook', () => {
   test('is accessible, empty and with alternatives', async () => {
     const { desk, element } = await laid();
     expect(await axeFindings(element)).toEqual([]);
@@ -136,8 +136,9 @@ describe('what if', () => {
     put.click();
     expect(session.door.canUndo()).toBe('Put in Way 1');
     expect(session.door.canUndo()).toBe('Put in Way 1');
-    session.undo();
+    button(element, 'Take it out again').click();
     await settled(element);
+    expect(() => button(element, 'Take it out again')).toThrow('no button');
     expect(session.door.notebook.text).toBe(SMALL_JOB);
     expect(row(element, 'Price')[1]).toBe('$413.00 +$153.80 worst');
   });
@@ -278,12 +279,12 @@ describe('what if', () => {
   test('is kept beside the notebook', async () => {
     const browser = browserOf();
     const desk = await browser.page();
-    const element = await drawn('what-if', { desk, open: true });
+    const element = await drawn('alternatives-sheet', { desk, open: true });
     await thicker(desk, element);
     await desk.watching.settled();
     const again = await browser.page();
     await again.watching.settled();
-    const later = await drawn('what-if', { desk: again, open: true });
+    const later = await drawn('alternatives-sheet', { desk: again, open: true });
     expect(line(later, 'Thickness, Way 1').value).toBe('6 in');
     expect(row(later, 'Price')[2]).toBe('$194.40 −$64.80 best');
   });

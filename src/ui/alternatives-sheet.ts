@@ -1,10 +1,9 @@
-// What if: up to three alternatives beside the notebook, each a few cells with other amounts, and what the watched
+// Up to three alternatives beside the notebook, each a few cells with other amounts, and what the watched
 // results and the totals come to in each. Nothing in the notebook changes until one is put in. Beside the page where
 // there is room, over it where not. Properties: `desk`, `open`. Event, for a person's act: `away`.
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { CellId } from '../language/tree.ts';
-import type { NotPut } from '../moves-it/written-in.ts';
 import type { AlternativeKept } from '../store/alongside-shapes.ts';
 import type { Desk } from './desk.ts';
 import { LaidBeside } from './laid-beside.ts';
@@ -25,13 +24,14 @@ import type { Session } from './session.ts';
 import { valueSaid } from './value-words.ts';
 import type { Varied } from './vary-line.ts';
 import './vary-line.ts';
+import { type WayActs, variedLine, wayEnds, wayHead } from './ways-columns.ts';
 import { type Compared, type ComparedRow, WaysCompared } from './ways-compared.ts';
 import { betterSaid, checksRow, resultRow } from './ways-rows.ts';
-import { whatIfLook } from './what-if-look.ts';
+import { alternativesLook } from './alternatives-look.ts';
 
-@customElement('what-if')
-export class WhatIf extends LitElement {
-  static override styles = [look, whatIfLook];
+@customElement('alternatives-sheet')
+export class AlternativesSheet extends LitElement {
+  static override styles = [look, alternativesLook];
 
   @property({ attribute: false }) desk!: Desk;
   @property({ type: Boolean, reflect: true }) open = false;
@@ -71,7 +71,7 @@ export class WhatIf extends LitElement {
 
   protected override render(): TemplateResult {
     return html`<dialog
-      aria-label="What if"
+      aria-label="Alternatives"
       @cancel=${(event: Event) => {
         event.preventDefault();
         this.#away();
@@ -79,7 +79,7 @@ export class WhatIf extends LitElement {
       @keydown=${this.#key}
     >
       <div class="top">
-        <h2 tabindex="-1">What if</h2>
+        <h2 tabindex="-1">Alternatives</h2>
         <span class="small">
           <span class="screen">your notebook stays as it is until you put one in</span>
           <span class="printed">
@@ -99,6 +99,7 @@ export class WhatIf extends LitElement {
     const { door } = this.session;
     const compared = this.#look();
     const varied = this.#ways.varied();
+    const room = ways.length < MOST_WAYS ? 'for more' : 'for no more';
     return html`
       <vary-line
         .session=${this.session}
@@ -114,11 +115,15 @@ export class WhatIf extends LitElement {
             <tr>
               <td></td>
               <th scope="col" class="is">As it is</th>
-              ${ways.map((way, place) => this.#head(way, place))}
+              ${ways.map((way, place) => wayHead(way, place, this.#acts))}
             </tr>
           </thead>
           <tbody class="varied">
-            ${varied.map(([key, cell]) => this.#line(key, cell, ways, compared))}
+            ${varied.map(([key, cell]) => {
+              const shown = valueSaid(door, cell) ?? '?';
+              const line = { key, cell, name: this.#name(cell), shown };
+              return variedLine(line, ways, compared.ways, this.#acts);
+            })}
           </tbody>
           <tbody class="results">
             ${compared.rows.map((row, at) =>
@@ -130,16 +135,19 @@ export class WhatIf extends LitElement {
             <tr>
               <td colspan="2">
                 ${
-                  ways.length < MOST_WAYS
+                  room === 'for more'
                     ? html`<button class="act" @click=${() => this.#add(null)}>Another way</button>`
                     : nothing
                 }
               </td>
-              ${ways.map((way, place) => this.#ends(way, place, compared))}
+              ${ways.map((way, place) =>
+                wayEnds(way, place, compared.ways[place], room, this.#acts),
+              )}
             </tr>
           </tbody>
         </table>
       </div>
+      ${this.#done()}
       ${
         this.gone
           ? html`<p class="small">
@@ -160,76 +168,23 @@ export class WhatIf extends LitElement {
     `;
   }
 
-  #head(way: AlternativeKept, place: number): TemplateResult {
-    return html`<th scope="col" class="way">
-      <span class="printed">${way.name}</span>
-      <input
-        class="called"
-        aria-label="Name of way ${place + 1}"
-        title=${way.name}
-        .value=${way.name}
-        autocomplete="off"
-        spellcheck="false"
-        @change=${(event: Event) => this.#call(place, event.target as HTMLInputElement)}
-        @keydown=${(event: KeyboardEvent) => this.#leaveLine(event, way.name)}
-      />
-    </th>`;
-  }
-
-  #line(
-    key: string,
-    cell: CellId,
-    ways: readonly AlternativeKept[],
-    compared: Compared,
-  ): TemplateResult {
+  /** The one that was put in last, as long as that is what undo takes back. */
+  #done(): TemplateResult | typeof nothing {
     const { session } = this;
-    const name = this.#name(cell);
-    return html`<tr>
-      <th scope="row">
-        <button class="tie" @click=${() => session.bring(cell)}>${name}</button>
-        <button class="plain go" aria-label="leave it: ${name}" @click=${() => this.#drop(key)}>
-          leave it
-        </button>
-      </th>
-      <td class="is">${valueSaid(session.door, cell) ?? '?'}</td>
-      ${ways.map((way, place) => {
-        const written = way.puts.find((put) => put.key === key)?.formula ?? '';
-        const not = compared.ways[place]?.refused.find((one) => one.cell === cell);
-        const id = `why-${place}-${cell}`;
-        return html`<td class="way amount">
-          <span class="printed">${written || 'as it is'}</span>
-          <input
-            aria-label="${name}, ${way.name}"
-            aria-invalid=${not ? 'true' : 'false'}
-            aria-describedby=${not ? id : nothing}
-            placeholder="as it is"
-            autocapitalize="off"
-            autocomplete="off"
-            spellcheck="false"
-            .value=${written}
-            @change=${(event: Event) => this.#put(place, key, event.target as HTMLInputElement)}
-            @keydown=${(event: KeyboardEvent) => this.#leaveLine(event, written)}
-          />
-          ${not ? this.#why(not, id, place, key) : nothing}
-        </td>`;
-      })}
-    </tr>`;
-  }
-
-  #why({ why, fixes }: NotPut, id: string, place: number, key: string): TemplateResult {
-    return html`<div class="why" id=${id}>
-      <span>${why} Left as it is.</span>
-      ${fixes.map(
-        (fix) =>
-          html`<button
-            class="act"
-            title=${fix.formula}
-            @click=${() => this.#mend(place, key, fix.formula)}
-          >
-            ${fix.say}
-          </button>`,
-      )}
-    </div>`;
+    const name = /^Put in (.*)$/.exec(session.door.canUndo() ?? '')?.[1];
+    if (name === undefined) return nothing;
+    return html`<p class="small">
+      ${name} is put in.
+      <button
+        class="act"
+        @click=${() => {
+          session.undo();
+          this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
+        }}
+      >
+        Take it out again
+      </button>
+    </p>`;
   }
 
   /** Of a watched result its owner may say which way is the better one. */
@@ -247,34 +202,19 @@ export class WhatIf extends LitElement {
     </button>`;
   }
 
-  #ends(way: AlternativeKept, place: number, compared: Compared): TemplateResult {
-    const nothingElse = (compared.ways[place]?.change ?? null) === null;
-    return html`<td class="way">
-      <button
-        class="act first"
-        aria-label="Put in ${way.name}"
-        aria-disabled=${nothingElse ? 'true' : 'false'}
-        title=${nothingElse ? 'Nothing in it is otherwise than in the notebook' : ''}
-        @click=${() => this.#putIn(place)}
-      >
-        Put in
-      </button>
-      ${
-        compared.ways.length < MOST_WAYS
-          ? html`<button
-              class="plain"
-              aria-label="Copy ${way.name}"
-              @click=${() => this.#add(place)}
-            >
-              Copy
-            </button>`
-          : nothing
-      }
-      <button class="plain" aria-label="Take away ${way.name}" @click=${() => this.#remove(place)}>
-        Take away
-      </button>
-    </td>`;
-  }
+  readonly #acts: WayActs = {
+    call: (place, line) => this.#call(place, line),
+    put: (place, key, line) => this.#put(place, key, line),
+    mend: (place, key, formula) => this.#mend(place, key, formula),
+    leaveIt: (key) => this.#drop(key),
+    go: (cell) => {
+      if (this.#beside.over) this.#away();
+      this.session.bring(cell);
+    },
+    putIn: (place) => this.#putIn(place),
+    copy: (place) => this.#add(place),
+    takeAway: (place) => this.#remove(place),
+  };
 
   get #ways(): WaysCompared {
     this.#compared ??= new WaysCompared(this.desk, () => this.requestUpdate());
@@ -396,15 +336,6 @@ export class WhatIf extends LitElement {
     this.heard = text;
   }
 
-  /** Esc in a line that was written in leaves it as it was; else it goes on and puts the sheet away. */
-  #leaveLine(event: KeyboardEvent, was: string): void {
-    const line = event.target as HTMLInputElement;
-    if (event.key !== 'Escape' || line.value === was) return;
-    event.preventDefault();
-    event.stopPropagation();
-    line.value = was;
-  }
-
   /** The page's own keys are for its rows; undoing goes through. */
   #key = (event: KeyboardEvent): void => {
     if (event.ctrlKey || event.metaKey || event.defaultPrevented || event.isComposing) return;
@@ -431,6 +362,6 @@ export class WhatIf extends LitElement {
 
 declare global {
   interface HTMLElementTagNameMap {
-    'what-if': WhatIf;
+    'alternatives-sheet': AlternativesSheet;
   }
 }
