@@ -49,6 +49,18 @@ function workedOutInBuild(): Plugin {
   };
 }
 
+/** The Markdown reader decodes `&amp;` and its like with the page's document in a browser; a worker has none. */
+const DECODER = 'decode-named-character-reference';
+const withoutDocument = `${import.meta.dirname}/node_modules/${DECODER}/index.js`;
+
+function decodesWithoutDocument(): Plugin {
+  return {
+    name: 'decodes-without-document',
+    enforce: 'pre',
+    resolveId: (source) => (source === DECODER ? withoutDocument : null),
+  };
+}
+
 /** Launch options when tests run. Where no browser is found the tests in node still run; the others say why not. */
 async function launchOptions() {
   return process.env['VITEST'] ? browserChoice().catch(() => ({ args: [] })) : { args: [] };
@@ -56,12 +68,18 @@ async function launchOptions() {
 
 const here = import.meta.dirname;
 
-export default defineConfig(async () => ({
+export default defineConfig(async ({ command }) => ({
   root: `${here}/src`,
   base: './',
   publicDir: false as const,
   cacheDir: `${here}/node_modules/.vite`,
   plugins: [contentSecurityPolicy(), workedOutInBuild()],
+  worker: {
+    format: 'es' as const,
+    plugins: () => [workedOutInBuild(), decodesWithoutDocument()],
+  },
+  // While developing page and worker share the packages; built, each has its own.
+  resolve: { alias: command === 'serve' ? [{ find: DECODER, replacement: withoutDocument }] : [] },
   // The templates and trade tables lie beside src and are imported as text.
   server: { fs: { allow: [here] } },
   build: {
@@ -70,6 +88,8 @@ export default defineConfig(async () => ({
     target: 'es2022',
     assetsInlineLimit: 0,
     rolldownOptions: {
+      // The worker is a build of its own, which takes its time.
+      checks: { pluginTimings: false },
       output: {
         // Cut up by who else needs which module, the first load would be packed worse, and more so with every page fetched later.
         codeSplitting: { groups: [{ name: 'page', tags: ['$initial' as const] }] },

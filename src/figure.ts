@@ -1,5 +1,6 @@
 // The headless run: works a notebook without a browser and prints what it comes to.
 //   npm run -s figure -- FILE.md [--json] [--set "PART: CELL=formula"]… [--explain "PART: CELL"] [--trials N] [--seed S]
+//     [--client price|parts|work]
 // Leaves with 0 when every cell has a value or waits only for a `?`, 1 when some cell has an error,
 // 2 when the file can't be read or an option is wrong.
 import fs from 'node:fs';
@@ -9,6 +10,7 @@ import { workingOf } from './explain/working.ts';
 import type { CellId } from './language/tree.ts';
 import { GREATEST_SEED } from './moves-it/draws.ts';
 import { trialFigures, trialsText } from './moves-it/figures.ts';
+import { CLIENT_LEVELS, type ClientLevel, clientCopy, clientText } from './notebook/client-copy.ts';
 import { Estimate } from './notebook/estimate.ts';
 import { figuresOf } from './notebook/figures.ts';
 import { listingOf } from './notebook/listing.ts';
@@ -17,7 +19,7 @@ import { nameKey } from './notebook/names.ts';
 import { LONGEST_TEXT, refusal } from './notebook/read-notebook.ts';
 
 const USAGE =
-  'Usage: npm run -s figure -- FILE.md [--json] [--set "PART: CELL=formula"]… [--explain "PART: CELL"] [--trials N] [--seed S]';
+  'Usage: npm run -s figure -- FILE.md [--json] [--set "PART: CELL=formula"]… [--explain "PART: CELL"] [--trials N] [--seed S] [--client price|parts|work]';
 
 /** More trials than this tell nothing more. */
 const MOST_TRIALS = 1_000_000;
@@ -28,6 +30,8 @@ class Refusal extends Error {}
 interface Options {
   readonly file: string;
   readonly prints: 'listing' | 'json';
+  /** Null: the owner's own figures. */
+  readonly client: ClientLevel | null;
   readonly sets: readonly string[];
   readonly explains: readonly string[];
   /** Null: the notebook is worked once, as it stands. */
@@ -38,6 +42,7 @@ function run(args: readonly string[]): number {
   const options = optionsOf(args);
   const estimate = new Estimate(textOf(options.file));
   for (const set of options.sets) setCell(estimate, set);
+  if (options.client !== null) return handOut(estimate, options.client);
   const explained = options.explains.map((name) => cellNamed(estimate, name, '--explain'));
   const workings = explained.map((id) => workingText(workingOf(estimate, id))).join('\n');
   const trials = options.trials && trialFigures(estimate, options.trials);
@@ -65,6 +70,7 @@ function optionsOf(args: readonly string[]): Options {
   let prints: Options['prints'] = 'listing';
   const sets: string[] = [];
   const explains: string[] = [];
+  let client: ClientLevel | null = null;
   let trials: number | null = null;
   let seed: number | null = null;
   const waiting = [...args];
@@ -74,7 +80,8 @@ function optionsOf(args: readonly string[]): Options {
       const value = waiting.shift();
       if (value === undefined) throw new Refusal(`${next} wants a cell after it. ${USAGE}`);
       (next === '--set' ? sets : explains).push(value);
-    } else if (next === '--trials') trials = wholeAfter(next, waiting.shift(), 1, MOST_TRIALS);
+    } else if (next === '--client') client = levelAfter(waiting.shift());
+    else if (next === '--trials') trials = wholeAfter(next, waiting.shift(), 1, MOST_TRIALS);
     else if (next === '--seed') seed = wholeAfter(next, waiting.shift(), 0, GREATEST_SEED);
     else if (next.startsWith('--')) throw new Refusal(`There is no option ${next}. ${USAGE}`);
     else if (file !== null)
@@ -85,7 +92,33 @@ function optionsOf(args: readonly string[]): Options {
   if (trials === null && seed !== null)
     throw new Refusal(`--seed is for trials: say how many with --trials. ${USAGE}`);
   const asked = trials === null ? null : { trials, seed: seed ?? 1 };
-  return { file, prints, sets, explains, trials: asked };
+  if (client !== null && (prints === 'json' || explains.length > 0 || asked !== null))
+    throw new Refusal(`--client prints what a client may have and nothing beside it. ${USAGE}`);
+  return { file, prints, client, sets, explains, trials: asked };
+}
+
+function levelAfter(text: string | undefined): ClientLevel {
+  const level = CLIENT_LEVELS.find((one) => one === text);
+  if (level) return level;
+  throw new Refusal(`--client wants one of ${CLIENT_LEVELS.join(', ')} after it. ${USAGE}`);
+}
+
+/** Only the copy: what it is made from is never printed beside it. */
+function handOut(estimate: Estimate, level: ClientLevel): number {
+  const copy = clientCopy(
+    {
+      title: estimate.notebook.title,
+      costs: () => estimate.costs(),
+      state: (id) => estimate.state(id),
+    },
+    level,
+  );
+  if (copy.kind === 'not-yet') {
+    process.stderr.write(`${copy.message}\n`);
+    return 1;
+  }
+  process.stdout.write(clientText(copy, estimate.notebook.settings.currency));
+  return 0;
 }
 
 function wholeAfter(option: string, text: string | undefined, least: number, most: number): number {

@@ -35,6 +35,7 @@ const desk = await Desk.laid({
   demo: () => textOf(index.demo),
   guide: () => textOf(index.guide),
   versions: () => import('./store/versions-shelf.ts').then((kept) => new kept.VersionsShelf()),
+  practice: () => import('./store/practice-shelf.ts').then((kept) => new kept.PracticeShelf()),
   tool: version,
 });
 

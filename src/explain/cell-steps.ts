@@ -9,6 +9,7 @@ import { figureFrom } from './figure.ts';
 import { whyLacking } from './lacking.ts';
 import { type Target, targetOf } from './line.ts';
 import { notes, stepOf } from './making.ts';
+import { saidAlone } from './naming.ts';
 import { type Step, saying } from './step.ts';
 import { leftOutNote } from './tell/adding.ts';
 
@@ -54,6 +55,12 @@ function readsTheSame(one: string, other: string): boolean {
 export function referredStep(book: Book, cell: CellId, target: Target): Step {
   const step = stepOf({ said: saying('as worked above'), result: target.text });
   return { ...step, cell, name: book.facts(cell).name, referredTo: true };
+}
+
+/** A term that was worked in a formula further up. */
+export function referredTerm(book: Book, checked: Checked, target: Target): Step {
+  const words = saying(saidAlone(book, checked), ', as worked above');
+  return { ...stepOf({ said: words, result: target.text }), referredTo: true };
 }
 
 /** The first of a cell's steps, with what is known of the cell. */

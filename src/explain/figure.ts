@@ -32,6 +32,9 @@ export type Digits = 'shown' | 'fraction' | (typeof STEPS)[number];
 /** What is written where no number of digits would do. */
 export const ENOUGH = '0.0001';
 
+/** Far below any digit that is shown, and above the noise of those that are cut. */
+const FINE = `0.${'0'.repeat(29)}1`;
+
 /** What the digits of a line are tried with, one after another. */
 export const STEPS = [
   '0.01',
@@ -117,7 +120,15 @@ export function readFromShown(book: Book, figure: Known): Written {
 function standingFor(figure: Known, decimal: string): Plan {
   const whole = constantOf(figure.value);
   if (isZero(figure.shown.exact)) return whole;
-  return productOf(whole, quotientOf(numberOf(decimal), numberOf(figure.shown.exact)));
+  // What is shown is cut after so many digits, which leaves a half just beside itself: what one of the unit is held as has
+  // none of that noise.
+  const one = quotientOf(whole, numberOf(figure.shown.exact));
+  return productOf(numberOf(decimal), {
+    op: 'round',
+    way: 'nearest',
+    of: one,
+    step: numberOf(FINE),
+  });
 }
 
 function isZero(decimal: string): boolean {

@@ -1,9 +1,9 @@
 // What is told of a cell before its formula: set by hand, rounded to the cent, at fault, waiting.
 import type { CellState, Outcome } from '../engine/outcome.ts';
-import type { Checked } from '../language/plan.ts';
+import type { Checked, Plan } from '../language/plan.ts';
 import { MONEY } from '../quantity/dimension.ts';
 import { amountMeasure } from '../quantity/measure.ts';
-import { constantOf, differenceOf, heldIn } from './asks.ts';
+import { constantOf, differenceOf, heldIn, numberOf } from './asks.ts';
 import type { Book } from './book.ts';
 import { type Figure, type Known, figureFrom, figureOf } from './figure.ts';
 import { whyLacking } from './lacking.ts';
@@ -111,6 +111,11 @@ function waitingHead(book: Book, outcome: Outcome, below: Target): Head {
   return { step: stepOf({ said: saying(why), result: why }), below, then: 'nothing' };
 }
 
+function roundedToTheCent(plan: Plan, { holds: { measure } }: Known): Plan {
+  const dollars = measure.kind === 'amount' ? heldIn(plan, measure, amountMeasure(MONEY)) : plan;
+  return { op: 'round', way: 'nearest', of: dollars, step: numberOf('0.01') };
+}
+
 /** A cost line is its amount rounded to the cent; said where there was more to it than cents. */
 function centHead(book: Book, state: CellState, checked: Checked, target: Target): readonly Head[] {
   const { money } = state.input;
@@ -125,7 +130,8 @@ function centHead(book: Book, state: CellState, checked: Checked, target: Target
     tokens: [term],
     joint: '→',
     result: target,
-    comesOut: [],
+    // `$309.455` would be rounded up by a reader, where $309.4546 is not.
+    comesOut: [(stands) => roundedToTheCent(stands(term), raw)],
     apart: true,
     used: [],
   });

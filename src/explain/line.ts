@@ -1,6 +1,8 @@
 // One line of numbers: `17.6 cubic feet ÷ 0.45 cubic feet per bag = 39.11 bags`.
 // Its figures get as many digits as it takes for the line to come out as it says.
 import type { Plan } from '../language/plan.ts';
+import type { Holds } from '../quantity/form.ts';
+import { MINUS } from '../quantity/number-text.ts';
 import type { Book } from './book.ts';
 import { type Factor, type Side, cancelled } from './cancel.ts';
 import {
@@ -40,8 +42,15 @@ export interface LineAsked {
   readonly result: Target;
   /** Ways in which a reader may work the line from what is written, term by term; each has to come to the result. */
   readonly comesOut: readonly ((stands: (term: Term) => Plan) => Plan)[];
+  /** What is printed in between: each has to come out of what stands before it. */
+  readonly between?: readonly Between[];
   /** Where a figure is rounded, it is written so that it differs from the result. */
   readonly apart?: true;
+}
+
+export interface Between {
+  readonly to: Term;
+  readonly work: (stands: (term: Term) => Plan) => Plan;
 }
 
 export interface Line {
@@ -66,14 +75,23 @@ export function lineOf(book: Book, asked: LineAsked): Line {
     side: term.side,
   }));
   const struck = cancelled(factors, (word) => book.measures(word));
-  const pieces = asked.tokens.flatMap((token) =>
-    typeof token === 'string'
-      ? [{ text: token, struck: false }]
-      : (struck[terms.indexOf(token)] ?? []),
-  );
+  let sign = '';
+  const pieces = asked.tokens.flatMap((token) => {
+    const before = sign;
+    sign = typeof token === 'string' ? token : '';
+    if (typeof token === 'string') return [{ text: token, struck: false }];
+    const figures = struck[terms.indexOf(token)] ?? [];
+    const isBelow = targets.get(token)?.text.startsWith(MINUS) === true;
+    // After a sign of its own a minus would be read as another: `0 in − (−3 7/8 in)`.
+    return isBelow && /[+−×÷] $/.test(before) ? inBrackets(figures) : figures;
+  });
   const comes = asked.tokens.length > 0 && asked.result.figure.kind === 'known';
   const result = comes ? ` ${asked.joint} ${asked.result.text}` : '';
   return { pieces: joined([...pieces, { text: result, struck: false }]), targets };
+}
+
+function inBrackets(pieces: readonly Piece[]): readonly Piece[] {
+  return [{ text: '(', struck: false }, ...pieces, { text: ')', struck: false }];
 }
 
 /** How each term is written: the fewest digits with which the line comes out. */
@@ -131,12 +149,18 @@ function holdsGood(book: Book, asked: LineAsked, all: ReadonlyMap<Term, Written>
   if (asked.apart && [...all].some(([term, w]) => w.text === result.text && isCut(term.figure))) {
     return false;
   }
-  return asked.comesOut.every((work) => {
-    const outcome = book.evaluate(work(stands));
-    const figure = figureFrom(book, outcome, holds);
+  const comesTo = (plan: Plan, as: Holds, to: Pick<Target, 'digits' | 'text'>): boolean => {
+    const figure = figureFrom(book, book.evaluate(plan), as);
     if (figure.kind === 'lacking') return false;
-    return onItsMark(written(book, figure, result.digits).text) === onItsMark(result.text);
+    return onItsMark(written(book, figure, to.digits).text) === onItsMark(to.text);
+  };
+  const between = (asked.between ?? []).every(({ to, work }) => {
+    const printed = all.get(to);
+    return (
+      !printed || to.figure.kind === 'lacking' || comesTo(work(stands), to.figure.holds, printed)
+    );
   });
+  return between && asked.comesOut.every((work) => comesTo(work(stands), holds, result));
 }
 
 /** A length beside its mark and one on it are the same to a reader with a pencil. */

@@ -22,7 +22,7 @@ export function workingText(working: Working): string {
   return `${lines.join('\n')}\n`;
 }
 
-function goesIntoSentence(working: Working): string {
+export function goesIntoSentence(working: Working): string {
   const names = working.goesInto.map((into) => into.name);
   if (names.length === 0) return `${working.name} goes into nothing else yet.`;
   const last = names.slice(-1).join('');
@@ -31,29 +31,35 @@ function goesIntoSentence(working: Working): string {
     : `${working.name} goes into ${names.slice(0, -1).join(', ')} and ${last}.`;
 }
 
-interface Waiting {
+/** A step of the whole working as it is read from top to bottom, and how far in it stands. */
+export interface ToldStep {
   readonly step: Step;
   readonly indent: string;
 }
 
 /** Depth first, without recursion; folded steps are opened as long as there is room. */
-function linesOf(steps: readonly Step[]): readonly string[] {
-  const lines: string[] = [];
-  const told: Step[] = [];
-  const waiting: Waiting[] = steps.toReversed().map((step) => ({ step, indent: '' }));
+export function toldSteps(steps: readonly Step[]): readonly ToldStep[] {
+  const told: ToldStep[] = [];
+  const waiting: ToldStep[] = steps.toReversed().map((step) => ({ step, indent: '' }));
   for (let next = waiting.pop(); next; next = waiting.pop()) {
     const { indent } = next;
     const step = told.length < STEPS_IN_TEXT ? (next.step.open?.() ?? next.step) : next.step;
-    told.push(step);
-    lines.push(...stepLines(step).map((line) => `${indent}${line}`));
-    if (step.open) lines.push(`${indent}  ${unfinished(step)}`);
+    told.push({ step, indent });
     const further = indent.length < FURTHEST_IN ? `${indent}  ` : indent;
     waiting.push(...step.parts.map((part) => ({ step: part, indent: further })).toReversed());
   }
-  return lines;
+  return told;
 }
 
-function unfinished(step: Step): string {
+function linesOf(steps: readonly Step[]): readonly string[] {
+  return toldSteps(steps).flatMap(({ step, indent }) => [
+    ...stepLines(step).map((line) => `${indent}${line}`),
+    ...(step.open ? [`${indent}  ${unfinished(step)}`] : []),
+  ]);
+}
+
+/** Where the text ends before the working does. */
+export function unfinished(step: Step): string {
   return step.name === null
     ? 'The working goes on from here.'
     : `The working goes on from here: ask for that of ${step.name}.`;
@@ -72,8 +78,8 @@ function shownAfter(head: string, step: Step): readonly string[] {
   const isSentence = /[.?!]$/.test(step.words);
   if (step.result === '' || step.words === step.result || isSentence) return [head];
   return [
-    step.referredTo
-      ? `${capital(step.name ?? '')}, ${step.result}, ${step.words}`
+    step.referredTo && step.name !== null
+      ? `${capital(step.name)}, ${step.result}, ${step.words}`
       : `${head}: ${step.result}`,
   ];
 }

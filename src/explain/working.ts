@@ -7,17 +7,17 @@
 //
 // Not everything is worked at once: after STEPS_AT_ONCE steps, or LEVELS_AT_ONCE parts within parts,
 // or PARTS_AT_ONCE operands of one step, a step keeps `open`, which works the next stretch when asked.
-// A cell is worked the first time it is met, in reading order, and referred to after that.
+// A cell is worked the first time it is met, in reading order, and referred to after that; so is a term within formulas.
 import type { CellState } from '../engine/outcome.ts';
 import type { Checked } from '../language/plan.ts';
 import type { CellId } from '../language/tree.ts';
 import { type Book, type Explainable, bookOf } from './book.ts';
-import { givenStep, named, referredStep, targetOfCell } from './cell-steps.ts';
+import { givenStep, named, referredStep, referredTerm, targetOfCell } from './cell-steps.ts';
 import { headsOf } from './heads.ts';
 import { figureOf } from './figure.ts';
 import { type Target, targetOf } from './line.ts';
 import { notes, stepOf } from './making.ts';
-import { bared, isWritten, saidWhole } from './naming.ts';
+import { bared, isWritten, saidWhole, termKey } from './naming.ts';
 import { type Step, type Working, saying } from './step.ts';
 import { tell } from './tell/tell.ts';
 import type { AddedLine, Operand, Riser } from './tell/told.ts';
@@ -35,11 +35,36 @@ export function workingOf(estimate: Explainable, cell: CellId): Working {
     cell,
     name: book.facts(cell).name,
     shown: soFar ? `${target.text} so far` : target.text,
-    steps: flight({ book, seen: new Set(), steps: [] }, { kind: 'cell', cell, target }, []),
+    steps: flight(
+      { book, seen: new Set(), terms: new Set(), steps: [] },
+      { kind: 'cell', cell, target },
+      [],
+    ),
     goesInto: state.goesInto
       .toSorted((a, b) => (book.isBefore(a, b) ? -1 : 1))
       .map((into) => ({ cell: into, name: book.facts(into).name })),
   };
+}
+
+/** Remembers no term: told in another order, the place where one is met first is another. */
+class NoTerms extends Set<string> {
+  override add(): this {
+    return this;
+  }
+}
+
+/**
+ * The steps of a cell's own formula, top first: cells in `known` stand below them with what they come to, and are not worked
+ * again; a term that is met twice is worked twice.
+ */
+export function ownSteps(
+  estimate: Explainable,
+  cell: CellId,
+  known: ReadonlySet<CellId>,
+): readonly Step[] {
+  const book = bookOf(estimate);
+  const seen = new Set([...known].filter((each) => each !== cell));
+  return flight({ book, seen, terms: new NoTerms(), steps: [] }, placeOfCell(book, cell), []);
 }
 
 /** One stretch of working. */
@@ -47,6 +72,8 @@ interface Walk {
   readonly book: Book;
   /** Cells worked already, in this stretch or before it. */
   readonly seen: Set<CellId>;
+  /** Terms within formulas that were worked, by what they say of which cells. */
+  readonly terms: Set<string>;
   /** Every step made in this stretch, for its number only. */
   readonly steps: Step[];
 }
@@ -113,7 +140,7 @@ interface Stretch {
 
 /** The risers of one node, or of one cell's outermost node, and where it goes on below them. */
 function stretchFrom(walk: Walk, place: Place, within: Within): Stretch {
-  if (place.kind === 'inner') return risersOf(walk, place, [...within, place]);
+  if (place.kind === 'inner') return termStretch(walk, place, within);
   const { book, seen } = walk;
   const state = book.state(place.cell);
   if (seen.has(place.cell)) {
@@ -125,6 +152,23 @@ function stretchFrom(walk: Walk, place: Place, within: Within): Stretch {
     return { steps: [made(walk, givenStep(book, state, place.target))], next: null };
   }
   return cellStretch(walk, place, state, within);
+}
+
+/** A term within a formula; one that was worked already, in this formula or another, is referred to. */
+function termStretch(walk: Walk, place: InnerPlace, within: Within): Stretch {
+  const key = termKey(walk.book, place.checked);
+  if (key !== null && walk.terms.has(key)) {
+    return {
+      steps: [made(walk, referredTerm(walk.book, place.checked, place.target))],
+      next: null,
+    };
+  }
+  met(walk, key);
+  return risersOf(walk, place, [...within, place]);
+}
+
+function met({ terms: seen }: Walk, key: string | null): void {
+  if (key !== null) seen.add(key);
 }
 
 function isGiven(state: CellState): boolean {
@@ -143,6 +187,7 @@ function cellStretch(walk: Walk, place: CellPlace, state: CellState, within: Wit
   const target = state.input.money ? inItsOwnScale(book, checked, below) : below;
   const next: InnerPlace = { kind: 'inner', checked, target };
   if (steps.length > 0) return { steps: withName(book, state, steps), next };
+  met(walk, termKey(book, checked));
   const stretch = risersOf(walk, next, [...within, place]);
   return { steps: withName(book, state, stretch.steps), next: stretch.next };
 }

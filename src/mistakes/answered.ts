@@ -1,8 +1,8 @@
 // An answer as it was typed: its number, its unit if it has one, and to how many digits it is given.
 import { handHolds } from '../engine/by-hand.ts';
 import type { CellId } from '../language/tree.ts';
-import { LENGTH, MONEY, isHard } from '../quantity/dimension.ts';
-import { Dec } from '../quantity/decimal.ts';
+import { LENGTH, MONEY, TIME, isHard } from '../quantity/dimension.ts';
+import { Dec, scaled } from '../quantity/decimal.ts';
 import type { Holds } from '../quantity/form.ts';
 import { type Measure, NUMBER } from '../quantity/measure.ts';
 import { heldIn } from '../moves-it/spread.ts';
@@ -28,11 +28,26 @@ export function answerIn(reads: Reads, cell: CellId, text: string): Answered | n
     return { number: value, half: halfOfLast(text), said: null };
   }
   const { exact } = reads.say(value, checked.holds);
+  const shown = exact === '' ? value : new Dec(exact);
   return {
-    number: exact === '' ? value : new Dec(exact),
+    number: soleNumber(text) ?? inItsLastUnit(text, value, checked.holds) ?? shown,
     half: halfOfLast(text),
     said: { value, holds: checked.holds },
   };
+}
+
+/** The one number of `0.46 ft`, which would be shown in inches; null where there are more of them. */
+function soleNumber(text: string): Dec | null {
+  const [, digits] = /^[^\d.]*(\d[\d,]*(?:\.\d+)?|\.\d+)[^\d½¼¾⅛⅜⅝⅞⅓⅔]*$/u.exec(text) ?? [];
+  return digits === undefined ? null : new Dec(digits.replaceAll(',', ''));
+}
+
+/** `9 ft 4 1/2 in` in inches, `3 h 20 min` in minutes: of what its last digit is one. */
+function inItsLastUnit(text: string, value: Dec, { measure }: Holds): Dec | null {
+  if (measure.kind !== 'amount' || !/(?:f(?:oo|ee)?t|'|h(?:ours?)?)[\s,]*\d/i.test(text))
+    return null;
+  const isLong = measure.dimension === LENGTH || measure.dimension === TIME;
+  return isLong ? scaled(value, measure.scale).abs() : null;
 }
 
 /** Of a fraction, or inches in fractions, half a sixteenth. */

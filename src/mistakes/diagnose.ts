@@ -1,9 +1,10 @@
 // What went wrong in an answer: right, or every mistake that gives just this answer when the step is worked again with it.
 import type { Checked } from '../language/plan.ts';
 import type { CellId } from '../language/tree.ts';
+import { MONEY } from '../quantity/dimension.ts';
 import { Dec, scaled } from '../quantity/decimal.ts';
 import { type Measure, withoutRate } from '../quantity/measure.ts';
-import { NONE_WRITTEN } from '../quantity/form.ts';
+import { type Holds, NONE_WRITTEN } from '../quantity/form.ts';
 import type { Reads } from '../moves-it/putting.ts';
 import { type Answered, answerIn, halfAskedFor, inMeasureOf } from './answered.ts';
 import { HINTS, type Mistake, type Reworked } from './mistake.ts';
@@ -51,7 +52,7 @@ export function diagnose(
   if (!answer) return { kind: 'unread' };
   const shown = reads.say(right, node.holds);
   const exact = new Dec(shown.exact === '' ? right : shown.exact);
-  const factor = right.isZero() ? new Dec(1) : exact.div(right);
+  const factor = factorOf(reads, right, node.holds);
   const measure = node.holds.measure;
   const asked = half ?? halfAskedFor(exact, shown.unit, shown.text, measure);
   const given = inMeasureOf(answer, node.holds, factor);
@@ -64,13 +65,21 @@ export function diagnose(
     if (!known) mistakes.push((known = { mistake: each.mistake, of: new Set() }));
     if (each.of !== null) known.of.add(each.of);
   }
-  if (!given && answer.number.eq(exact)) mistakes.unshift(...wrongUnit(mistakes));
+  const isTheNumber = answer.number.minus(exact.abs()).abs().lte(Dec.max(asked, answer.half));
+  if (!given && isTheNumber) mistakes.unshift(...wrongUnit(mistakes));
   const order = Object.keys(HINTS);
   mistakes.sort((a, b) => order.indexOf(a.mistake) - order.indexOf(b.mistake));
   return {
     kind: 'wrong',
     mistakes: mistakes.map(({ mistake, of }) => ({ mistake, of: [...of], hint: HINTS[mistake] })),
   };
+}
+
+/** What is shown over what is held. Of nothing it is told by one of it. */
+function factorOf(reads: Reads, right: Dec, holds: Holds): Dec {
+  const value = right.isZero() ? new Dec(1) : right;
+  const { exact } = reads.say(value, holds);
+  return exact === '' ? new Dec(1) : new Dec(exact).div(value);
 }
 
 /** The right number in a unit that measures something else. */
@@ -107,6 +116,10 @@ function gives(
   factor: Dec,
   measure: Measure,
 ): boolean {
+  // What is rounded to the cent has few digits where it is little.
+  const isMoney = measure.kind === 'amount' && measure.dimension === MONEY;
+  const isNear = (one: Dec, other: Dec, half: Dec): boolean =>
+    isNearTo(one, other, half, isMoney ? 10 : 100);
   if (came.kind === 'number') return isNear(answer.number, came.number, answer.half);
   const sameMeasure = came.measure === measure;
   // As an amount, in whatever unit it was typed.
@@ -132,9 +145,9 @@ function halfIn(answer: Answered, given: Dec, factor: Dec): Dec {
 }
 
 /** Within half of the last digit that was typed, and close enough to be no other number. */
-function isNear(answer: Dec, wanted: Dec, half: Dec): boolean {
+function isNearTo(answer: Dec, wanted: Dec, half: Dec, part: number): boolean {
   const off = answer.minus(wanted).abs();
-  return off.lte(half.times('1.000001')) && off.lte(wanted.abs().div(100).plus('1e-12'));
+  return off.lte(half.times('1.000001')) && off.lte(wanted.abs().div(part).plus('1e-12'));
 }
 
 function isAlike(a: Measure, b: Measure): boolean {

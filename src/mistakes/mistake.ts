@@ -15,6 +15,7 @@ export type Mistake =
   | 'nominal-for-actual'
   | 'markup-for-margin'
   | 'minutes-as-decimals'
+  | 'minutes-for-hours'
   | 'rate-upside-down'
   | 'factor-missing'
   | 'digits-swapped';
@@ -46,6 +47,7 @@ export const HINTS: Readonly<Record<Mistake, string>> = {
   'nominal-for-actual': 'Is that the size it is called by, or the size it has?',
   'markup-for-margin': 'Is the share one of the cost, or one of the price?',
   'minutes-as-decimals': 'Half an hour is 30 minutes, and 0.5 h: minutes are not decimals.',
+  'minutes-for-hours': 'Are all times in one unit? There are 60 minutes in an hour.',
   'rate-upside-down':
     'Which is it: so many in one, or one for so many? Look at the units of the rate.',
   'factor-missing': 'Was everything multiplied that has to be? Look at the units of the answer.',

@@ -1,5 +1,5 @@
 // One amount taken for another: what it would be with the unit, the tenths, the minutes, the size or the digits mistaken.
-import { LENGTH, TIME } from '../quantity/dimension.ts';
+import { AREA, type Dimension, LENGTH, TIME, VOLUME } from '../quantity/dimension.ts';
 import { Dec, scaled, snapped } from '../quantity/decimal.ts';
 import { Fraction, type Measure } from '../quantity/measure.ts';
 import { REFERENCE_TABLES } from '../reference/tables.ts';
@@ -49,6 +49,33 @@ export function mistakenAmounts(
   return found;
 }
 
+/** The unit of a square, a cube or a time taken for another: by how much it is off, either way. */
+const UNITS_OFF: readonly (readonly [Dimension, Mistake, readonly number[]])[] = [
+  [VOLUME, 'cubic-feet-for-yards', [27]],
+  [VOLUME, 'square-for-cubic', [3, 12]],
+  [VOLUME, 'inches-for-feet', [1728]],
+  [AREA, 'square-for-cubic', [3, 12]],
+  [AREA, 'inches-for-feet', [144]],
+  [TIME, 'minutes-for-hours', [60]],
+];
+
+export interface Off {
+  readonly mistake: Mistake;
+  readonly by: Fraction;
+}
+
+/** An area, a volume or a time in the wrong unit, or turned into another by a length where it takes a square or a cube. */
+export function unitsOff(measure: Measure): readonly Off[] {
+  if (measure.kind !== 'amount') return [];
+  return UNITS_OFF.flatMap(([dimension, mistake, off]) =>
+    dimension !== measure.dimension
+      ? []
+      : off.flatMap((by) =>
+          [new Fraction(by), new Fraction(1, by)].map((each) => ({ mistake, by: each })),
+        ),
+  );
+}
+
 /** 12 ft 6 in taken for 12.6 ft, and 10.5 ft for 10 ft 5 in; all in inches. */
 function tenthsOf(inches: Dec): readonly Dec[] {
   const feet = snapped(inches.abs()).div(12).floor();
@@ -72,8 +99,11 @@ function decimalsOf(minutes: Dec): readonly Dec[] {
     found.push(new Dec(`${hours.toFixed()}.${two}`).times(60));
     if (rest.lt(10)) found.push(new Dec(`${hours.toFixed()}.${rest.toFixed()}`).times(60));
   }
-  const hundredths = snapped(rest.div(60).times(100));
-  if (hundredths.isInteger()) found.push(hours.times(60).plus(hundredths));
+  // 1.5 h may be read as 1 h 50 min or as 1 h 5 min.
+  for (const parts of [100, 10]) {
+    const read = snapped(rest.div(60).times(parts));
+    if (read.isInteger()) found.push(hours.times(60).plus(read));
+  }
   return found;
 }
 

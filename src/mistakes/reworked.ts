@@ -1,11 +1,10 @@
 // A step worked again with each mistake that can be made in it: the formula's own plan with one stretch of it changed, worked
 // by the engine. Nothing is looked up in a list of answers.
 import type { Outcome } from '../engine/outcome.ts';
-import { operandsOf } from '../engine/compile.ts';
 import type { Checked, Plan } from '../language/plan.ts';
 import type { Formula } from '../language/tree.ts';
-import { AREA, VOLUME, isHard } from '../quantity/dimension.ts';
-import { Dec, toFraction } from '../quantity/decimal.ts';
+import { LENGTH, isHard } from '../quantity/dimension.ts';
+import { Dec, scaled } from '../quantity/decimal.ts';
 import {
   Fraction,
   type Measure,
@@ -15,7 +14,8 @@ import {
 } from '../quantity/measure.ts';
 import type { Asked } from '../moves-it/web.ts';
 import type { Mistake, Reworked } from './mistake.ts';
-import { mistakenAmounts } from './mistaken-amounts.ts';
+import { ONE, constant, everyPlan, replaced } from './exchanged.ts';
+import { mistakenAmounts, unitsOff } from './mistaken-amounts.ts';
 
 /** All that a step could have come to with one mistake; some may be what it comes to without. */
 export function reworked(asked: Asked, step: Checked): readonly Reworked[] {
@@ -25,11 +25,13 @@ export function reworked(asked: Asked, step: Checked): readonly Reworked[] {
 class Reworking {
   readonly #asked: Asked;
   readonly #root: Checked;
+  readonly #plans: readonly Plan[];
   readonly #found: Reworked[] = [];
 
   constructor(asked: Asked, root: Checked) {
     this.#asked = asked;
     this.#root = root;
+    this.#plans = everyPlan(root.plan);
   }
 
   all(): readonly Reworked[] {
@@ -48,24 +50,16 @@ class Reworking {
     for (const { mistake, value: other } of this.#mistakenAmounts(value, this.#root)) {
       this.#amount(mistake, other, measure);
     }
-    if (measure.kind !== 'amount') return;
-    const times = (mistake: Mistake, ...by: readonly number[]): void => {
-      for (const each of by) {
-        this.#amount(mistake, value.times(each), measure);
-        this.#amount(mistake, value.div(each), measure);
-      }
-    };
-    if (measure.dimension === VOLUME) {
-      times('cubic-feet-for-yards', 27);
-      times('square-for-cubic', 3, 12);
+    for (const { mistake, by } of unitsOff(measure)) {
+      this.#amount(mistake, scaled(value, by), measure);
     }
-    if (measure.dimension === AREA) times('square-for-cubic', 3, 12);
   }
 
   /** `inProduct`: what it comes to is only multiplied on the way to the answer, so that a missing unit shows there. */
   #node(node: Checked, inProduct: boolean): void {
     const { formula, parts } = node;
     if (isLeaf(formula)) this.#leaf(node);
+    if (node !== this.#root && formula.kind !== 'bracket') this.#inOtherUnits(node);
     this.#shares(node);
     this.#factors(node, inProduct);
     if (countsThings(node)) {
@@ -85,8 +79,15 @@ class Reworking {
     if (!value || node === this.#root) return;
     const of = node.formula.kind === 'name' ? node.formula.cell : null;
     for (const { mistake, value: other } of this.#mistakenAmounts(value, node)) {
-      const plan: Plan = { op: 'constant', value: toFraction(other.toSignificantDigits(40)) };
-      this.#instead(mistake, node, plan, of);
+      this.#instead(mistake, node, constant(other), of);
+    }
+  }
+
+  /** On the way to the answer: cubic feet that are priced as cubic yards, minutes at a rate by the hour. */
+  #inOtherUnits(node: Checked): void {
+    const of = node.formula.kind === 'name' ? node.formula.cell : null;
+    for (const { mistake, by } of unitsOff(node.holds.measure)) {
+      this.#instead(mistake, node, { op: 'scale', by, of: node.plan }, of);
     }
   }
 
@@ -95,13 +96,14 @@ class Reworking {
     const { exact, unit } = this.#asked.say(value, holds);
     if (exact === '' || value.isZero()) return [];
     const factor = new Dec(exact).div(value);
-    return mistakenAmounts(
-      value,
+    const all = mistakenAmounts(
+      value.abs(),
       holds.measure,
       exact.replace('-', ''),
       factor.abs(),
       node === this.#root ? null : unit,
     );
+    return value.isNegative() ? all.map((one) => ({ ...one, value: one.value.neg() })) : all;
   }
 
   #shares(node: Checked): void {
@@ -114,6 +116,7 @@ class Reworking {
         this.#instead('share-twice', node, { op: 'multiply', left: plan, right: plan.right });
         const adds = plan.right;
         const [share] = shares;
+        if (share) this.#shareMisread(node, of, share);
         const isAdded =
           formula.kind === 'marked-up' || (formula.kind === 'binary' && formula.op === 'plus');
         if (share && isAdded && adds) {
@@ -125,13 +128,30 @@ class Reworking {
         }
       }
     }
+    if (formula.kind === 'part-of') {
+      const [share, whole] = parts;
+      if (share && whole) this.#instead('factor-missing', node, whole.plan);
+    }
     if (formula.kind === 'for-shares') {
       this.#instead('share-forgotten', node, of.plan);
+      const grown: Plan = { op: 'divide', left: plan, right: of.plan };
+      this.#instead('share-twice', node, { op: 'multiply', left: plan, right: grown });
       const added = shares.reduce<Plan>(
         (all, share) => ({ op: 'add', left: all, right: share.plan }),
         ONE,
       );
       this.#instead('markup-for-margin', node, { op: 'multiply', left: of.plan, right: added });
+    }
+  }
+
+  /** A written share stands in the plan with the whole that it is added to: 120%, so that the share alone is not found there. */
+  #shareMisread(node: Checked, of: Checked, share: Checked): void {
+    const value = numberIn(this.#asked.evaluate(share.plan));
+    if (!value || isNamed(share.formula)) return;
+    const adds = node.formula.kind !== 'binary' || node.formula.op === 'plus';
+    for (const { mistake, value: other } of this.#mistakenAmounts(value, share)) {
+      const whole: Plan = { op: adds ? 'add' : 'subtract', left: ONE, right: constant(other) };
+      this.#instead(mistake, node, { op: 'multiply', left: of.plan, right: whole });
     }
   }
 
@@ -142,28 +162,55 @@ class Reworking {
     if (op === 'plus' || op === 'minus') return;
     const [left, right] = parts;
     if (!left || !right) return;
+    this.#only(node, left, inProduct);
     // Of a longer product each factor is left out in its turn, further down.
-    if (!isProduct(right.formula)) this.#only(node, left, inProduct);
-    if (op !== 'over' && !isProduct(left.formula)) this.#only(node, right, inProduct);
-    if (inProduct && (isRate(right) || isRate(left))) this.#upsideDown(left, right, node);
+    const isLonger = left.formula.kind === 'binary' && isProduct(left.formula);
+    if (op !== 'over' && !isLonger) this.#only(node, right, inProduct);
+    if (isRate(right) || isRate(left)) this.#upsideDown(left, right, node);
   }
 
-  /** The other factor forgotten: what is left is in a unit of its own where nothing but factors follow. */
+  /**
+   * The other factor forgotten: what is left is in a unit of its own where nothing but factors follow. Or its number goes
+   * on as if it were what it should have been multiplied to.
+   */
   #only(node: Checked, kept: Checked, inProduct: boolean): void {
-    const value = numberIn(this.#asked.evaluate(this.#with(node, kept.plan)));
-    if (!value) return;
     const measure = inProduct ? measureWith(this.#root, node, kept) : null;
-    this.#amount('factor-missing', value, measure ?? this.#root.holds.measure);
+    const value = measure && numberIn(this.#asked.evaluate(this.#with(node, kept.plan)));
+    if (measure && value) this.#amount('factor-missing', value, measure);
+    for (const number of this.#numbersOf(kept)) this.#asNumber('factor-missing', node, number);
   }
 
   /** As it would be written down: the numbers as they are shown, multiplied where they should be divided. */
   #upsideDown(left: Checked, right: Checked, node: Checked): void {
-    if (node !== this.#root) return;
     const [a, b] = [left, right].map((each) => this.#shownNumber(each));
     if (!a || !b || a.isZero() || b.isZero()) return;
     for (const number of [a.times(b), a.div(b), b.div(a)]) {
-      this.#found.push({ mistake: 'rate-upside-down', of: null, came: { kind: 'number', number } });
+      if (node === this.#root) {
+        this.#found.push({
+          mistake: 'rate-upside-down',
+          of: null,
+          came: { kind: 'number', number },
+        });
+      } else this.#asNumber('rate-upside-down', node, number);
     }
+  }
+
+  /** A number in the place of a stretch, in the unit in which that is shown. */
+  #asNumber(mistake: Mistake, node: Checked, number: Dec): void {
+    const right = this.#shownNumber(node);
+    const value = numberIn(this.#asked.evaluate(node.plan));
+    if (!right || !value || right.isZero()) return;
+    this.#instead(mistake, node, constant(number.times(value).div(right)));
+  }
+
+  /** As it is shown; a length in inches in feet, too. */
+  #numbersOf(node: Checked): readonly Dec[] {
+    const number = this.#shownNumber(node);
+    if (!number) return [];
+    const { measure } = node.holds;
+    const value = numberIn(this.#asked.evaluate(node.plan));
+    const isLength = value && measure.kind === 'amount' && measure.dimension === LENGTH;
+    return isLength ? [number, scaled(value, measure.scale).div(12)] : [number];
   }
 
   #shownNumber({ plan, holds }: Checked): Dec | null {
@@ -173,9 +220,14 @@ class Reworking {
   }
 
   #rounding(): void {
-    for (const each of everyPlan(this.#root.plan)) {
-      if (each.op !== 'round' || each.way !== 'up') continue;
-      this.#plan('rounded-down', replaced(this.#root.plan, each, { ...each, way: 'down' }));
+    for (const each of this.#plans) {
+      if (each.op !== 'round') continue;
+      const ways = WAYS_ROUND.filter((way) => way !== each.way);
+      for (const way of each.way === 'nearest' ? [] : ways) {
+        this.#plan('rounded-down', replaced(this.#root.plan, each, { ...each, way }));
+      }
+      // Not at all.
+      this.#plan('rounded-down', replaced(this.#root.plan, each, each.of));
     }
   }
 
@@ -184,7 +236,28 @@ class Reworking {
   }
 
   #with(node: Checked, plan: Plan): Plan {
-    return node === this.#root ? plan : replaced(this.#root.plan, node.plan, plan);
+    if (node === this.#root) return plan;
+    // A stretch that is held in another scale than it is shown in may stand in the whole without it.
+    if (node.plan.op !== 'scale' || this.#plans.includes(node.plan)) {
+      return replaced(this.#root.plan, ...this.#standingFor(node, plan));
+    }
+    const by = new Fraction(1).div(node.plan.by);
+    return replaced(this.#root.plan, node.plan.of, { op: 'scale', by, of: plan });
+  }
+
+  /** A written amount may stand in the whole in another scale or below nought: then it is the one constant there that is no node's. */
+  #standingFor(node: Checked, fresh: Plan): readonly [old: Plan, fresh: Plan] {
+    const { plan } = node;
+    if (plan.op !== 'constant' || plan.value.equals(0) || this.#plans.includes(plan))
+      return [plan, fresh];
+    const leaves = everyNode(this.#root).filter(({ formula }) => isLeaf(formula));
+    const own = new Set(leaves.map((each) => each.plan));
+    const others = this.#plans.filter((each) => each.op === 'constant' && !own.has(each));
+    const [only, ...more] = others.filter(
+      (each) => each.op === 'constant' && !each.value.equals(1),
+    );
+    if (only?.op !== 'constant' || more.length > 0) return [plan, fresh];
+    return [only, { op: 'scale', by: only.value.div(plan.value), of: fresh }];
   }
 
   #plan(mistake: Mistake, plan: Plan, of: Reworked['of'] = null): void {
@@ -197,7 +270,7 @@ class Reworking {
   }
 }
 
-const ONE: Plan = { op: 'constant', value: new Fraction(1) };
+const WAYS_ROUND = ['up', 'down', 'nearest'] as const;
 
 /** What the root would measure with `kept` in the place of a stretch that is a factor of it. */
 function measureWith(root: Checked, node: Checked, kept: Checked): Measure | null {
@@ -208,8 +281,16 @@ function measureWith(root: Checked, node: Checked, kept: Checked): Measure | nul
   return now?.kind === 'amount' ? timesMeasure(rest, withoutRate(now)) : null;
 }
 
+function everyNode(root: Checked): readonly Checked[] {
+  return [root, ...root.parts.flatMap(everyNode)];
+}
+
 function isLeaf({ kind }: Formula): boolean {
-  return kind === 'name' || kind === 'amount' || kind === 'look-up' || kind === 'size';
+  return ['name', 'amount', 'look-up', 'size', 'column', 'recap'].includes(kind);
+}
+
+function isNamed(formula: Formula): boolean {
+  return formula.kind === 'bracket' ? isNamed(formula.of) : formula.kind === 'name';
 }
 
 function isProduct(formula: Formula): boolean {
@@ -235,25 +316,4 @@ function isRounding(plan: Plan): boolean {
 
 function numberIn(outcome: Outcome): Dec | null {
   return outcome.kind === 'value' && outcome.value instanceof Dec ? outcome.value : null;
-}
-
-function everyPlan(plan: Plan): readonly Plan[] {
-  const all = new Set<Plan>([plan]);
-  for (const each of all) for (const operand of operandsOf(each)) all.add(operand);
-  return [...all];
-}
-
-/** The plan with one stretch of it exchanged, wherever that stands. */
-function replaced(plan: Plan, old: Plan, fresh: Plan): Plan {
-  const done = new Map<object, unknown>([[old, fresh]]);
-  const walk = (thing: unknown): unknown => {
-    if (typeof thing !== 'object' || thing === null || thing instanceof Fraction) return thing;
-    if (done.has(thing)) return done.get(thing);
-    const made = Array.isArray(thing)
-      ? thing.map(walk)
-      : Object.fromEntries(Object.entries(thing).map(([key, value]) => [key, walk(value)]));
-    done.set(thing, made);
-    return made;
-  };
-  return walk(plan) as Plan;
 }

@@ -1,91 +1,100 @@
-// Alternatives side by side, and results watched while a given moves: worked exactly beside the notebook, which is not
-// touched. An alternative is a name and other amounts for some cells that are given.
+// Alternatives side by side: each is put into a copy of the notebook that stands beside it, read off and taken back, so
+// that its figures are those the notebook itself would have. An alternative is a name and other formulas for some cells.
 import type { CellId } from '../language/tree.ts';
-import { Dec } from '../quantity/decimal.ts';
-import type { Shown } from '../quantity/show.ts';
-import { ExactWork, type Put } from './exactly.ts';
-import { type Reads, readFor } from './putting.ts';
-import { type Web, webOf } from './web.ts';
-
-/** What a result is now and would be then. */
-export interface Seen {
-  readonly cell: CellId;
-  /** Null: it has no value. */
-  readonly now: Shown | null;
-  readonly then: Shown | null;
-  /** By how much it changes, where both are numbers. */
-  readonly change: Shown | null;
-  readonly moves: 'up' | 'down' | 'not' | 'otherwise';
-}
+import { difference } from '../notebook/change.ts';
+import type { Change, Notebook } from '../notebook/document.ts';
+import type { EstimateDoor } from '../notebook/estimate.ts';
+import { cellsOf } from '../notebook/lines.ts';
+import { type Moved, type Result, type Stood, leftOutOf, movedFrom, stoodOf } from './stood.ts';
+import { type NotPut, type Put, putIn } from './written-in.ts';
 
 export interface Alternative {
   readonly name: string;
-  readonly puts: readonly { readonly cell: CellId; readonly formula: string }[];
+  readonly puts: readonly Put[];
+}
+
+export interface ComparedResult {
+  readonly stood: Stood;
+  /** From the notebook as it stands. */
+  readonly moved: Moved;
+  /** How many lines its sum leaves out. */
+  readonly leftOut: number;
 }
 
 export interface ComparedAlternative {
-  readonly name: string;
-  readonly seen: readonly Seen[];
+  /** In the order in which they were asked for. */
+  readonly results: readonly ComparedResult[];
   /** What could not be put in, and why; the others were. */
-  readonly refused: readonly { readonly cell: CellId; readonly why: string }[];
+  readonly refused: readonly NotPut[];
+  /** What makes the notebook this alternative, in one change; null where nothing would be otherwise. */
+  readonly change: Change | null;
 }
 
-/** Each alternative against the notebook as it stands, result by result in the order they were asked for. */
-export function compareAlternatives(
-  reads: Reads,
-  alternatives: readonly Alternative[],
-  results: readonly CellId[],
-): readonly ComparedAlternative[] {
-  return alternatives.map(({ name, puts }) => {
-    const watch = new Watch(
-      reads,
-      puts.map(({ cell }) => cell),
-      results,
-    );
-    return { name, ...watch.at(puts) };
-  });
-}
+export class Alternatives {
+  readonly #open: (text: string) => EstimateDoor;
+  #copy: EstimateDoor | null = null;
 
-/** Results that are watched while some cells are moved: made once, asked at every place of the tape. */
-export class Watch {
-  readonly #reads: Reads;
-  readonly #results: readonly CellId[];
-  readonly #web: Web;
-  readonly #exact: ExactWork;
-
-  constructor(reads: Reads, moved: readonly CellId[], results: readonly CellId[]) {
-    this.#reads = reads;
-    this.#results = results;
-    this.#web = webOf(reads, [...new Set(moved)], results);
-    this.#exact = new ExactWork(reads, this.#web);
+  /** How a notebook is opened beside the one that is compared with. */
+  constructor(open: (text: string) => EstimateDoor) {
+    this.#open = open;
   }
 
-  at(puts: Alternative['puts']): Omit<ComparedAlternative, 'name'> {
-    const values = new Map<CellId, Put>();
-    const refused: { cell: CellId; why: string }[] = [];
-    for (const { cell, formula } of puts) {
-      if (!this.#web.moved.includes(cell)) throw new Error(`cell ${cell} was not to be moved`);
-      const read = readFor(this.#reads, cell, formula);
-      if (read.kind === 'value') values.set(cell, read.value);
-      else refused.push({ cell, why: read.why });
+  /** Each against the notebook as it stands, which is not touched. */
+  compare(
+    door: EstimateDoor,
+    alternatives: readonly Alternative[],
+    results: readonly Result[],
+  ): readonly ComparedAlternative[] {
+    const copy = this.#follow(door.notebook.text);
+    const there = placesOf(door.notebook, copy.notebook);
+    const were = results.map((result) => stoodOf(door, result));
+    return alternatives.map(({ name, puts }) => {
+      const tried = putIn(copy, puts, there.cell);
+      const { text } = copy.notebook;
+      const found = results.map((result, i): ComparedResult => {
+        const own = there.result(result);
+        const stood = stoodOf(copy, own);
+        const moved = movedFrom(copy, own, were[i], stood);
+        return { stood, moved, leftOut: leftOutOf(copy, own) };
+      });
+      for (let step = 0; step < tried.made; step++) copy.takeBack();
+      const change =
+        text === door.notebook.text
+          ? null
+          : { say: `Put in ${name}`, splices: [difference(door.notebook.text, text)] };
+      return { results: found, refused: tried.refused, change };
+    });
+  }
+
+  /** The copy as the notebook stands now: only what is otherwise is worked anew. */
+  #follow(text: string): EstimateDoor {
+    const copy = this.#copy;
+    if (copy && copy.notebook.text !== text) {
+      const splices = [difference(copy.notebook.text, text)];
+      copy.replaceText({ say: 'Follow the notebook', splices });
     }
-    this.#exact.run(values);
-    return { seen: this.#results.map((cell) => this.#seen(cell)), refused };
-  }
-
-  #seen(cell: CellId): Seen {
-    const { outcome, holds } = this.#reads.state(cell);
-    const now = outcome.kind === 'value' ? outcome.value : null;
-    const then = this.#exact.value(cell);
-    const say = (value: Put | null): Shown | null =>
-      value === null || !holds ? null : this.#reads.say(value, holds);
-    const change = now instanceof Dec && then instanceof Dec ? then.minus(now) : null;
-    return { cell, now: say(now), then: say(then), change: say(change), moves: movesBy(now, then) };
+    if (copy?.notebook.text === text) return copy;
+    this.#copy = this.#open(text);
+    return this.#copy;
   }
 }
 
-function movesBy(now: Put | null, then: Put | null): Seen['moves'] {
-  if (!(now instanceof Dec && then instanceof Dec)) return now === then ? 'not' : 'otherwise';
-  if (then.eq(now)) return 'not';
-  return then.gt(now) ? 'up' : 'down';
+/** The same text read twice: what stands at one place is one thing. */
+function placesOf(notebook: Notebook, copy: Notebook) {
+  const [own, other] = [notebook, copy].map(({ parts }) => parts.flatMap(cellsOf));
+  const cells = new Map(own.map(({ id }, i) => [id, other[i].id]));
+  const parts = new Map(notebook.parts.map(({ key }, i) => [key, copy.parts[i].key]));
+  const cell = (id: CellId): CellId => cells.get(id) ?? id;
+  const result = (asked: Result): Result => {
+    switch (asked.of) {
+      case 'cell':
+        return { of: 'cell', cell: cell(asked.cell) };
+      case 'part':
+        return { of: 'part', part: parts.get(asked.part) ?? asked.part };
+      case 'direct':
+      case 'price':
+        return asked;
+    }
+  };
+  return { cell, result };
 }

@@ -2,6 +2,7 @@
 import type { CellId } from '../language/tree.ts';
 import { cellsOf } from '../notebook/lines.ts';
 import type { Notebook } from '../notebook/document.ts';
+import { tiesOf } from './ties.ts';
 import { type TrialFigure, type TrialsAsked, figureOf, runTrials } from './trials.ts';
 import type { Asked } from './web.ts';
 
@@ -34,17 +35,14 @@ export function everyCell(job: Job): readonly { readonly cell: CellId; readonly 
   );
 }
 
-/** Every cell that depends on a range and is a number, the givens with the ranges among them. */
-export function trialFigures(
-  job: Job,
-  wish: Pick<TrialsAsked, 'trials' | 'seed' | 'ties'>,
-): TrialFigures {
+/** Every cell that depends on a range and is a number, the givens with the ranges among them; tied ones move together. */
+export function trialFigures(job: Job, wish: Pick<TrialsAsked, 'trials' | 'seed'>): TrialFigures {
   const all = everyCell(job);
   const parts = new Map(all.map(({ cell, part }) => [cell, part]));
   const told = runTrials(
     job,
     all.map(({ cell }) => cell),
-    wish,
+    { ...wish, ties: tiesOf(job) },
   );
   return {
     seed: wish.seed,

@@ -3,6 +3,8 @@
 import type { CellId } from '../language/tree.ts';
 import { type Along, type Jump, along, jumpsAlong } from './along.ts';
 import { givensOf, isWholeCount, numberOf } from './givens.ts';
+import { type Goes, inOneGo } from './goes.ts';
+import { type Packs, packsBetween } from './packs.ts';
 import { spreadOf } from './spread.ts';
 import { type ShownUnit, shownUnit } from './unit.ts';
 import type { Asked } from './web.ts';
@@ -31,6 +33,8 @@ export interface Matter {
   readonly jumps: readonly Jump[];
   /** There are more jumps than are told. */
   readonly more: boolean;
+  /** Where it jumps, or the given itself counts: what is bought or built in whole things on the way, and how many at `from` and at `to`. */
+  readonly packs: readonly Packs[];
 }
 
 export interface Matters {
@@ -50,13 +54,21 @@ const LEAST_JUMP = 1 / 500;
 
 /** Null where the result is no number. */
 export function whatMatters(asked: Asked, result: CellId): Matters | null {
+  return inOneGo(mattersInGoes(asked, result));
+}
+
+/** The same, stopping after each given. */
+export function* mattersInGoes(asked: Asked, result: CellId): Goes<Matters | null> {
   const state = asked.state(result);
   const [unit, plain] = [shownUnit(asked, state), numberOf(state)];
   if (!unit || !plain) return null;
-  const givens = givensOf(asked, result).flatMap((given) => {
+  const all = givensOf(asked, result);
+  const givens: Matter[] = [];
+  for (const [k, given] of all.entries()) {
     const found = matterOf(asked, given, result, unit);
-    return found ? [found] : [];
-  });
+    if (found) givens.push(found);
+    yield (k + 1) / all.length;
+  }
   return {
     result,
     unit: unit.unit,
@@ -104,6 +116,8 @@ function matterOf(
       after: narrowed(after * factor),
     })),
     more,
+    packs:
+      jumps.length > 0 || isWholeCount(state) ? packsBetween(asked, given, result, [from, to]) : [],
   };
 }
 

@@ -8,6 +8,7 @@ import type { CellId } from '../language/tree.ts';
 import { type Sample, deviationOf, meanOf, quantile, sampleOf } from './curve.ts';
 import { type Draws, streams } from './draws.ts';
 import { BLOCK, FloatWork } from './floats.ts';
+import { type Goes, inOneGo } from './goes.ts';
 import type { Lane } from './lanes.ts';
 import { type Spread, spreadOf, valueAt } from './spread.ts';
 import { type ShownUnit, shownUnit } from './unit.ts';
@@ -50,6 +51,15 @@ export function runTrials(
   cells: readonly CellId[],
   wish: TrialsAsked,
 ): readonly CellTrials[] {
+  return inOneGo(trialsInGoes(asked, cells, wish));
+}
+
+/** The same, stopping after each block of trials. */
+export function* trialsInGoes(
+  asked: Asked,
+  cells: readonly CellId[],
+  wish: TrialsAsked,
+): Goes<readonly CellTrials[]> {
   const ranged = rangedAmong(asked, cells);
   const web = webOf(
     asked,
@@ -64,18 +74,18 @@ export function runTrials(
   const atOnce = Math.max(1, Math.floor(MOST_KEPT / Math.max(1, wish.trials)));
   const done: CellTrials[] = [];
   for (let from = 0; from < told.length; from += atOnce) {
-    done.push(...inOneGo(asked, web, ranged, wish, told.slice(from, from + atOnce)));
+    done.push(...(yield* someCells(asked, web, ranged, wish, told.slice(from, from + atOnce))));
   }
   return done;
 }
 
-function inOneGo(
+function* someCells(
   asked: Asked,
   web: Web,
   ranged: readonly Ranged[],
   { trials, seed, ties = [] }: TrialsAsked,
   told: readonly (ShownUnit & { readonly cell: CellId })[],
-): readonly CellTrials[] {
+): Goes<readonly CellTrials[]> {
   const work = new FloatWork(asked, web, 'kept');
   const kept = told.map((each) => ({
     ...each,
@@ -90,6 +100,7 @@ function inOneGo(
     for (const { lane, values, factor } of kept) {
       for (let i = 0; i < many; i++) values[from + i] = lane[i] * factor;
     }
+    yield (from + many) / trials;
   }
   return kept.map(({ cell, unit, factor, exactFactor, values }) => ({
     cell,

@@ -51,7 +51,15 @@ export function withTotals(job: Job & Solves): Job & Solves {
     if (!first) throw new Error('no line of money to add up');
     const state = job.state(first.id);
     const name = NAMES.get(total) ?? '';
-    const input: CellInput = { ...state.input, id: total, name, formula: '', byHand: null };
+    // No line of money itself: what is written for it need not be what a line may say.
+    const input: CellInput = {
+      ...state.input,
+      id: total,
+      name,
+      formula: '',
+      byHand: null,
+      money: null,
+    };
     const outcome = job.evaluate(planOf(total));
     return {
       ...state,
@@ -74,6 +82,13 @@ export function withTotals(job: Job & Solves): Job & Solves {
     meant: (cell) => cell,
   });
 
+  /** Where anything may be written: a line of money asks for money, in words about lines. */
+  const asAnyAmount = (total: CellId): CellId => {
+    const cells = job.notebook.parts.flatMap(cellsOf);
+    const free = cells.find(({ money, table }) => money === null && table === null);
+    return (free ?? linesOf(total)[0])?.id ?? total;
+  };
+
   return {
     notebook: job.notebook,
     rows: (cell) => job.rows(cell),
@@ -82,8 +97,7 @@ export function withTotals(job: Job & Solves): Job & Solves {
     reach,
     workedBy: (cell) => (isTotal(cell) ? workedBy(cell) : job.workedBy(cell)),
     say: (value, holds) => job.say(value, holds),
-    draft: (cell, formula) =>
-      job.draft(isTotal(cell) ? (linesOf(cell)[0]?.id ?? cell) : cell, formula),
+    draft: (cell, formula) => job.draft(isTotal(cell) ? asAnyAmount(cell) : cell, formula),
   };
 }
 

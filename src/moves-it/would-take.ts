@@ -38,6 +38,8 @@ export interface Answer {
 export interface Span {
   readonly from: Answer;
   readonly to: Answer;
+  /** Where the answer lies between two marks of its tape, or two cents: these, and what they come to. */
+  readonly beside: readonly Answer[];
   /** `exactly`: put back it is the target to the last digit; `as shown`: it has no end of digits, and shows as the target. */
   readonly meets: 'exactly' | 'as shown';
 }
@@ -90,8 +92,8 @@ export function whatWouldItTake(job: Solves, wish: Wish): Taken {
   if (!(target.value instanceof Dec)) return refused(`"${wish.target}" is no number.`);
   const bounds = boundsOf(job, wish);
   if ('kind' in bounds) return bounds;
-  const solving = new Solving(job, wish, target.value, new Writable(unit, isWholeCount(given)));
-  return solving.taken(bounds, isWholeCount(given));
+  const whole = isWholeCount(given);
+  return new Solving(job, wish, target.value, new Writable(unit, whole), bounds).taken(whole);
 }
 
 interface Bounds {
@@ -106,16 +108,19 @@ class Solving {
   readonly #target: Dec;
   readonly #writable: Writable;
   readonly #exact: ExactWork;
+  readonly #bounds: Bounds;
 
-  constructor(job: Solves, wish: Wish, target: Dec, writable: Writable) {
+  constructor(job: Solves, wish: Wish, target: Dec, writable: Writable, bounds: Bounds) {
     this.#job = job;
+    this.#bounds = bounds;
     this.#wish = wish;
     this.#target = target;
     this.#writable = writable;
     this.#exact = new ExactWork(job, webOf(job, [wish.given], [wish.result]));
   }
 
-  taken({ low, high, because }: Bounds, whole: boolean): Taken {
+  taken(whole: boolean): Taken {
+    const { low, high, because } = this.#bounds;
     const look = along(this.#job, this.#wish.given, this.#wish.result, 'kept');
     const target = this.#target.toNumber();
     const found =
@@ -123,14 +128,35 @@ class Solving {
         ? meetingsAt(look, wholeFrom(low, high), target)
         : meetingsAlong(look, evenly(low, high, this.#now()), target);
     const looked = { low: this.#say(new Dec(low)), high: this.#say(new Dec(high)), because };
-    const answers = joined(found, whole).flatMap((meeting) => this.#span(meeting, low, high) ?? []);
+    const answers = joined(found, whole).flatMap((meeting) => this.#span(meeting) ?? []);
     if (answers.length > 0) return { kind: 'met', answers, looked };
-    return {
-      kind: 'none',
-      under: this.#near(found.under, -1),
-      over: this.#near(found.over, 1),
-      looked,
-    };
+    const [under, over] = [this.#near(found.under, -1), this.#near(found.over, 1)];
+    return (
+      this.#asShown([under, over], whole) ?? {
+        kind: 'none',
+        under,
+        over,
+        looked,
+      }
+    );
+  }
+
+  /**
+   * Where the result goes in steps, one of them can show as the target and have more digits than that: hours that are no
+   * whole cents at a whole rate. All amounts of that step are answers.
+   */
+  #asShown(near: readonly (Answer | null)[], whole: boolean): Taken | null {
+    for (const answer of near) {
+      if (answer?.comesTo !== this.#shows(this.#target)) continue;
+      const there = this.#run(answer.value);
+      if (!(there instanceof Dec) || snapped(there).eq(snapped(this.#target))) continue;
+      const again = new Solving(this.#job, this.#wish, there, this.#writable, this.#bounds).taken(
+        whole,
+      );
+      if (again.kind !== 'met') continue;
+      return { ...again, answers: again.answers.map((span) => ({ ...span, meets: 'as shown' })) };
+    }
+    return null;
   }
 
   #now(): number {
@@ -138,23 +164,27 @@ class Solving {
   }
 
   /** The amounts of a meeting that can be written; what can't be put back is no answer. */
-  #span({ from, to }: Meeting, low: number, high: number): Span | null {
+  #span({ from, to }: Meeting): Span | null {
     let first = this.#writable.from(from);
     let last = this.#writable.upTo(to);
     // The ends of what doubles tell may be a hair off.
     if (!this.#meets(first)) first = this.#writable.next(first, 1);
     if (!this.#meets(last)) last = this.#writable.next(last, -1);
     if (first.lte(last) && this.#meets(first) && this.#meets(last)) {
-      return { from: this.#answer(first), to: this.#answer(last), meets: 'exactly' };
+      const [one, other] = [this.#answer(first), this.#answer(last)];
+      return { from: one, to: other, beside: [], meets: 'exactly' };
     }
     const hair = Math.max(Math.abs(from), Math.abs(to)) * 1e-12;
+    const { low, high } = this.#bounds;
     const least = Math.max(low, from - hair);
     const simple = this.#writable.simplest(least, Math.min(high, to + hair));
     const one = this.#meets(simple) ? simple : this.#refined(from, to);
     if (!one) return null;
     const answer = this.#answer(one);
     const meets = this.#meets(one) ? 'exactly' : 'as shown';
-    return { from: answer, to: answer, meets };
+    const marks = [this.#writable.upTo(from), this.#writable.from(to)];
+    const beside = marks.filter((mark) => this.#isWithin(mark) && !mark.eq(one));
+    return { from: answer, to: answer, beside: beside.map((mark) => this.#answer(mark)), meets };
   }
 
   /** Narrowed down on the exact engine: where the result passes through the target, with all digits that are kept. */
@@ -197,9 +227,17 @@ class Solving {
     let nearest: { readonly value: Dec; readonly off: Dec } | null = null;
     for (const value of around) {
       const off = this.#off(value)?.times(side);
-      if (off?.gt(0) && !(nearest && off.gte(nearest.off))) nearest = { value, off };
+      if (this.#isWithin(value) && off?.gt(0) && !(nearest && off.gte(nearest.off)))
+        nearest = { value, off };
     }
     return this.#answer(nearest?.value ?? new Dec(place));
+  }
+
+  /** Nothing is told of what lies beyond the limits: less than no board, a pace that nobody keeps. */
+  #isWithin(value: Dec): boolean {
+    const { low, high } = this.#bounds;
+    const hair = (high - low) * 1e-12;
+    return value.gte(new Dec(low).minus(hair)) && value.lte(new Dec(high).plus(hair));
   }
 
   #answer(value: Dec): Answer {

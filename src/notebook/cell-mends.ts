@@ -1,15 +1,6 @@
 // Mends of a cell that is at fault: those that its report offers, and those that change something else in the notebook.
 // What is offered as another formula was read first, so that it does not lead to the same fault.
-import type { CellId, Formula, LookUp } from '../language/tree.ts';
-import { abovePart } from '../language/check/counted.ts';
-import { partsOf } from '../language/check/parts.ts';
-import {
-  type Dimension,
-  MONEY,
-  PLAIN,
-  timesDimension,
-  withoutNounsAbove,
-} from '../quantity/dimension.ts';
+import type { CellId } from '../language/tree.ts';
 import { singularOf } from '../quantity/nouns.ts';
 import type { Fix, Report } from '../words/report.ts';
 import type { Cell, Splice } from './document.ts';
@@ -17,11 +8,9 @@ import { lineBreak } from './lines.ts';
 import type { Mend, Mendable } from './mends.ts';
 import { nameKey, nameProblem } from './names.ts';
 import { isSetting } from './settings.ts';
-
-/** What a given still to come is written as. */
-const OPEN = '?';
-/** As many cells as are offered to multiply by. */
-const MOST_OFFERED = 3;
+import { OPEN, formulaMend, nearCells, words, works } from './mends-tried.ts';
+import { priced, toCost } from './price-mends.ts';
+import { firstRow, rowToAdd } from './row-mends.ts';
 
 export function cellMends(estimate: Mendable, id: CellId): readonly Mend[] {
   const { outcome } = estimate.state(id);
@@ -51,39 +40,6 @@ function mendsFor(estimate: Mendable, cell: Cell, report: Report): readonly Mend
   return FURTHER_FIRST.has(report.code) ? [...more, ...own] : [...own, ...more];
 }
 
-/** In a row: its own text, or what its column says for every row. */
-export function rowMends(
-  estimate: Mendable,
-  table: CellId,
-  { row, column }: { readonly row: number; readonly column: number },
-  code: string,
-): readonly Mend[] {
-  const cell = estimate.notebook.cell(table);
-  const id = estimate.rows(table)?.[row]?.[column];
-  const said = cell?.table?.rows[row]?.texts[column] ?? '';
-  if (id === undefined || !cell?.table) return [];
-  const at = { cell: table, row, column } as const;
-  if (code === 'set-in-row') {
-    return [{ say: 'Leave it to its column', does: { kind: 'row-cell', ...at, text: '' } }];
-  }
-  if (code === 'text-or-name') {
-    return [
-      { say: 'Take the cell of that name', does: { kind: 'row-cell', ...at, text: `(${said})` } },
-    ];
-  }
-  const { outcome } = estimate.state(id);
-  if (outcome.kind !== 'fault') return [];
-  const mends = outcome.report.fixes.map(({ say, formula }): Mend => {
-    if (said !== '') return { say, does: { kind: 'row-cell', ...at, text: formula } };
-    return { say: `${say}, in every row`, does: { kind: 'column-formula', ...at, formula } };
-  });
-  if (said === '' || cell.table.columns[column]?.formula !== null) return mends;
-  return [
-    ...mends,
-    { say: 'Leave it open for now', does: { kind: 'row-cell', ...at, text: OPEN } },
-  ];
-}
-
 function further(estimate: Mendable, cell: Cell, report: Report): readonly Mend[] {
   switch (report.code) {
     case 'unknown-name':
@@ -109,32 +65,6 @@ function further(estimate: Mendable, cell: Cell, report: Report): readonly Mend[
     default:
       return [];
   }
-}
-
-function formulaMend(cell: CellId, say: string, formula: string): Mend {
-  return { say, does: { kind: 'formula', cell, formula } };
-}
-
-/** Reads without a problem and comes to something, if perhaps to nothing known yet. */
-function works(estimate: Mendable, cell: Cell, formula: string): boolean {
-  const { reading, outcome } = estimate.draft(cell.part, cell.id, formula);
-  return reading.problems.length === 0 && outcome.kind !== 'fault';
-}
-
-/** The cells of the same part first, then all others. */
-function* nearCells(estimate: Mendable, cell: Cell): Iterable<Cell> {
-  const { sections } = estimate.notebook;
-  for (const own of [true, false]) {
-    for (const section of sections) {
-      if ((section.key === cell.part) === own) yield* section.cells;
-    }
-  }
-}
-
-/** The words under the report's first spot. */
-function words(cell: Cell, { spots }: Report): string {
-  const [spot] = spots;
-  return spot ? cell.formula.slice(spot.from, spot.to).trim() : '';
 }
 
 /** A given of the name that nobody knows yet, right above. */
@@ -214,106 +144,6 @@ function openGiven(estimate: Mendable, cell: Cell, report: Report): readonly Men
   return [];
 }
 
-/** A price per bag beside money: at the cells that count bags. */
-function priced(estimate: Mendable, cell: Cell, report: Report): readonly Mend[] {
-  for (const { from, to } of report.spots) {
-    const rate = cell.formula.slice(from, to);
-    const measure = estimate.draft(cell.part, cell.id, rate).holds?.measure;
-    if (measure?.kind !== 'amount' || measure.dimension === MONEY) continue;
-    if (abovePart(measure.dimension) !== MONEY) continue;
-    const offered = multipliers(estimate, cell, measure.dimension).flatMap((say): Mend[] => {
-      const by = `(${say} at ${rate})`;
-      const formula = cell.formula.slice(0, from) + by + cell.formula.slice(to);
-      if (!works(estimate, cell, formula)) return [];
-      return [formulaMend(cell.id, `${say} at ${rate}`, formula)];
-    });
-    if (offered.length > 0) return offered.slice(0, MOST_OFFERED);
-  }
-  return [];
-}
-
-/** A cost line that is a price for one, or no money: by what makes money of it; or it is no cost line. */
-function toCost(estimate: Mendable, cell: Cell): readonly Mend[] {
-  const { formula } = cell;
-  const { measure } = estimate.draft(cell.part, null, formula).holds ?? {};
-  const line = estimate.state(cell.id).input.money?.line ?? 'cost';
-  const away: Mend = {
-    say: `Leave "${line}" out: it is no ${line} line`,
-    does: { kind: 'no-remark', cell: cell.id, word: line },
-  };
-  if (measure?.kind !== 'amount') return [away];
-  const { kind } = estimate.draft(cell.part, null, formula).reading.tree;
-  const isOne = kind === 'name' || kind === 'amount' || kind === 'bracket';
-  const asOne = isOne ? formula : `(${formula})`;
-  const isPrice = abovePart(measure.dimension) === MONEY;
-  const offered = multipliers(estimate, cell, measure.dimension)
-    .map((say) => (isPrice ? `${say} at ${asOne}` : `${asOne} at ${say}`))
-    .filter((made) => works(estimate, cell, made))
-    .slice(0, MOST_OFFERED)
-    .map((made) => formulaMend(cell.id, made, made));
-  return [...offered, away];
-}
-
-/** Cells that make money of this when they are multiplied with it, as they are called here. */
-function multipliers(estimate: Mendable, cell: Cell, by: Dimension): readonly string[] {
-  const found: string[] = [];
-  const isPlain = withoutNounsAbove(by) === PLAIN && by === PLAIN;
-  if (isPlain) return found;
-  for (const other of nearCells(estimate, cell)) {
-    if (other.id === cell.id || found.length >= MOST_OFFERED) continue;
-    const measure = estimate.state(other.id).holds?.measure;
-    if (measure?.kind !== 'amount' || measure.dimension === PLAIN) continue;
-    if (timesDimension(measure.dimension, by) !== MONEY) continue;
-    found.push(estimate.say(other.id, cell.id));
-  }
-  return found;
-}
-
-/** A row in which what is asked for stands, the rest still to come. */
-function rowToAdd(estimate: Mendable, cell: Cell, report: Report): readonly Mend[] {
-  const [spot] = report.spots;
-  const asked = lookUps(estimate.draft(cell.part, cell.id, cell.formula).reading.tree).find(
-    (each) => each.conditions.some((one) => one.columnSpot.from === spot?.from),
-  );
-  const table = asked && estimate.notebook.cell(asked.table)?.table;
-  if (!asked || !table) return [];
-  const wanted = new Map(
-    asked.conditions.map(({ columnSay, value }) => {
-      const shown = value.kind === 'name' ? estimate.shown(value.cell) : null;
-      const said = cell.formula.slice(value.spot.from, value.spot.to);
-      return [nameKey(columnSay), value.kind === 'words' ? value.text : (shown ?? said)] as const;
-    }),
-  );
-  const first = estimate.rows(asked.table)?.[0] ?? [];
-  // In a column of texts a question mark would be read as a formula, and all others with it.
-  const isText = (k: number): boolean => {
-    const measure = first[k] === undefined ? null : estimate.state(first[k]).holds?.measure;
-    return measure?.kind === 'text';
-  };
-  const texts = table.columns.map(
-    ({ name, formula }, k) =>
-      wanted.get(nameKey(name)) ?? (formula === null && !isText(k) ? OPEN : ''),
-  );
-  return [
-    {
-      say: `Add a row to ${asked.tableSay}`,
-      does: { kind: 'new-row', cell: asked.table, texts },
-    },
-  ];
-}
-
-function firstRow(estimate: Mendable, cell: Cell, report: Report): readonly Mend[] {
-  const said = words(cell, report).toLowerCase();
-  for (const other of nearCells(estimate, cell)) {
-    if (!other.table || other.table.rows.length > 0) continue;
-    if (!said.includes(nameKey(other.name))) continue;
-    const texts = other.table.columns.map(({ formula }) => (formula === null ? OPEN : ''));
-    const does = { kind: 'new-row', cell: other.id, texts } as const;
-    return [{ say: `Put a row into ${other.name}, still to come`, does }];
-  }
-  return [];
-}
-
 function byHand(estimate: Mendable, cell: Cell): readonly Mend[] {
   const { byHand: text, formula } = estimate.state(cell.id).input;
   const back: Mend = {
@@ -329,14 +159,4 @@ function byHand(estimate: Mendable, cell: Cell): readonly Mend[] {
     })),
   );
   return [...offered, back];
-}
-
-function lookUps(tree: Formula): readonly LookUp[] {
-  const found: LookUp[] = [];
-  const waiting: Formula[] = [tree];
-  for (let next = waiting.pop(); next; next = waiting.pop()) {
-    if (next.kind === 'look-up') found.push(next);
-    waiting.push(...partsOf(next));
-  }
-  return found;
 }

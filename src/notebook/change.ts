@@ -30,3 +30,15 @@ export function inverse(text: string, change: Change): Change {
 export function inOrder(splices: readonly Splice[]): readonly Splice[] {
   return [...splices].sort((a, b) => a.from - b.from || a.to - b.to);
 }
+
+/** The one stretch in which two texts differ, never through the middle of a sign. */
+export function difference(before: string, after: string): Splice {
+  const most = Math.min(before.length, after.length);
+  let from = 0;
+  while (from < most && before[from] === after[from]) from++;
+  let end = 0;
+  while (end < most - from && before.at(-1 - end) === after.at(-1 - end)) end++;
+  if (/[\uD800-\uDBFF]/.test(before[from - 1] ?? '')) from--;
+  if (/[\uDC00-\uDFFF]/.test(before[before.length - end] ?? '')) end--;
+  return { from, to: before.length - end, insert: after.slice(from, after.length - end) };
+}

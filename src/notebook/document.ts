@@ -5,7 +5,7 @@ import type { CellId, CostKind } from '../language/tree.ts';
 
 /** Offsets here are into the notebook's text. */
 export interface Remark {
-  /** `from`, `sensible`, `choices`, `cost`, `price`, `buy`, `caution`, `picture`, `note`, `by hand`; null: not known (pointed out, never dropped). */
+  /** `from`, `sensible`, `choices`, `cost`, `price`, `buy`, `caution`, `picture`, `note`, `moves with`, `by hand`; null: not known (pointed out, never dropped). */
   readonly kind: RemarkKind | null;
   /** As written before the colon. */
   readonly word: string;
@@ -23,7 +23,9 @@ export type RemarkKind =
   | 'buy'
   | 'caution'
   | 'picture'
+  | 'recap'
   | 'note'
+  | 'moves with'
   | 'by hand';
 
 export type MoneyLine =

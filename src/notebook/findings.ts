@@ -10,8 +10,10 @@ import { nameKey } from './names.ts';
 import { passedOver } from './passed-over.ts';
 import { tableFindings } from './table-findings.ts';
 import { type PictureState, pictureRemarks } from './pictures.ts';
+import { asksForRecap } from './recap-table.ts';
 import { remarkText, sourceOf } from './remarks.ts';
 import { type Limits, outsideLimits, readLimits, sameAmount, upTo } from './sensible.ts';
+import { tieFindings } from './ties.ts';
 import { amountsIn } from './tree-parts.ts';
 import { fromFraction } from '../quantity/decimal.ts';
 
@@ -35,6 +37,8 @@ export interface Findable {
   ): { readonly reading: Reading; readonly outcome: Outcome };
   /** What a `picture` remark comes to; `neighbours` are the cells of its part. */
   picture(cell: Cell, remark: Remark, neighbours: readonly Cell[]): PictureState;
+  /** Parts with a name that no total knows of. */
+  unpriced(): readonly string[];
 }
 
 /** In notebook order; those about the text itself come from the notebook. */
@@ -58,6 +62,14 @@ export function findingsOf(estimate: Findable): readonly Finding[] {
       };
       const { outcome } = state;
       found.push(...pictureFindings(estimate, cell, cells));
+      if (asksForRecap(cell)) {
+        for (const name of estimate.unpriced()) {
+          point(
+            'part-not-priced',
+            `"${name}" has no cost line, and nothing in it goes into one: no total knows of it.`,
+          );
+        }
+      }
       if (cell.table) {
         found.push(...tableFindings(estimate, cell, cell.table));
         continue;
@@ -81,6 +93,12 @@ export function findingsOf(estimate: Findable): readonly Finding[] {
       }
     }
   }
+  found.push(
+    ...tieFindings(
+      estimate.sections.flatMap(({ cells }) => cells),
+      (id) => estimate.state(id),
+    ),
+  );
   for (const { line, counted } of doubleCounted(estimate.sections, (id) => estimate.state(id))) {
     found.push({
       code: 'counted-twice',

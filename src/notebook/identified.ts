@@ -3,7 +3,7 @@ import type { CellId } from '../language/tree.ts';
 import type { Cell, Finding } from './document.ts';
 import { type Known, type Unknown, matched } from './identity.ts';
 import { nameKey } from './names.ts';
-import type { DraftCell, DraftFinding, DraftSection, Front, PassedOver } from './section.ts';
+import type { DraftCell, DraftFinding, DraftSection, Front, PassedOver } from './draft-section.ts';
 import type { Block } from './document.ts';
 
 /** A section with its identities. Spots are relative to the section's start. */

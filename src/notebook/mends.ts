@@ -8,7 +8,8 @@ import type { ShowSettings } from '../quantity/show.ts';
 import type { Fix } from '../words/report.ts';
 import type { CellState } from '../engine/outcome.ts';
 import type { Finding, Splice } from './document.ts';
-import { cellMends, draftMends, rowMends } from './cell-mends.ts';
+import { cellMends, draftMends } from './cell-mends.ts';
+import { rowMends } from './row-mends.ts';
 import { findingMends } from './finding-mends.ts';
 import type { NotebookText } from './notebook-text.ts';
 

@@ -280,8 +280,6 @@ function unlikeLists(
   { asked, cell }: On,
   values: ReadonlyMap<string, GivenValue>,
 ): readonly PictureProblem[] {
-  const [one, other] = asked.picture?.alike ?? [];
-  if (one === undefined || other === undefined) return [];
   const long = (slot: string): number => {
     const value = values.get(slot);
     return value?.kind === 'sizes'
@@ -290,13 +288,15 @@ function unlikeLists(
         ? value.counts.length
         : 0;
   };
-  const [a, b] = [long(one), long(other)];
-  if (a === 0 || b <= 1 || a === b) return [];
-  return [
-    {
-      code: 'picture-lists-unlike',
-      message: `The ${asked.picture?.name} of "${cell.name}" is told ${a} ${one} and ${b} ${other}. Give as many of the one as of the other, or one ${other.replace(/s$/, '')} for all.`,
-      mends: [AWAY],
-    },
-  ];
+  return (asked.picture?.alike ?? []).flatMap(([one, other]) => {
+    const [a, b] = [long(one), long(other)];
+    if (a === 0 || b <= 1 || a === b) return [];
+    return [
+      {
+        code: 'picture-lists-unlike',
+        message: `The ${asked.picture?.name} of "${cell.name}" is told ${a} ${one} and ${b} ${other}. Give as many of the one as of the other, or one ${other.replace(/s$/, '')} for all.`,
+        mends: [AWAY],
+      },
+    ];
+  });
 }

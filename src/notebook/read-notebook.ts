@@ -11,7 +11,8 @@ import { NotebookText } from './notebook-text.ts';
 import { markdownSections, tooDeep } from './outline-markdown.ts';
 import { plainSection } from './outline-plain.ts';
 import { type OutlineSection, lineEnd } from './outline.ts';
-import { type DraftSection, draftSection } from './section.ts';
+import type { DraftSection } from './draft-section.ts';
+import { draftSection } from './section.ts';
 
 /** The longest text that is read, in characters. */
 export const LONGEST_TEXT = 2_000_000;

@@ -11,7 +11,9 @@ const KINDS: readonly RemarkKind[] = [
   'buy',
   'caution',
   'picture',
+  'recap',
   'note',
+  'moves with',
   'by hand',
 ];
 

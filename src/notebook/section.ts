@@ -1,53 +1,21 @@
 // From outline to meaning: which items are cells, which are remarks, which are prose.
 // Everything in a section stands relative to the section's start, so that an edit elsewhere leaves it as it is.
 import type { Spot } from '../words/spot.ts';
-import type { Block, Cell, Remark, Settings, Table } from './document.ts';
-import { type NameProblem, nameProblem } from './names.ts';
+import type { Remark, Settings, Table } from './document.ts';
+import { nameProblem } from './names.ts';
+import type {
+  DraftBlock,
+  DraftCell,
+  DraftFinding,
+  DraftSection,
+  PassedOver,
+} from './draft-section.ts';
+import { remarkFindings } from './remark-findings.ts';
 import type { OutlineItem, OutlineSection } from './outline.ts';
 import { lineEnd, trimmed } from './outline.ts';
-import { moneyLine, moneyWords, remarkKind, remarkText } from './remarks.ts';
+import { moneyLine, remarkKind } from './remarks.ts';
 import { USUAL, isSetting, withSetting } from './settings.ts';
 import { type TableRead, readTable } from './table-text.ts';
-
-export type DraftCell = Omit<Cell, 'id' | 'part'>;
-
-export type DraftBlock =
-  | { readonly kind: 'cell'; readonly cell: DraftCell }
-  | Exclude<Block, { kind: 'cell' }>;
-
-export interface DraftFinding {
-  readonly code: string;
-  readonly message: string;
-  readonly cell: DraftCell | null;
-  readonly spot: Spot;
-}
-
-/** A line `Name: text` whose name can't be one, so that it stays prose; pointed out where the text is a formula. */
-export interface PassedOver {
-  readonly name: string;
-  readonly problem: NameProblem;
-  readonly formula: string;
-  readonly spot: Spot;
-}
-
-/** A section before its part has a key and its cells have ids. */
-export interface DraftSection {
-  readonly name: string;
-  readonly nameSpot: Spot;
-  readonly length: number;
-  readonly blocks: readonly DraftBlock[];
-  readonly cells: readonly DraftCell[];
-  readonly findings: readonly DraftFinding[];
-  readonly passedOver: readonly PassedOver[];
-  /** What stands above the first part; null for a part. */
-  readonly front: Front | null;
-}
-
-export interface Front {
-  readonly title: string;
-  readonly titleSpot: Spot | null;
-  readonly settings: Settings;
-}
 
 /** What the section says. `front` is for the one above the first part heading: title and settings stand there. */
 export function draftSection(
@@ -189,7 +157,7 @@ class SectionReader {
       );
     }
     for (const { code, message, spot } of read?.odd ?? []) this.#point(code, message, cell, spot);
-    this.#remarkFindings(cell);
+    this.#findings.push(...remarkFindings(cell));
   }
 
   /** The lines of a table: all that goes on below the item's own line, or the first thing after it. */
@@ -219,57 +187,6 @@ class SectionReader {
       cell,
       spot,
     );
-  }
-
-  #remarkFindings(cell: DraftCell): void {
-    const { remarks, name } = cell;
-    for (const remark of remarks) {
-      if (remark.kind !== null) continue;
-      this.#findings.push({
-        code: 'remark-not-known',
-        message: `"${remark.word}" under "${name}" is not a remark known here, so it is kept and not used.`,
-        cell,
-        spot: remark.spot,
-      });
-    }
-    for (const line of ['cost', 'price'] as const) {
-      const text = remarkText(remarks, line);
-      if (text === null || (line === 'price' && remarkText(remarks, 'cost') !== null)) continue;
-      if (cell.money) continue;
-      if (cell.table) {
-        this.#findings.push({
-          code: 'money-on-table',
-          message: `"${name}" is a table, which is no amount, so it adds to no total. Add its column up in a cell of its own and put ${line} there.`,
-          cell,
-          spot: remarks.find((r) => r.kind === line)?.spot ?? cell.spot,
-        });
-        continue;
-      }
-      this.#findings.push({
-        code: 'money-not-known',
-        message: `"${name}" says ${line}: ${text}, which adds to no total. Known are ${moneyWords(line)}.`,
-        cell,
-        spot: remarks.find((r) => r.kind === line)?.spot ?? cell.spot,
-      });
-    }
-    for (const kind of ['cost', 'price', 'by hand', 'sensible'] as const) {
-      const again = remarks.filter((r) => r.kind === kind)[1];
-      if (!again) continue;
-      this.#findings.push({
-        code: 'remark-twice',
-        message: `"${name}" says ${kind} twice; the first one is used.`,
-        cell,
-        spot: again.spot,
-      });
-    }
-    if (remarkText(remarks, 'cost') !== null && remarkText(remarks, 'price') !== null) {
-      this.#findings.push({
-        code: 'cost-and-price',
-        message: `"${name}" is a cost line and a price line; it is counted as cost.`,
-        cell,
-        spot: cell.spot,
-      });
-    }
   }
 
   /** A nested item as a remark; one without a word before a colon is a note. */

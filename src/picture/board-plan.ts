@@ -1,4 +1,4 @@
-// Deck boards from above, laid out as the cells say: the last one as it is ripped, however narrow, a row too many
+// Deck boards from above, laid out as the cells say, running from left to right: the last one as it is ripped, however narrow, a row too many
 // over the edge, a butt joint beside its joist.
 import {
   type Chain,
@@ -36,17 +36,28 @@ export function boardPlan(given: Given): Drawing {
   const sides = border > 0 ? (given.count('border sides') ?? 3) : 0;
   const outer: Field = { left: 0, right: along.inches, top: 0, bottom: across.inches };
   const strip = sides > 0 ? border + gap.inches : 0;
+  const at = given.word('house at') === 'left' ? 'left' : 'top';
+  const isLeft = at === 'left';
+  /** The border leaves the house free unless it goes all round. */
+  const atHouse = sides > 3 ? strip : 0;
   const field: Field = {
-    left: outer.left + strip,
+    left: outer.left + (isLeft ? atHouse : strip),
     right: outer.right - strip,
-    top: outer.top + (sides > 3 ? strip : 0),
+    top: outer.top + (isLeft ? strip : atHouse),
     bottom: outer.bottom - strip,
   };
   const courses = coursesOf(given, field);
   const shapes: Shape[] = [];
   const house = Math.max(along.inches, across.inches) / 45;
-  shapes.push(rectangle(outer.left, -house, outer.right - outer.left, house, 'outline', 'house'));
-  const breakers = given.sizes('breaker').map(({ inches }) => inches);
+  shapes.push(
+    isLeft
+      ? rectangle(-house, 0, house, across.inches, 'outline', 'house')
+      : rectangle(0, -house, along.inches, house, 'outline', 'house'),
+  );
+  const breakers = given
+    .sizes('breaker')
+    .map(({ inches }) => inches)
+    .filter((inches) => inches > 0);
   const stretches = stretchesOf(field, breakers, board.inches, gap.inches);
   for (const { y, width } of courses) {
     for (const { from, to } of stretches) {
@@ -57,7 +68,7 @@ export function boardPlan(given: Given): Drawing {
     const tall = (courses.at(-1)?.y ?? 0) + (courses.at(-1)?.width ?? 0) - field.top;
     shapes.push(rectangle(x - board.inches / 2, field.top, board.inches, tall, 'outline', 'wood'));
   }
-  if (sides > 0) shapes.push(...borderOf(outer, border, gap.inches, sides));
+  if (sides > 0) shapes.push(...borderOf(outer, border, gap.inches, { sides, at }));
   const key: KeyItem[] = [{ line: 'outline', fill: 'house', text: 'house' }];
   const last = courses.at(-1);
   const lastSize = given.maybe('last') ?? given.sized(last?.width ?? 0);
@@ -76,30 +87,27 @@ export function boardPlan(given: Given): Drawing {
     });
   if (breakers.length > 0)
     key.push({ line: 'outline', fill: 'wood', text: many(breakers.length, 'breaker board') });
-  const frame = { wide: along.inches - over * 2, deep: across.inches - over };
+  // Boards stand past the frame at the three sides that are free.
+  const frame = isLeft
+    ? { x: 0, y: over, wide: along.inches - over, deep: across.inches - over * 2 }
+    : { x: over, y: 0, wide: along.inches - over * 2, deep: across.inches - over };
   if (frame.wide > 0 && frame.deep > 0) {
-    shapes.push(rectangle(over, 0, frame.wide, frame.deep, 'hidden', 'none'));
+    shapes.push(rectangle(frame.x, frame.y, frame.wide, frame.deep, 'hidden', 'none'));
   }
   const past = over > 0 ? `; boards ${given.maybe('overhang')?.said ?? ''} past it` : '';
   key.push({ line: 'hidden', fill: 'none', text: `frame below${past}` });
   if (last && Math.abs(last.width - board.inches) > UNSEEN) {
     key.push({ line: 'none', fill: 'none', text: `last board ripped to ${lastSize.said}` });
   }
-  addJoists(given, {
-    from: over,
-    to: along.inches - over,
-    bottom: outer.bottom - over,
-    shapes,
-    key,
-  });
-  addJoints(given, { field, courses, shapes, key, wrong });
+  addJoists(given, { frame, shapes, key });
+  addJoints(given, { field, courses, start: frame.x, shapes, key, wrong });
   return {
     name: 'board plan',
     shapes,
     chains: chainsOf(given, { outer, field, courses, last: lastSize, isWrong: wrong.length > 0 }),
     words: [],
     key,
-    alt: `Deck boards from above, house at the top: ${along.said} along the boards, ${across.said} across them; ${saidBoards(courses, board, gap)}, the last one ${lastSize.said}.${wrong
+    alt: `Deck boards from above, house at the ${at}: ${along.said} along the boards, ${across.said} across them; ${saidBoards(courses, board, gap)}, the last one ${lastSize.said}.${wrong
       .map((each) => ` ${each}`)
       .join('')}`,
     wrong,
@@ -180,10 +188,21 @@ function borderOf(
   { left, right, top, bottom }: Field,
   wide: number,
   gap: number,
-  sides: number,
+  { sides, at }: { readonly sides: number; readonly at: 'top' | 'left' },
 ): readonly Shape[] {
   const strip = (x: number, y: number, w: number, h: number): Shape =>
     rectangle(x, y, w, h, 'outline', 'wood');
+  // The side at the house comes last: it is there only where the border goes all round.
+  if (at === 'left') {
+    const inner = right - left - wide - gap;
+    const turned = [
+      strip(right - wide, top, wide, bottom - top),
+      strip(left, top, inner, wide),
+      strip(left, bottom - wide, inner, wide),
+      strip(left, top + wide + gap, wide, bottom - top - (wide + gap) * 2),
+    ];
+    return turned.slice(0, sides);
+  }
   const all = [
     strip(left, bottom - wide, right - left, wide),
     strip(left, top, wide, bottom - wide - gap - top),
@@ -196,18 +215,21 @@ function borderOf(
 function addJoists(
   given: Given,
   on: {
-    readonly from: number;
-    readonly to: number;
-    readonly bottom: number;
+    readonly frame: {
+      readonly x: number;
+      readonly y: number;
+      readonly wide: number;
+      readonly deep: number;
+    };
     readonly shapes: Shape[];
     readonly key: KeyItem[];
   },
 ): void {
   const spacing = given.maybe('joists');
   if (!spacing) return;
-  for (const at of everyAlong(spacing.inches, Math.max(on.to - on.from, 0))) {
-    const x = on.from + at;
-    on.shapes.push(straight(x, 0, x, on.bottom, 'centre'));
+  const { x: from, y, wide, deep } = on.frame;
+  for (const at of everyAlong(spacing.inches, Math.max(wide, 0))) {
+    on.shapes.push(straight(from + at, y, from + at, y + deep, 'centre'));
   }
   on.key.push({ line: 'centre', fill: 'none', text: `joists every ${spacing.said}` });
 }
@@ -217,20 +239,31 @@ function addJoints(
   on: {
     readonly field: Field;
     readonly courses: readonly Course[];
+    /** Where the first joist stands. */
+    readonly start: number;
     readonly shapes: Shape[];
     readonly key: KeyItem[];
     readonly wrong: readonly string[];
   },
 ): void {
-  const { field, courses, shapes, key } = on;
+  const { field, courses, start, shapes, key } = on;
   const joists = given.maybe('joists')?.inches ?? null;
-  const start = given.inches('overhang', 0);
-  const places = given.sizes('joints').map(({ inches }) => inches);
+  const places = given
+    .sizes('joints')
+    .map(({ inches }) => inches)
+    .filter((inches) => inches > 0);
+  const step = given.inches('joint step', 0);
+  const each = Math.min(step > 0 ? (given.count('joints in a row') ?? 1) : 1, MOST_DRAWN);
   const stock = given.maybe('stock');
   let off = 0;
   for (const [row, { y, width }] of courses.entries()) {
     const [turn] = places.length > 0 ? [places[row % places.length] ?? 0] : [];
-    const cuts = turn !== undefined ? [turn] : stock ? cutsOf(stock.inches, field, row) : [];
+    const cuts =
+      turn !== undefined
+        ? Array.from({ length: each }, (_, i) => turn + i * step)
+        : stock
+          ? cutsOf(stock.inches, field, row)
+          : [];
     for (const x of cuts) {
       const isOff =
         joists !== null &&

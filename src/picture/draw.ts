@@ -27,4 +27,5 @@ export function draw(name: string, given: Given): Drawing {
 }
 
 export { hatchOf } from './hatch.ts';
-export { FONT, sheetOf, wideOf } from './sheet.ts';
+export { sheetOf } from './sheet.ts';
+export { FONT, wideOf } from './strokes.ts';

@@ -9,12 +9,14 @@ export interface Picture {
   /** Every way in which it is told enough: the slots of one of these have to be there. */
   readonly needs: readonly (readonly string[])[];
   /** Lists of which the second has as many values as the first, or one for all. */
-  readonly alike?: readonly [string, string];
+  readonly alike?: readonly (readonly [string, string])[];
   readonly like: string;
 }
 
 const BARS = { bars: 'length', mesh: 'length', cover: 'length' } as const;
 const JOINTS = { 'joint spacing': 'length', isolation: 'length' } as const;
+/** What the slab's near side lies against. */
+const SIDE = { side: ['house', 'wall', 'steps', 'nothing'] } as const;
 const SLEEPERS = { sleepers: 'length', sleeper: 'length' } as const;
 
 export const PICTURES: readonly Picture[] = [
@@ -25,13 +27,23 @@ export const PICTURES: readonly Picture[] = [
       widths: 'lengths',
       'panels along': 'count',
       'panels across': 'count',
+      'panels long': 'counts',
+      'panels wide': 'counts',
+      walls: 'lengths',
+      steps: 'length',
       fall: 'slope',
+      ...SIDE,
       ...JOINTS,
       ...BARS,
       ...SLEEPERS,
     },
     needs: [['lengths', 'widths']],
-    alike: ['lengths', 'widths'],
+    alike: [
+      ['lengths', 'widths'],
+      ['lengths', 'walls'],
+      ['lengths', 'panels long'],
+      ['lengths', 'panels wide'],
+    ],
     like: 'slab plan for lengths 6 ft and 6 ft, widths 4 ft',
   },
   {
@@ -42,10 +54,12 @@ export const PICTURES: readonly Picture[] = [
       base: 'length',
       edge: 'length',
       'edge width': 'length',
+      'edge at': ['far', 'near'],
       joint: 'length',
       fall: 'slope',
       'above ground': 'length',
       boards: 'length',
+      ...SIDE,
       ...JOINTS,
       ...BARS,
       ...SLEEPERS,
@@ -69,9 +83,13 @@ export const PICTURES: readonly Picture[] = [
       stringer: 'length',
       deck: 'length',
       landing: 'length',
+      platform: 'length',
+      'set in': 'length',
+      footing: 'length',
+      'footing width': 'length',
       base: 'length',
       rail: 'length',
-      'made of': ['wood', 'concrete'],
+      'made of': ['wood', 'boxes', 'concrete'],
       waist: 'length',
     },
     needs: [
@@ -96,6 +114,9 @@ export const PICTURES: readonly Picture[] = [
       breaker: 'lengths',
       stock: 'length',
       joints: 'lengths',
+      'joint step': 'length',
+      'joints in a row': 'count',
+      'house at': ['top', 'left'],
       joists: 'length',
     },
     needs: [['along', 'across', 'board', 'gap']],
@@ -147,7 +168,7 @@ export const PICTURES: readonly Picture[] = [
       ['height', 'run', 'posts'],
       ['height', 'bays'],
     ],
-    alike: ['bays', 'balusters'],
+    alike: [['bays', 'balusters']],
     like: 'railing elevation for run 12 ft, posts 3, height 36 in',
   },
   {
@@ -203,6 +224,15 @@ const MAY_BE_NOTHING: ReadonlySet<string> = new Set([
   'drain',
   'cap',
   'landing',
+  'platform',
+  'steps',
+  'breaker',
+  'joints',
+  'joint step',
+  'joints in a row',
+  'set in',
+  'footing',
+  'walls',
   'ledger',
   'joint',
   'balusters',

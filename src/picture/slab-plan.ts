@@ -1,4 +1,4 @@
-// A slab from above: the house at the top, its bays one after the other along it, joints, steel and fall.
+// A slab from above: what it lies against at the top, the house where nothing else is said, its bays one after the other along it, joints, steel and fall.
 import {
   type Chain,
   type Drawing,
@@ -9,6 +9,7 @@ import {
   straight,
 } from './drawing.ts';
 import { type Given, type Size, everyAlong, many, together, total } from './given.ts';
+import { away, nearSide } from './slab-side.ts';
 
 /** A sleeper is a 2×4 on its flat where nothing else is said. */
 const SLEEPER = 3.5;
@@ -27,9 +28,20 @@ export function slabPlan(given: Given): Drawing {
     (most, { width }) => (width.inches > most.inches ? width : most),
     bays[0].width,
   );
-  const house = Math.max(widest.inches, along.inches) / 40;
-  const shapes: Shape[] = [rectangle(0, -house, along.inches, house, 'outline', 'house')];
-  const key: KeyItem[] = [{ line: 'outline', fill: 'house', text: 'house' }];
+  const near = nearSide(given);
+  const against = againstOf(given, near, bays);
+  const thick = Math.max(widest.inches, along.inches) / 40;
+  const shapes: Shape[] = [];
+  const key: KeyItem[] = [];
+  const fill = near === 'steps' ? 'wood' : 'house';
+  for (const { x, y, level, upright } of against) {
+    if (level > 0) shapes.push(rectangle(x, y - thick, level, thick, 'outline', fill));
+    if (upright > 0) {
+      const left = x === 0 ? -thick : along.inches;
+      shapes.push(rectangle(left, y - thick, thick, upright + thick, 'outline', fill));
+    }
+  }
+  if (near !== null && against.length > 0) key.push({ line: 'outline', fill, text: near });
   for (const { x, length, width } of bays) {
     shapes.push(rectangle(x, 0, length.inches, width.inches, 'cut', 'paper'));
   }
@@ -40,8 +52,12 @@ export function slabPlan(given: Given): Drawing {
   if (joints.length > 0)
     key.push({ line: 'hidden', fill: 'none', text: `${many(joints.length, 'sawn joint')}` });
   const isolation = given.maybe('isolation');
-  if (isolation && isolation.inches > 0) {
-    shapes.push(straight(0, 0, along.inches, 0, 'strong'));
+  if (isolation && isolation.inches > 0 && against.length > 0) {
+    for (const { x, y, level, upright } of against) {
+      if (level > 0) shapes.push(straight(x, y, x + level, y, 'strong'));
+      const side = x === 0 ? 0 : along.inches;
+      if (upright > 0) shapes.push(straight(side, y, side, y + upright, 'strong'));
+    }
     key.push({ line: 'strong', fill: 'none', text: `isolation joint, ${isolation.said}` });
   }
   const fall = given.slope('fall');
@@ -56,14 +72,14 @@ export function slabPlan(given: Given): Drawing {
     key.push({
       line: 'light',
       fill: 'none',
-      text: `arrow: falls ${fall.said}, away from the house`,
+      text: `arrow: falls ${fall.said}${away(near)}`,
     });
   }
   const sized = bays.map(({ length, width }) => `${length.said} by ${width.said}`);
   const what =
     bays.length === 1 ? sized[0] : `${bays.length} bays, ${together(sized)}, ${along.said} in all`;
   const sawn = joints.length > 0 ? `, ${many(joints.length, 'sawn joint')}` : '';
-  const slope = fall ? `; it falls ${fall.said} away from the house` : '';
+  const slope = fall ? `; it falls ${fall.said}${away(near) || ' down the drawing'}` : '';
   return {
     name: 'slab plan',
     shapes,
@@ -80,9 +96,35 @@ export function slabPlan(given: Given): Drawing {
             text: `${i + 1}`,
           })),
     key,
-    alt: `Slab from above, house at the top: ${what}${sawn}${slope}.`,
+    alt: `Slab from above${near === null ? '' : `, ${near} at the top`}: ${what}${sawn}${slope}.`,
     wrong: [],
   };
+}
+
+interface Against {
+  readonly x: number;
+  readonly y: number;
+  /** How much of the near side, and how much of the outer side of the first or the last bay. */
+  readonly level: number;
+  readonly upright: number;
+}
+
+/** All of the near side, steps as wide as told from its left end on; or bay by bay as much as is told, what is longer than a bay going down its outer side. */
+function againstOf(given: Given, near: string | null, bays: readonly Bay[]): readonly Against[] {
+  if (near === null) return [];
+  const steps = given.some('steps');
+  if (near === 'steps' && steps) return [{ x: 0, y: 0, level: steps.inches, upright: 0 }];
+  const walls = given.sizes('walls');
+  const ends = [0, bays.length - 1];
+  if (walls.length === 0) {
+    return bays.map(({ x, length }) => ({ x, y: 0, level: length.inches, upright: 0 }));
+  }
+  return bays.flatMap(({ x, length, width }, i) => {
+    const wall = (walls[i] ?? walls[0])?.inches ?? 0;
+    const level = Math.min(wall, length.inches);
+    const upright = ends.includes(i) ? Math.min(wall - level, width.inches) : 0;
+    return wall > 0 ? [{ x, y: 0, level, upright }] : [];
+  });
 }
 
 function baysOf(given: Given): readonly Bay[] {
@@ -133,13 +175,18 @@ function jointsOf(
   for (const y of within(given.count('panels across') ?? 1, widest)) {
     joints.push(straight(0, y, along, y, 'hidden'));
   }
-  const spacing = given.maybe('joint spacing')?.inches;
-  if (spacing === undefined) return joints;
-  for (const { x, length, width } of bays) {
-    for (const at of within(Math.ceil(length.inches / spacing - 1e-9), length.inches)) {
+  const spacing = given.maybe('joint spacing')?.inches ?? null;
+  const own = { long: given.counts('panels long'), wide: given.counts('panels wide') };
+  /** What its own row says goes before a spacing that holds for all. */
+  const panels = (counts: readonly number[], bay: number, inches: number): number => {
+    const told = counts[bay] ?? counts[0];
+    return told ?? (spacing === null ? 1 : Math.ceil(inches / spacing - 1e-9));
+  };
+  for (const [i, { x, length, width }] of bays.entries()) {
+    for (const at of within(panels(own.long, i, length.inches), length.inches)) {
       joints.push(straight(x + at, 0, x + at, width.inches, 'hidden'));
     }
-    for (const at of within(Math.ceil(width.inches / spacing - 1e-9), width.inches)) {
+    for (const at of within(panels(own.wide, i, width.inches), width.inches)) {
       joints.push(straight(x, at, x + length.inches, at, 'hidden'));
     }
   }

@@ -1,4 +1,4 @@
-// A slab cut across its width: the house at the left, stone and ground below. A slab much wider than it is thick is
+// A slab cut across its width: what it lies against at the left, the house where nothing else is said, stone and ground below. A slab much wider than it is thick is
 // drawn with a break in the middle, and its dimension says the whole width.
 import {
   type Chain,
@@ -12,6 +12,7 @@ import {
   stroke,
 } from './drawing.ts';
 import { type Given, everyAlong } from './given.ts';
+import { away, nearSide } from './slab-side.ts';
 
 /** So many times as wide as all of it is deep is drawn without a break; past that, so much stands at either side of one. */
 const WIDEST = 13;
@@ -38,18 +39,33 @@ export function slabSection(given: Given): Drawing {
   };
   const edgeWide = Math.min(given.inches('edge width', (edge?.inches ?? 0) || 0), right / 2);
   const hasEdge = edge !== null && edge.inches > thickness.inches;
+  const isNear = given.word('edge at') === 'near';
+  const near = nearSide(given);
+  // Steps stand on the slab: where they come down it ends as free as on its far side.
+  const isFree = near === null || near === 'steps';
   const bottomAt = (x: number): number => fallAt(x) + thickness.inches;
-  const under: Point[] = hasEdge
-    ? [
-        { x: 0, y: bottomAt(0) },
-        { x: right - edgeWide - (edge.inches - thickness.inches), y: bottomAt(right - edgeWide) },
-        { x: right - edgeWide, y: drop + edge.inches },
-        { x: right, y: drop + edge.inches },
-      ]
-    : [
-        { x: 0, y: bottomAt(0) },
-        { x: right, y: bottomAt(right) },
-      ];
+  const under: Point[] =
+    hasEdge && isNear
+      ? [
+          { x: 0, y: edge.inches },
+          { x: edgeWide, y: fallAt(edgeWide) + edge.inches },
+          { x: edgeWide + edge.inches - thickness.inches, y: bottomAt(edgeWide) },
+          { x: right, y: bottomAt(right) },
+        ]
+      : hasEdge
+        ? [
+            { x: 0, y: bottomAt(0) },
+            {
+              x: right - edgeWide - (edge.inches - thickness.inches),
+              y: bottomAt(right - edgeWide),
+            },
+            { x: right - edgeWide, y: drop + edge.inches },
+            { x: right, y: drop + edge.inches },
+          ]
+        : [
+            { x: 0, y: bottomAt(0) },
+            { x: right, y: bottomAt(right) },
+          ];
   const shapes: Shape[] = [];
   const key: KeyItem[] = [];
   const stone = base?.inches ?? 0;
@@ -57,6 +73,7 @@ export function slabSection(given: Given): Drawing {
   const below = Math.max(...under.map(({ y }) => y)) + stone;
   const earth = deep * 0.55;
   const outside = deep * 1.1;
+  const nearGround = given.maybe('above ground')?.inches ?? thickness.inches;
   const groundAt = given.maybe('above ground') ? ground : Math.min(drop + thickness.inches, below);
   shapes.push(
     area(
@@ -66,12 +83,19 @@ export function slabSection(given: Given): Drawing {
         { x: right, y: groundAt },
         { x: right + outside, y: groundAt },
         { x: right + outside, y: below + earth },
-        { x: 0, y: below + earth },
+        ...(isFree
+          ? [
+              { x: -outside, y: below + earth },
+              { x: -outside, y: nearGround },
+              { x: 0, y: nearGround },
+            ]
+          : [{ x: 0, y: below + earth }]),
       ],
       'none',
       'earth',
     ),
     straight(right, groundAt, right + outside, groundAt, 'cut'),
+    ...(isFree ? [straight(-outside, nearGround, 0, nearGround, 'cut')] : []),
   );
   if (base && stone > 0) {
     const down = under.map(({ x, y }) => ({ x, y: y + stone }));
@@ -85,11 +109,13 @@ export function slabSection(given: Given): Drawing {
   key.push({ line: 'none', fill: 'earth', text: 'ground' });
   const strip = Math.max(isolation?.inches ?? 0, 0);
   const wall = deep * 0.5;
-  shapes.push(
-    rectangle(-strip - wall, -deep * 0.7, wall, below + earth + deep * 0.7, 'cut', 'house'),
-  );
-  key.push({ line: 'cut', fill: 'house', text: 'house' });
-  if (isolation && strip > 0) {
+  if (!isFree) {
+    shapes.push(
+      rectangle(-strip - wall, -deep * 0.7, wall, below + earth + deep * 0.7, 'cut', 'house'),
+    );
+    key.push({ line: 'cut', fill: 'house', text: near });
+  }
+  if (isolation && strip > 0 && !isFree) {
     shapes.push(rectangle(-strip, 0, strip, thickness.inches, 'outline', 'solid'));
     key.push({ line: 'outline', fill: 'solid', text: `isolation strip, ${isolation.said}` });
   }
@@ -100,19 +126,19 @@ export function slabSection(given: Given): Drawing {
   const says = [
     `Slab cut across: ${width.said} wide, ${thickness.said} thick`,
     base && stone > 0 ? ` on ${base.said} of stone` : '',
-    hasEdge ? `, ${edge.said} deep at the free edge` : '',
-    fall ? `; it falls ${fall.said} away from the house` : '',
+    hasEdge ? `, ${edge.said} deep at the ${isNear ? 'near' : 'free'} edge` : '',
+    fall ? `; it falls ${fall.said}${away(near) || ' to the right'}` : '',
   ];
   if (fall)
     key.push({
       line: 'none',
       fill: 'none',
-      text: `falls ${fall.said} away from the house, ${given.say(drop)} in all`,
+      text: `falls ${fall.said}${away(near)}, ${given.say(drop)} in all`,
     });
   return {
     name: 'slab section',
     shapes,
-    chains: chainsOf(given, { right, drop, below, broken, edgeWide, hasEdge }),
+    chains: chainsOf(given, { right, drop, below, broken, edgeWide, hasEdge, isNear }),
     words: [],
     key,
     alt: `${says.join('')}${broken ? '. Drawn with a break in the middle' : ''}.`,
@@ -129,14 +155,17 @@ function chainsOf(
     readonly broken: boolean;
     readonly edgeWide: number;
     readonly hasEdge: boolean;
+    readonly isNear: boolean;
   },
 ): readonly Chain[] {
-  const { right, drop, edgeWide, hasEdge } = at;
+  const { right, drop, edgeWide, hasEdge, isNear } = at;
   const width = given.size('width');
   const thickness = given.size('thickness');
   const base = given.maybe('base');
   const edge = given.maybe('edge');
   const above = given.maybe('above ground');
+  const nearEdge: Chain | null =
+    hasEdge && isNear && edge ? { side: 'left', stops: [0, edge.inches], says: [edge.said] } : null;
   const left: Chain =
     base && base.inches > 0
       ? {
@@ -145,14 +174,22 @@ function chainsOf(
           says: [thickness.said, base.said],
         }
       : { side: 'left', stops: [0, thickness.inches], says: [thickness.said] };
-  const chains: Chain[] = [left];
+  const far = left.stops.map((y) => y + drop);
+  const chains: Chain[] = nearEdge ? [nearEdge, { ...left, side: 'right', stops: far }] : [left];
   if (above && above.inches > 0) {
-    chains.push({ side: 'right', stops: [drop, drop + above.inches], says: [above.said] });
+    // On the side on which less else is told.
+    chains.push(
+      nearEdge
+        ? { side: 'left', stops: [0, above.inches], says: [above.said] }
+        : { side: 'right', stops: [drop, drop + above.inches], says: [above.said] },
+    );
   }
   if (hasEdge && edge) {
-    chains.push({ side: 'right', stops: [drop, drop + edge.inches], says: [edge.said] });
+    if (!isNear)
+      chains.push({ side: 'right', stops: [drop, drop + edge.inches], says: [edge.said] });
     const wide = given.maybe('edge width');
-    if (wide) chains.push({ side: 'bottom', stops: [right - edgeWide, right], says: [wide.said] });
+    const stops = isNear ? [0, edgeWide] : [right - edgeWide, right];
+    if (wide) chains.push({ side: 'bottom', stops, says: [wide.said] });
   }
   chains.push({ side: 'bottom', stops: [0, right], says: [width.said] });
   return chains;

@@ -4,6 +4,7 @@ import {
   type Chain,
   type Drawing,
   type KeyItem,
+  type Point,
   type Shape,
   area,
   rectangle,
@@ -148,8 +149,17 @@ function addStone(
       .filter(({ y }) => -y <= surface - fill + 1e-9);
     const x = behind + drain.inches;
     const upTo = -(surface - fill);
+    const { foot, low } = beside(given, x);
     const fabric = given.word('fabric') === 'yes';
-    shapes.push(area([...face, { x, y: upTo }, { x, y: 0 }], fabric ? 'none' : 'outline', 'stone'));
+    const down =
+      low > 0
+        ? [
+            { x, y: low },
+            { x: foot, y: low },
+            { x: foot, y: 0 },
+          ]
+        : [{ x, y: 0 }];
+    shapes.push(area([...face, { x, y: upTo }, ...down], fabric ? 'none' : 'outline', 'stone'));
     key.push({
       line: 'outline',
       fill: 'stone',
@@ -159,8 +169,8 @@ function addStone(
       shapes.push(
         stroke(
           [
-            { x: deep, y: 0 },
-            { x, y: 0 },
+            { x: low > 0 ? foot : deep, y: low },
+            { x, y: low },
             { x, y: upTo },
             { x: behind, y: upTo },
           ],
@@ -174,13 +184,34 @@ function addStone(
     const radius = pipe.inches / 2;
     shapes.push({
       kind: 'round',
-      centre: { x: deep + radius + 1, y: -radius - 0.5 },
+      centre: pipeAt(given, radius),
       radius,
       line: 'cut',
       fill: 'paper',
     });
     key.push({ line: 'cut', fill: 'paper', text: `drain pipe, ${pipe.said}` });
   }
+}
+
+/** Behind the base, where the drain stone reaches past it and down to its underside; nothing deep where it doesn't. */
+function beside(given: Given, far: number): { readonly foot: number; readonly low: number } {
+  const deep = given.size('unit depth').inches;
+  const wide = given.inches('base width', deep);
+  const base = given.inches('base', 0);
+  const foot = (deep + wide) / 2;
+  return far - foot > 1 && base > 0 ? { foot, low: base } : { foot, low: 0 };
+}
+
+/** At the lowest place where the pipe lies in stone. */
+function pipeAt(given: Given, radius: number): Point {
+  const deep = given.size('unit depth').inches;
+  const back = given.inches('setback', 0) * ((given.count('courses') ?? 1) - 1);
+  const far = deep + back + given.inches('drain', 0);
+  const { foot, low } = beside(given, far);
+  const hasRoom = low > 0 && far - foot >= radius * 2 + 1;
+  return hasRoom
+    ? { x: foot + radius + 0.5, y: low - radius - 0.5 }
+    : { x: deep + radius + 1, y: -radius - 0.5 };
 }
 
 function chainsOf(

@@ -171,8 +171,11 @@ class Choice {
       const [unit, ...more] = lengths.filter((u) => u.measures === 'metric');
       return unit && more.length === 0 ? unit : unitByKey('mm');
     }
-    const inInches = lengths.length > 0 && lengths.every((u) => u.key === 'in');
-    return unitByKey(inInches ? 'in' : 'ft');
+    // All in inches, or all on the road, is shown so; anything else in feet.
+    const alone = ['in', 'mi'].find(
+      (key) => lengths.length > 0 && lengths.every((u) => u.key === key),
+    );
+    return unitByKey(alone ?? 'ft');
   }
 
   #lengthUnder(): Unit {

@@ -1,8 +1,8 @@
 // What the record teaches for the next job: the hours that one unit took as it was built, written into the notebook as
 // a given with its source, in one change.
 import type { CellId } from '../language/tree.ts';
-import type { Change, Finding, Splice } from '../notebook/document.ts';
-import { Estimate } from '../notebook/estimate.ts';
+import type { Change, Finding, Notebook } from '../notebook/document.ts';
+import { Twin } from '../notebook/twin.ts';
 import { Dec } from '../quantity/decimal.ts';
 import { grouped } from '../quantity/number-text.ts';
 import type { Shown } from '../quantity/show.ts';
@@ -64,17 +64,17 @@ export type Built =
   | { readonly kind: 'refused'; readonly why: string };
 
 /** What somebody says was built, `deck area` or `224 sq ft`, read as a new cell at the end of a part would read it. */
-export function builtAmount(text: string, part: string, formula: string): Built {
-  const trial = new Estimate(text);
-  const before = new Set(cellIds(trial));
+export function builtAmount(notebook: Notebook, part: string, formula: string): Built {
+  const twin = new Twin(notebook);
+  const { estimate } = twin;
   for (const name of ['Built by the record', 'Built by the record, tried']) {
-    const added = trial.addCell(part, null, name, formula);
-    if (!('change' in added)) continue;
-    const cell = cellIds(trial).find((id) => !before.has(id));
-    if (cell === undefined) throw new Error('the new cell is not there');
-    const shown = trial.shown(cell);
+    const done = estimate.addCell(twin.part(part), null, name, formula);
+    if (!('change' in done)) continue;
+    const { added } = twin;
+    if (added === null) throw new Error('the new cell is not there');
+    const shown = estimate.shown(added);
     if (shown) return { kind: 'amount', shown };
-    const { outcome } = trial.state(cell);
+    const { outcome } = estimate.state(added);
     return refused(
       outcome.kind === 'fault' ? outcome.report.headline : 'What was built has no value yet.',
     );
@@ -89,45 +89,22 @@ export type Into =
 
 /** One change that can be undone as one; or why it can't be made. */
 export function learnedChange(
-  text: string,
+  notebook: Notebook,
   into: Into,
   { formula, from }: Learned,
 ): Change | Finding {
-  // Tried on a notebook of its own, so that both steps are read back as any edit is.
-  const trial = new Estimate(text);
-  const before = new Set(cellIds(trial));
+  const twin = new Twin(notebook);
+  const { estimate } = twin;
   const first =
     into.kind === 'given'
-      ? trial.setFormula(into.cell, formula)
-      : trial.addCell(into.part, null, into.name, formula);
+      ? estimate.setFormula(twin.cell(into.cell).id, formula)
+      : estimate.addCell(twin.part(into.part), null, into.name, formula);
   if (!('change' in first)) return first;
-  const cell = into.kind === 'given' ? into.cell : cellIds(trial).find((id) => !before.has(id));
-  if (cell === undefined) throw new Error('the new cell is not there');
-  const second = trial.setRemark(cell, 'from', from);
+  const cell = into.kind === 'given' ? twin.cell(into.cell).id : twin.added;
+  if (cell === null) throw new Error('the new cell is not there');
+  const second = estimate.setRemark(cell, 'from', from);
   if (!('change' in second)) return second;
-  const { name } = trial.state(cell).input;
-  return { say: `${name}: ${formula}`, splices: [between(text, trial.notebook.text)] };
-}
-
-function cellIds({ notebook }: Estimate): readonly CellId[] {
-  return notebook.parts.flatMap(({ blocks }) =>
-    blocks.flatMap((block) => (block.kind === 'cell' ? [block.cell.id] : [])),
-  );
-}
-
-/** What differs, as one stretch. */
-function between(before: string, after: string): Splice {
-  const most = Math.min(before.length, after.length);
-  let start = 0;
-  while (start < most && before[start] === after[start]) start++;
-  let end = 0;
-  while (end < most - start && before[before.length - 1 - end] === after[after.length - 1 - end])
-    end++;
-  return {
-    from: start,
-    to: before.length - end,
-    insert: after.slice(start, after.length - end),
-  };
+  return twin.change(`${estimate.state(cell).input.name}: ${formula}`);
 }
 
 function inHours(hours: string): string {

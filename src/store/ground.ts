@@ -80,6 +80,8 @@ export function sayStanding(standing: Standing | null): string {
 /** How much is in this browser and in no file. */
 export interface Unsaved {
   readonly say: string;
+  /** What a file of the text would leave out; empty where nothing. */
+  readonly more: string;
   /** `due`: so much that it should be seen. */
   readonly weight: 'quiet' | 'due';
 }
@@ -88,9 +90,24 @@ export interface Unsaved {
 const MENTIONED = { promised: 30, other: 10 };
 const DUE = { promised: 300, other: 100 };
 
-export function sayUnsaved(changes: number, standing: Standing | null): Unsaved | null {
+/** Changes of the notebook, and what was added beside it: snapshots, orders, lines of the record. */
+export interface InNoFile {
+  readonly notebook: number;
+  readonly beside: number;
+}
+
+export function sayUnsaved(
+  { notebook, beside }: InNoFile,
+  standing: Standing | null,
+): Unsaved | null {
+  const changes = notebook + beside;
   const how = standing === 'promised' ? 'promised' : 'other';
   if (changes < MENTIONED[how]) return null;
   const weight = changes < DUE[how] ? 'quiet' : 'due';
-  return { say: `${changes} changes in no file yet`, weight };
+  const which = notebook > 0 ? 'file' : 'file of the whole job';
+  const more =
+    beside === 0
+      ? ''
+      : `${beside === changes ? 'All' : beside} of them are snapshots, orders or lines of the record, which a text file does not hold: save the whole job, under Snapshots.`;
+  return { say: `${changes} changes in no ${which} yet`, more, weight };
 }

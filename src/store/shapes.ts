@@ -51,6 +51,14 @@ const LAST_1 = v.looseObject({ v: v.literal(1), id: v.string() });
 /** Which revision of a notebook is in a file, too. */
 const SAVED_1 = v.looseObject({ v: v.literal(1), revision: v.number(), at: v.number() });
 
+/** The same, and which revision of what is kept beside it. */
+const SAVED_2 = v.looseObject({
+  v: v.literal(2),
+  revision: v.number(),
+  beside: v.number(),
+  at: v.number(),
+});
+
 /** A line that somebody was in the middle of. */
 const HALF_1 = v.looseObject({
   v: v.literal(1),
@@ -60,6 +68,9 @@ const HALF_1 = v.looseObject({
   what: v.string(),
   words: v.string(),
 });
+
+/** Which snapshot the price stands beside; null: whichever was accepted. */
+const AGAINST_1 = v.looseObject({ v: v.literal(1), seal: v.nullable(v.string()) });
 
 export interface KeptNotebook extends Omit<v.InferOutput<typeof NOTEBOOK_2>, 'identities'> {
   readonly v: 2;
@@ -73,7 +84,8 @@ export interface KeptNotebook extends Omit<v.InferOutput<typeof NOTEBOOK_2>, 'id
 export type KeptEntry = v.InferOutput<typeof ENTRY_1>;
 export type KeptPlace = v.InferOutput<typeof PLACE_1>;
 export type KeptHalf = v.InferOutput<typeof HALF_1>;
-type KeptSaved = v.InferOutput<typeof SAVED_1>;
+type KeptAgainst = v.InferOutput<typeof AGAINST_1>;
+type KeptSaved = v.InferOutput<typeof SAVED_2>;
 type KeptLast = v.InferOutput<typeof LAST_1>;
 
 export type Taken<T> =
@@ -86,8 +98,16 @@ export type Taken<T> =
 export const takenEntry = (raw: unknown): Taken<KeptEntry> => taken(ENTRY_1, 1, raw);
 export const takenPlace = (raw: unknown): Taken<KeptPlace> => taken(PLACE_1, 1, raw);
 export const takenHalf = (raw: unknown): Taken<KeptHalf> => taken(HALF_1, 1, raw);
-export const takenSaved = (raw: unknown): Taken<KeptSaved> => taken(SAVED_1, 1, raw);
+export const takenAgainst = (raw: unknown): Taken<KeptAgainst> => taken(AGAINST_1, 1, raw);
 export const takenLast = (raw: unknown): Taken<KeptLast> => taken(LAST_1, 1, raw);
+
+/** Of either shape: at first only texts were saved, and nothing of what is beside them. */
+export function takenSaved(raw: unknown): Taken<KeptSaved> {
+  if (numberOf(raw) !== 1) return taken(SAVED_2, 2, raw);
+  const first = taken(SAVED_1, 1, raw);
+  if (first.kind !== 'taken') return first;
+  return { kind: 'taken', value: { ...first.value, v: 2, beside: 0 } };
+}
 
 /** Of either shape, as one of the later. */
 export function takenNotebook(raw: unknown): Taken<KeptNotebook> {

@@ -1,6 +1,7 @@
 // Where notebooks are kept between visits: small verbs over one database of the browser.
 import { type UseStore, promisifyRequest } from 'idb-keyval';
 import type { KeptIdentities } from '../versions/identities.ts';
+import { type Alongside, type KeptAlongside, takenAlongside } from './alongside-shapes.ts';
 import { type Commit, type Committed, commit } from './commit.ts';
 import { database } from './database.ts';
 import {
@@ -22,8 +23,11 @@ const ENTRY = 'entry/';
 const PLACE = 'place/';
 const SAVED = 'saved/';
 const HALF = 'half/';
+const ALONGSIDE = 'alongside/';
 const LAST = 'last';
 export const VERSIONS = 'versions/';
+/** Which snapshot the price of a notebook stands beside. */
+export const AGAINST = 'against/';
 /** Of each snapshot: `snapshot/`, the notebook's id, `/`, its seal. */
 export const SNAPSHOT = 'snapshot/';
 
@@ -35,6 +39,14 @@ export interface KeptText {
   /** Who is who in the text; null where nobody gave identities. */
   readonly identities: KeptIdentities | null;
 }
+
+/** Of a notebook, and of what is kept beside it: snapshots, orders, the record. 0: of none. */
+export interface Revisions {
+  readonly revision: number;
+  readonly beside: number;
+}
+
+export const NO_REVISIONS: Revisions = { revision: 0, beside: 0 };
 
 export type Keeping =
   | { readonly kind: 'kept'; readonly revision: number }
@@ -79,7 +91,9 @@ export class Shelf {
     const snapshots = await this.#store('readonly', (s) =>
       promisifyRequest<IDBValidKey[]>(s.getAllKeys(range)),
     );
-    const own = [NOTEBOOK, ENTRY, PLACE, SAVED, HALF, VERSIONS].map((key) => key + id);
+    const own = [NOTEBOOK, ENTRY, PLACE, SAVED, HALF, ALONGSIDE, VERSIONS, AGAINST].map(
+      (key) => key + id,
+    );
     return commit(this.#store, { puts: [], drops: [...own, ...snapshots.map(String)] });
   }
 
@@ -92,14 +106,14 @@ export class Shelf {
     await commit(this.#store, { puts: [[PLACE + id, { v: 1, ...place }]] });
   }
 
-  /** The revision that was saved as a file last; 0: none was. */
-  async saved(id: string): Promise<number> {
+  /** The revisions that were saved as a file last. */
+  async saved(id: string): Promise<Revisions> {
     const saved = takenSaved(await this.#get(SAVED + id));
-    return saved.kind === 'taken' ? saved.value.revision : 0;
+    return saved.kind === 'taken' ? saved.value : NO_REVISIONS;
   }
 
-  async keepSaved(id: string, revision: number, at: number): Promise<void> {
-    await commit(this.#store, { puts: [[SAVED + id, { v: 1, revision, at }]] });
+  async keepSaved(id: string, { revision, beside }: Revisions, at: number): Promise<void> {
+    await commit(this.#store, { puts: [[SAVED + id, { v: 2, revision, beside, at }]] });
   }
 
   /** The line that somebody was in the middle of when this notebook was left. */
@@ -115,6 +129,25 @@ export class Shelf {
       this.#store,
       half ? { puts: [[key, { v: 1, ...half }]] } : { puts: [], drops: [key] },
     );
+  }
+
+  /** What is watched and compared beside a notebook. */
+  async alongside(id: string): Promise<Taken<KeptAlongside>> {
+    return takenAlongside(await this.#get(ALONGSIDE + id));
+  }
+
+  /** Keeps it, unless another page did after `expected` (0: nothing was laid there yet). */
+  async keepAlongside(id: string, alongside: Alongside, expected: number): Promise<Keeping> {
+    const revision = expected + 1;
+    const { watched, varied, alternatives } = alongside;
+    const kept: KeptAlongside = { v: 1, revision, watched, varied, alternatives };
+    const done = await commit(this.#store, {
+      puts: [[ALONGSIDE + id, kept]],
+      expect: { key: ALONGSIDE + id, holds: (found) => revisionOf(found) === expected },
+    });
+    return done.kind === 'done'
+      ? { kind: 'kept', revision }
+      : { kind: 'behind', revision: revisionOf(done.found) };
   }
 
   /** The id of the notebook that was open last. */

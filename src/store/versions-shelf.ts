@@ -7,8 +7,8 @@ import type { Snapshot } from '../versions/snapshot.ts';
 import { commit } from './commit.ts';
 import { database } from './database.ts';
 import { SNAPSHOT_1, VERSIONS_1 } from './job-shapes.ts';
-import { type Taken, taken } from './shapes.ts';
-import { type Keeping, SNAPSHOT, VERSIONS, keptText, revisionOf } from './shelf.ts';
+import { type Taken, taken, takenAgainst } from './shapes.ts';
+import { AGAINST, type Keeping, SNAPSHOT, VERSIONS, keptText, revisionOf } from './shelf.ts';
 
 /** What a job holds beside its notebook. */
 export type Versions = Omit<Job, 'id' | 'title' | 'text' | 'identities'>;
@@ -108,6 +108,16 @@ export class VersionsShelf {
     return done.kind === 'done'
       ? { kind: 'kept', revision: 1 }
       : { kind: 'behind', revision: revisionOf(done.found) };
+  }
+
+  /** The seal of the snapshot that the price was set beside last; null: of none. */
+  async against(id: string): Promise<string | null> {
+    const against = takenAgainst(await this.#get(AGAINST + id));
+    return against.kind === 'taken' ? against.value.seal : null;
+  }
+
+  async keepAgainst(id: string, seal: string | null): Promise<void> {
+    await commit(this.#store, { puts: [[AGAINST + id, { v: 1, seal }]] });
   }
 
   #get(key: string): Promise<unknown> {

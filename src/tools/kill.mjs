@@ -22,7 +22,7 @@ const reader = await createServer({
 });
 const program = await reader.ssrLoadModule('/tests/kill/kills.ts');
 say(`SEED=${seed}`);
-const outcome = await program.killed({ kills, seed, honest: true, say });
+const outcome = await program.killed({ kills, seed, way: 'right', say });
 for (const fault of outcome.faults) say(fault);
 for (const [phase, count] of outcome.phases) say(`killed at ${phase}: ${count}`);
 say(`at least ${outcome.fewest} acknowledged writes between kills`);

@@ -3,29 +3,21 @@
 // added in between is read again and added to in turn.
 import { Estimate } from '../notebook/estimate.ts';
 import { readNotebook } from '../notebook/read-notebook.ts';
-import type { KeptVersions, Versions, VersionsShelf } from '../store/versions-shelf.ts';
+import type { Versions, VersionsShelf } from '../store/versions-shelf.ts';
 import { NO_VERSIONS } from '../store/versions-shelf.ts';
 import { type ChangeOrder, changeOrder } from '../versions/change-order.ts';
 import type { Comparison } from '../versions/compare.ts';
 import { type OrderState, orderLogged } from '../versions/contract.ts';
 import { type KeptIdentities, keptIdentities, stemOf } from '../versions/identities.ts';
 import type { Job } from '../versions/job.ts';
-import { type PastDate, pastDates } from '../versions/past-dates.ts';
+import { type PastDate, type Validity, pastDates, validity } from '../versions/past-dates.ts';
 import { type Snapshot, freeze } from '../versions/snapshot.ts';
 import { type Happened, acceptedOf, logged, standingOf } from '../versions/standing.ts';
 import { type Version, versionNow, versionOf } from '../versions/version.ts';
 import { type Origin, copyOfSnapshot, duplicateOf } from '../versions/working-copy.ts';
+import { type Adding, BesideNotebook, type BesideState } from './beside-notebook.ts';
 import { dayOf } from './day-words.ts';
 import type { Desk } from './desk.ts';
-
-/** How versions are kept here. */
-export type BinderState =
-  | { readonly kind: 'here' }
-  | { readonly kind: 'reading' }
-  /** They stand on the page and could not be written. */
-  | { readonly kind: 'not-kept'; readonly why: 'full' | 'refused' }
-  /** Kept by a later version of the page, or not readable: left alone, and nothing can be added. */
-  | { readonly kind: 'closed'; readonly why: 'newer' | 'unreadable' };
 
 /** What the footing sets the price beside. */
 export interface Against {
@@ -33,24 +25,13 @@ export interface Against {
   readonly accepted: boolean;
 }
 
-type Adding = (versions: Versions) => Versions;
-
-/** Another tab may be adding at the same time. */
-const TRIES = 6;
-const NONE: KeptVersions = { versions: NO_VERSIONS, revision: 0, unreadable: [] };
-
 export class Binder {
   readonly desk: Desk;
   readonly #shelf: VersionsShelf;
   readonly #tool: string;
-  #id = '';
-  #kept: KeptVersions = NONE;
-  /** What was added and is not kept yet, in order. */
-  #adding: readonly Adding[] = [];
-  #versions: Versions = NO_VERSIONS;
-  #state: BinderState = { kind: 'reading' };
+  readonly #beside: BesideNotebook;
   #chosen: string | null = null;
-  #working: Promise<void> = Promise.resolve();
+  #reading: Promise<void> = Promise.resolve();
   readonly #worked = new Map<string, Version>();
   #past: {
     readonly text: string;
@@ -68,7 +49,7 @@ export class Binder {
     });
     // A copy is another notebook, though the page shows what it showed.
     desk.listen(() => {
-      if (desk.openId !== binder.#id) void binder.#read();
+      if (desk.openId !== binder.#beside.id) void binder.#read();
     });
     return binder;
   }
@@ -77,24 +58,25 @@ export class Binder {
     this.desk = desk;
     this.#shelf = shelf;
     this.#tool = tool;
+    this.#beside = new BesideNotebook(shelf, desk.channel(), () => this.#said());
   }
 
   get versions(): Versions {
-    return this.#versions;
+    return this.#beside.versions;
   }
-  get state(): BinderState {
-    return this.#state;
+  get state(): BesideState {
+    return this.#beside.state;
   }
   /** Something was added that could not be written yet: it would go with the page. */
   get waits(): boolean {
-    return this.#adding.length > 0;
+    return this.#beside.waits;
   }
   /** Seals of snapshots that are listed and can't be read here. */
   get unreadable(): readonly string[] {
-    return this.#kept.unreadable;
+    return this.#beside.unreadable;
   }
   get accepted(): Snapshot | null {
-    return acceptedOf(this.#versions.log, this.#versions.snapshots);
+    return acceptedOf(this.versions.log, this.versions.snapshots);
   }
   get today(): string {
     return dayOf(this.desk.now());
@@ -113,14 +95,30 @@ export class Binder {
     return () => this.#listeners.delete(listener);
   }
 
-  snapshot(seal: string | null): Snapshot | null {
-    return this.#versions.snapshots.find((one) => one.seal === seal) ?? null;
+  /** Reads what another page added in between. */
+  async catchUp(): Promise<void> {
+    await this.#reading;
+    await this.#beside.catchUp();
   }
 
-  /** Sets the footing beside this one; null: beside the accepted one, if there is one. */
+  /** The job record, which is kept in the same place, was added to by this page. */
+  async recordKept(): Promise<void> {
+    await this.catchUp();
+    this.#beside.tellOthers();
+  }
+
+  snapshot(seal: string | null): Snapshot | null {
+    return this.versions.snapshots.find((one) => one.seal === seal) ?? null;
+  }
+
+  /** Sets the footing beside this one, now and at the next visit; null: beside the accepted one, if there is one. */
   setAgainst(seal: string | null): void {
     this.#chosen = seal;
     this.#said();
+    const { id } = this.#beside;
+    this.#reading = this.#reading.then(() =>
+      this.#shelf.keepAgainst(id, seal).catch(() => undefined),
+    );
   }
 
   /** Null: nothing can be added here. */
@@ -156,6 +154,8 @@ export class Binder {
         log = logged(log, { snapshot: seal, happened: 'superseded', date, note: snapshot.name });
       return { ...versions, log: logged(log, { snapshot: snapshot.seal, happened, date, note }) };
     });
+    // What was accepted stands out from now on, whatever the price stood beside before.
+    if (happened === 'accepted' && this.#chosen !== null) this.setAgainst(null);
   }
 
   /** Null: the two are in different currencies, or nothing can be added here. */
@@ -204,6 +204,7 @@ export class Binder {
   async copy(snapshot: Snapshot, kind: 'restored' | 'trial'): Promise<void> {
     const id = this.desk.newId();
     const made = copyOfSnapshot(kind, snapshot, { stem: stemOf(id), date: this.today });
+    await this.catchUp();
     const { versions } = this;
     const { snapshots, log } = versions;
     const beside = kind === 'restored' ? versions : { ...NO_VERSIONS, snapshots, log };
@@ -230,7 +231,9 @@ export class Binder {
     await this.#openMade(id, { text, identities: own }, versions);
   }
 
-  get job(): Job {
+  /** All there is of this job, with what other pages added to it. */
+  async job(): Promise<Job> {
+    await this.catchUp();
     const { desk } = this;
     const { notebook } = desk.session.door;
     return {
@@ -238,7 +241,7 @@ export class Binder {
       title: notebook.title,
       text: notebook.text,
       identities: keptIdentities(desk.identities, notebook),
-      ...this.#versions,
+      ...this.versions,
     };
   }
 
@@ -249,6 +252,11 @@ export class Binder {
     if (this.#past?.text !== text || this.#past.day !== today)
       this.#past = { text, day: today, found: pastDates(this.#estimate, today) };
     return this.#past.found;
+  }
+
+  /** Until when its prices are good; null where none has a date. */
+  get validity(): Validity | null {
+    return validity(this.#estimate);
   }
 
   /** The open notebook, with all that the floors below ask of it. */
@@ -274,82 +282,36 @@ export class Binder {
     const brought = await this.#shelf.bring(job, this.desk.now()).catch(() => null);
     if (brought?.kind === 'kept') {
       await this.desk.openKept(id);
-      await this.#working;
+      await this.#reading;
       return;
     }
     await this.desk.openMade(id, text, identities);
-    await this.#working;
-    this.#adding = [() => versions];
-    await this.#keep();
+    await this.#reading;
+    await this.#add(() => versions);
+  }
+
+  /** Never beside the notebook that was open before. */
+  async #add(adding: Adding): Promise<boolean> {
+    await this.#reading;
+    return this.#beside.add(adding);
   }
 
   #read(): Promise<void> {
-    this.#working = this.#working.then(() => this.#take());
-    return this.#working;
+    this.#reading = this.#reading.then(() => this.#take());
+    return this.#reading;
   }
 
   async #take(): Promise<void> {
-    this.#id = this.desk.openId;
-    this.#kept = NONE;
-    this.#adding = [];
+    const { openId } = this.desk;
     this.#chosen = null;
     this.#worked.clear();
-    this.#state = { kind: 'reading' };
-    this.#settle();
-    const taken = await this.#shelf.take(this.#id).catch(() => null);
-    if (taken === null) this.#state = { kind: 'not-kept', why: 'refused' };
-    else if (taken.kind === 'taken') {
-      this.#kept = taken.value;
-      this.#state = { kind: 'here' };
-    } else if (taken.kind !== 'absent') this.#state = { kind: 'closed', why: taken.kind };
-    this.#settle();
-  }
-
-  /** False: nothing was added. What could not be written stands on the page all the same, and that is told. */
-  async #add(adding: Adding): Promise<boolean> {
-    await this.#working;
-    if (this.#state.kind === 'closed') return false;
-    this.#adding = [...this.#adding, adding];
-    this.#settle();
-    this.#working = this.#working.then(() => this.#keep());
-    await this.#working;
-    return true;
-  }
-
-  async #keep(): Promise<void> {
-    for (let tries = 0; tries < TRIES && this.#adding.length > 0; tries++) {
-      const adding = this.#adding;
-      const versions = this.#versions;
-      try {
-        const done = await this.#shelf.keep(this.#id, this.#kept, versions);
-        if (done.kind === 'kept') {
-          this.#kept = { ...this.#kept, versions, revision: done.revision };
-          this.#adding = this.#adding.slice(adding.length);
-          this.#state = { kind: 'here' };
-        } else {
-          const taken = await this.#shelf.take(this.#id);
-          if (taken.kind === 'newer' || taken.kind === 'unreadable') {
-            this.#state = { kind: 'closed', why: taken.kind };
-            break;
-          }
-          this.#kept = taken.kind === 'taken' ? taken.value : NONE;
-        }
-      } catch (cause) {
-        const full = cause instanceof Error && cause.name === 'QuotaExceededError';
-        this.#state = { kind: 'not-kept', why: full ? 'full' : 'refused' };
-        break;
-      }
-      this.#settle();
-    }
-    this.#settle();
-  }
-
-  #settle(): void {
-    this.#versions = this.#adding.reduce((all, add) => add(all), this.#kept.versions);
+    await this.#beside.read(openId);
+    this.#chosen = await this.#shelf.against(openId).catch(() => null);
     this.#said();
   }
 
   #said(): void {
+    if (this.desk.openId === this.#beside.id) this.desk.besideNow(this.#beside.revision);
     for (const listener of this.#listeners) listener();
   }
 }

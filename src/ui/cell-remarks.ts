@@ -22,7 +22,9 @@ const OFFERED: readonly { readonly word: string; readonly hint: string }[] = [
   { word: 'price', hint: '' },
   { word: 'buy', hint: 'what to ask for at the counter' },
   { word: 'picture', hint: 'slab plan for lengths 6 ft and 6 ft, widths 4 ft' },
+  { word: 'recap', hint: 'every part' },
   { word: 'caution', hint: 'what can go wrong, and whom to ask' },
+  { word: 'moves with', hint: 'the lumber yard: the same words under all that move together' },
   { word: 'note', hint: 'anything else' },
 ];
 
@@ -97,7 +99,10 @@ export class CellRemarks extends LitElement {
   protected override render(): TemplateResult {
     const { cell } = this;
     const writing = this.#writing();
-    const offered = OFFERED.filter(({ word }) => word === 'note' || !this.#has(word));
+    const hasRange = this.session.door.state(cell.id).range !== null;
+    const offered = OFFERED.filter(
+      ({ word }) => word === 'note' || (!this.#has(word) && (word !== 'moves with' || hasRange)),
+    );
     const adding = writing !== null && !this.#has(writing) ? writing : null;
     return html`
       <dl>

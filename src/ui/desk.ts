@@ -1,13 +1,14 @@
 // What lies on the desk: the open notebook, where it is kept, and the ways to open, save and follow it.
 // Clock, ids and everything of the browser that is not drawn come in from outside.
-import type { Change, Splice } from '../notebook/document.ts';
+import { difference } from '../notebook/change.ts';
 import { LONGEST_TEXT, refusal } from '../notebook/read-notebook.ts';
-import { type Standing, type Unsaved, sayUnsaved } from '../store/ground.ts';
-import type { Journal, Slip } from '../store/journal.ts';
+import type { Standing, Unsaved } from '../store/ground.ts';
+import type { Slip } from '../store/journal.ts';
 import { type Channel, Keeper, type KeeperState } from '../store/keeper.ts';
-import type { Shelf } from '../store/shelf.ts';
+import { NO_REVISIONS } from '../store/shelf.ts';
 import type { KeptEntry, KeptPlace } from '../store/shapes.ts';
-import { type Locks, type Role, Turn } from '../store/turn.ts';
+import type { Role } from '../store/turn.ts';
+import type { PracticeShelf } from '../store/practice-shelf.ts';
 import type { VersionsShelf } from '../store/versions-shelf.ts';
 import {
   type Identities,
@@ -19,39 +20,18 @@ import {
   withNew,
 } from '../versions/identities.ts';
 import { asidesOf } from './asides.ts';
+import { copied } from './copied.ts';
+import type { DeskSettings, Template } from './desk-settings.ts';
 import { HalfWritten } from './half-written.ts';
+import { HeldOnto } from './held-onto.ts';
 import type { Binder } from './binder.ts';
+import { LeftOff } from './left-off.ts';
+import { LeftSlips } from './left-slips.ts';
+import { notTaken } from './not-taken.ts';
 import { allCells } from './reading-order.ts';
 import { type Door, Session } from './session.ts';
-
-export interface Template {
-  readonly file: string;
-  read(): Promise<string>;
-}
-
-export interface DeskSettings {
-  readonly estimate: (text: string) => Door;
-  readonly shelf: Shelf;
-  readonly now: () => number;
-  readonly newId: () => string;
-  /** Calls back: soon after a change, again after a failure, or when another page does not answer. */
-  readonly later: (call: () => void, wait: 'soon' | 'again' | 'answer') => () => void;
-  readonly channel: () => Channel | null;
-  readonly locks: Locks | undefined;
-  readonly journal: Journal;
-  /** Whether the browser holds on to what is kept; asks it to, or only looks. */
-  readonly standing: (how: 'look' | 'ask') => Promise<Standing>;
-  /** What does not work in this browser, in sentences. */
-  readonly lacks: readonly string[];
-  readonly templates: readonly Template[];
-  /** What a newcomer finds on the desk. */
-  readonly demo: () => Promise<string>;
-  readonly guide: () => Promise<string>;
-  /** Where snapshots, change orders and the job record are kept; fetched when they are asked for. */
-  readonly versions: () => Promise<VersionsShelf>;
-  /** The version of this tool, as snapshots name it. */
-  readonly tool: string;
-}
+import { Watching } from './watching.ts';
+import { WhoseTurn } from './whose-turn.ts';
 
 /** A text that is opened, with what was kept beside it. */
 interface Opened {
@@ -67,20 +47,16 @@ export class Desk {
   readonly templates: readonly Template[];
   /** The line that is being written, as far as it got. */
   readonly half: HalfWritten;
+  /** What is watched and compared beside the open notebook. */
+  readonly watching: Watching;
   readonly #settings: DeskSettings;
+  readonly #turn: WhoseTurn;
+  readonly #held: HeldOnto;
+  readonly #leftOff: LeftOff;
+  readonly #slips: LeftSlips;
   #keeper: Keeper | null = null;
-  #turn: Turn | null = null;
-  #turning: Promise<void> = Promise.resolve();
-  /** Null: the browser was not asked yet. */
-  #standing: Standing | null = null;
-  #asked = false;
-  /** The revision that is in a file, too. */
-  #saved = 0;
-  /** Slips that are in the way once what they hold is kept. */
-  #slips: string[] = [];
   #text = '';
   #identities: Identities;
-  #place: KeptPlace | null = null;
   #binder: Promise<Binder> | null = null;
   readonly #listeners = new Set<() => void>();
 
@@ -91,7 +67,7 @@ export class Desk {
     const kept = id === null ? null : await shelf.take(id).catch(() => null);
     if (id !== null && kept?.kind === 'taken') {
       const desk = new Desk(settings, kept.value.text, id, kept.value.identities);
-      void desk.#askToStay('look');
+      void desk.#held.look();
       await desk.#lay(id, kept.value.revision, kept.value.keptAt);
       return desk;
     }
@@ -123,9 +99,20 @@ export class Desk {
     const door = settings.estimate(text);
     this.session = new Session(door, asidesOf(door));
     const { shelf, later } = settings;
-    this.half = new HalfWritten(this.session, { shelf, later, id: () => this.openId });
+    this.#turn = new WhoseTurn(this, () => this.#said());
+    this.#held = new HeldOnto(settings, () => this.#said());
+    this.#leftOff = new LeftOff(this.session, shelf);
+    this.#slips = new LeftSlips(settings, this.session);
+    this.half = new HalfWritten(this.session, {
+      shelf,
+      later,
+      id: () => this.openId,
+      writes: () => this.role === 'writes',
+      takeOver: () => this.takeOver(),
+    });
     this.#text = text;
     this.#identities = identitiesOf(door, id, identities);
+    this.watching = new Watching(this, shelf);
     this.session.listen((happening) => {
       if (happening.kind === 'changed' || happening.kind === 'tape') this.#keepSoon();
     });
@@ -137,7 +124,7 @@ export class Desk {
 
   /** Whether the browser promised to hold on to what is kept; null: it was not asked yet. */
   get standing(): Standing | null {
-    return this.#standing;
+    return this.#held.standing;
   }
 
   get lacks(): readonly string[] {
@@ -146,26 +133,28 @@ export class Desk {
 
   /** What is in this browser and in no file, once it is worth a word. */
   get unsaved(): Unsaved | null {
-    return sayUnsaved((this.#keeper?.revision ?? 0) - this.#saved, this.#standing);
+    return this.#held.unsaved(this.#keeper?.revision ?? 0);
   }
 
-  /** All that stands here is in a file now. */
-  async savedAsFile(): Promise<void> {
-    const { shelf, now } = this.#settings;
+  /** So often something was added beside the notebook. */
+  besideNow(revision: number): void {
+    this.#held.besideNow(revision);
+  }
+
+  /** All that stands here is in a file now; in one of the text nothing of what stands beside it. */
+  async savedAsFile(file: 'text' | 'whole job'): Promise<void> {
     await this.#keeper?.flush();
-    this.#saved = this.#keeper?.revision ?? 0;
-    this.#said();
-    await shelf.keepSaved(this.openId, this.#saved, now()).catch(() => undefined);
+    await this.#held.savedAsFile(this.openId, this.#keeper?.revision ?? 0, file);
   }
 
   /** Whether this page writes in the notebook or follows one that does. */
   get role(): Role {
-    return this.#turn?.role ?? 'writes';
+    return this.#turn.role;
   }
 
   /** Where one left off in this notebook, for the page to go back to. */
   get place(): KeptPlace | null {
-    return this.#place;
+    return this.#leftOff.place;
   }
 
   /** Called when how the notebook is kept has changed. */
@@ -182,6 +171,15 @@ export class Desk {
 
   versions(): Promise<VersionsShelf> {
     return this.#settings.versions();
+  }
+
+  /** Of its own for whoever asks; null where pages can't hear each other. */
+  channel(): Channel | null {
+    return this.#settings.channel();
+  }
+
+  practice(): Promise<PracticeShelf> {
+    return this.#settings.practice();
   }
 
   now(): number {
@@ -270,11 +268,11 @@ export class Desk {
       this.session.tell({ text: notTaken(kept?.kind ?? 'absent'), lasts: 'stays' });
       return;
     }
-    this.#place = this.placeNow(this.#place?.scroll ?? 0);
+    this.#leftOff.place = this.#leftOff.now(this.place?.scroll ?? 0);
     const { revision, keptAt } = kept.value;
     this.#keeper?.giveUp();
     this.#open(kept.value);
-    await this.#lay(id, revision, keptAt, this.#place);
+    await this.#lay(id, revision, keptAt, this.place);
     this.session.tell({ text: 'This page now shows what the other one kept.', lasts: 'plain' });
   }
 
@@ -285,7 +283,7 @@ export class Desk {
     // The cells are who they were; what comes to the copy from now on has keys of its own.
     this.#identities = { ...this.identities, stem: stemOf(id), next: 1 };
     const before = this.#keeper;
-    await this.#lay(id, 0, null, this.#place);
+    await this.#lay(id, 0, null, this.place);
     this.session.apply((door) => door.replaceText(change));
     this.#keepSoon('anyway');
     before?.giveUp();
@@ -305,6 +303,11 @@ export class Desk {
     this.session.write({ kind: 'formula', cell: first.id });
   }
 
+  /** Opens a text beside the notebook, which it does not touch. */
+  openBeside(text: string): Door {
+    return this.#settings.estimate(text);
+  }
+
   /** The guide as a notebook of its own, anew each time it is asked for: what is tried in it touches nothing else. */
   async guide(): Promise<Door> {
     return this.#settings.estimate(await this.#settings.guide());
@@ -321,15 +324,11 @@ export class Desk {
   }
 
   placeNow(scroll: number): KeptPlace {
-    const { session } = this;
-    const cell = session.chosen === null ? null : session.cell(session.chosen);
-    const part = cell ? (session.part(cell.part)?.name ?? '') : '';
-    return { v: 1, part, cell: cell?.name ?? null, scroll };
+    return this.#leftOff.now(scroll);
   }
 
-  async keepPlace(scroll: number): Promise<void> {
-    this.#place = this.placeNow(scroll);
-    await this.#settings.shelf.keepPlace(this.openId, this.#place).catch(() => undefined);
+  keepPlace(scroll: number): Promise<void> {
+    return this.#leftOff.keep(this.openId, scroll);
   }
 
   async #change(opened: Opened, revision: number, keptAt: number | null): Promise<void> {
@@ -354,8 +353,9 @@ export class Desk {
   ): Promise<void> {
     const { shelf, journal, now, later, locks } = this.#settings;
     const before = this.#keeper;
-    this.#place = place === undefined ? await shelf.place(id).catch(() => null) : place;
-    const saved = await shelf.saved(id).catch(() => 0);
+    if (place === undefined) await this.#leftOff.read(id);
+    else this.#leftOff.place = place;
+    const saved = await shelf.saved(id).catch(() => NO_REVISIONS);
     const channel = this.#settings.channel();
     const keeper = new Keeper(id, revision, keptAt, {
       shelf,
@@ -371,30 +371,27 @@ export class Desk {
         void this.catchUp();
       },
     });
-    const turn = new Turn(id, {
+    const turn = this.#turn.of(id, {
       locks,
       channel,
       page: journal.page,
       patience: (call) => later(call, 'answer'),
-      changed: (role) => (this.#turning = this.#turned(role)),
       handOver: async () => {
         await keeper.flush();
         return keeper.state.kind !== 'not-kept';
       },
     });
-    this.#turn?.close();
-    this.#turn = turn;
     this.#keeper = keeper;
-    this.#saved = saved;
+    this.#held.open(saved);
     this.session.hold(null);
     void before?.close();
     open?.();
-    this.#goBack();
+    this.#leftOff.goBack();
     this.#said();
     await shelf.keepLast(id).catch(() => undefined);
     await turn.begin();
-    if (turn !== this.#turn || turn.role !== 'writes') return;
-    await this.#findAgain();
+    if (!this.#turn.isOf(turn)) return;
+    await this.#slips.find({ keeper, isOpen: () => keeper === this.#keeper, again: this.#again });
     await this.half.tellLeft();
   }
 
@@ -410,78 +407,23 @@ export class Desk {
   }
 
   /** Writes here from now on; the page that does so far follows. */
-  async takeOver(): Promise<void> {
-    const taken = await this.#turn?.takeOver();
-    await this.#turning;
-    if (taken !== 'refused') return;
-    const text =
-      'The other tab can’t keep what was changed there and does not let go of it: look there first.';
-    this.session.tell({ text, lasts: 'stays' });
+  takeOver(): Promise<void> {
+    return this.#turn.takeOver();
   }
 
-  async #turned(role: Role): Promise<void> {
-    const { session } = this;
-    const turn = this.#turn;
-    if (role === 'follows') {
-      const act = { say: 'Write here instead', go: () => void this.takeOver() };
-      const text = 'Nothing was changed: this notebook is being written in another tab.';
-      session.hold({ text, lasts: 'plain', act });
-    } else {
-      await this.catchUp();
-      if (turn !== this.#turn || turn?.role !== 'writes') return;
-      session.hold(null);
-      if (session.notice?.act?.say === 'Write here instead') session.tell(null);
-    }
-    this.#said();
-  }
-
-  /** What a page left that could not keep it: here again, or beside this as a copy where others kept more since. */
-  async #findAgain(): Promise<void> {
-    const { journal } = this.#settings;
-    const keeper = this.#keeper;
-    if (!keeper) return;
-    for (const slip of journal.left(this.openId)) {
-      const { text } = slip.notebook;
-      const here = text === this.session.door.notebook.text;
-      if (here && keeper.revision > slip.revision) journal.drop(slip.key);
-      else if (!keeper.waits && slip.revision === keeper.revision) {
-        this.#slips.push(slip.key);
-        if (!here) this.#show(slip.notebook, 'Changes found again');
-        this.#keepSoon('anyway');
-        const words =
-          'What was changed here last could not be kept before the page was left. It is here again.';
-        this.session.tell({ text: words, lasts: 'stays' });
-      } else await this.#besides(slip);
-      if (keeper !== this.#keeper) return;
-    }
-  }
-
-  async #besides({ key, notebook }: Slip): Promise<void> {
-    const { estimate, shelf, journal, newId, now } = this.#settings;
-    const door = estimate(notebook.text);
-    door.replaceText(copied(door));
-    const { text, title } = door.notebook;
-    const copy = { id: newId(), title, text, identities: null };
-    const kept = await shelf.keep(copy, 0, now()).catch(() => null);
-    if (kept?.kind !== 'kept') return;
-    journal.drop(key);
-    const words = `Changes that another page could not keep were found. They are kept as "${title}" under Notebooks.`;
-    this.session.tell({ text: words, lasts: 'stays' });
-  }
+  /** What could not be kept at the last visit. */
+  #again = (found: Slip['notebook'] | null): void => {
+    if (found) this.#show(found, 'Changes found again');
+    this.#keepSoon('anyway');
+  };
 
   #keptSo(state: KeeperState): void {
     const { session } = this;
     if (state.kind === 'behind' && session.notice?.lasts === 'plain') session.tell(null);
     if (state.kind === 'kept') {
-      for (const key of this.#slips.splice(0)) this.#settings.journal.drop(key);
-      if (!this.#asked) void this.#askToStay('ask');
+      this.#slips.kept();
+      void this.#held.ask();
     }
-    this.#said();
-  }
-
-  async #askToStay(how: 'look' | 'ask'): Promise<void> {
-    this.#asked ||= how === 'ask';
-    this.#standing = await this.#settings.standing(how);
     this.#said();
   }
 
@@ -493,7 +435,7 @@ export class Desk {
     const { notebook } = this.session.door;
     if (!followed || notebook.text !== text) {
       this.#open({ text, id: this.openId, identities });
-      this.#goBack();
+      this.#leftOff.goBack();
       return;
     }
     if (!identities) return;
@@ -501,17 +443,6 @@ export class Desk {
     const now = readIdentities(identities, notebook);
     const parts = new Map([...this.#identities.parts, ...now.parts]);
     this.#identities = { ...now, parts, cells: new Map([...this.#identities.cells, ...now.cells]) };
-  }
-
-  /** The cell that was chosen when this notebook was left, or the first that was worked from others. */
-  #goBack(): void {
-    const { session } = this;
-    const { door } = session;
-    const place = this.#place;
-    const left = place?.cell ? session.called(place.part, place.cell) : null;
-    const cells = allCells(door.notebook);
-    const worked = cells.find(({ id }) => door.state(id).needs.length > 0);
-    session.choose(left ?? worked?.id ?? cells[0]?.id ?? null);
   }
 
   /** Not while a tape is open: what it passes over is tried and not meant. */
@@ -533,37 +464,6 @@ export class Desk {
   }
 }
 
-/** The change that makes a copy of a notebook one by name. */
-function copied({ notebook }: Door): Change {
-  const at = notebook.titleSpot;
-  const title = `${notebook.title || 'Estimate'}, a copy`;
-  const splice = at ? { ...at, insert: title } : { from: 0, to: 0, insert: `# ${title}\n\n` };
-  return { say: `Title: ${title}`, splices: [splice] };
-}
-
-/** The one stretch in which two texts differ, never through the middle of a sign. */
-function difference(before: string, after: string): Splice {
-  const most = Math.min(before.length, after.length);
-  let from = 0;
-  while (from < most && before[from] === after[from]) from++;
-  let end = 0;
-  while (end < most - from && before.at(-1 - end) === after.at(-1 - end)) end++;
-  if (/[\uD800-\uDBFF]/.test(before[from - 1] ?? '')) from--;
-  if (/[\uDC00-\uDFFF]/.test(before[before.length - end] ?? '')) end--;
-  return { from, to: before.length - end, insert: after.slice(from, after.length - end) };
-}
-
 function identitiesOf({ notebook }: Door, id: string, kept: KeptIdentities | null): Identities {
   return kept ? readIdentities(kept, notebook) : newIdentities(notebook, stemOf(id));
-}
-
-function notTaken(why: 'newer' | 'unreadable' | 'absent'): string {
-  switch (why) {
-    case 'newer':
-      return 'That notebook was kept by a later version of this page. It is left as it is; reload to get the later version.';
-    case 'unreadable':
-      return 'What was kept of that notebook can’t be read here. It is left as it is.';
-    case 'absent':
-      return 'That notebook is no longer kept in this browser.';
-  }
 }

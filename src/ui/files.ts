@@ -26,7 +26,7 @@ export async function saveTextFile(desk: Desk): Promise<void> {
   const blob = new Blob([notebook.text], { type: 'text/markdown' });
   try {
     await fileSave(blob, { ...KIND, fileName: `${fileName(notebook.title)}.md` });
-    await desk.savedAsFile();
+    await desk.savedAsFile('text');
   } catch (cause) {
     if (!isLeft(cause)) desk.session.tell({ text: 'The file could not be saved.', lasts: 'stays' });
   }

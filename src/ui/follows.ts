@@ -1,6 +1,7 @@
 // Draws a component again when something of what it shows happened in the session.
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import type { Happening, Session } from './session.ts';
+import type { Happening } from './happening.ts';
+import type { Session } from './session.ts';
 
 type Host = ReactiveControllerHost & { readonly session: Session };
 

@@ -72,6 +72,10 @@ export const footingLook = css`
   .price strong {
     grid-area: sum;
   }
+  .watch {
+    align-self: end;
+    margin-left: -1.2rem;
+  }
   .moved {
     grid-area: by;
     font-size: var(--small);
@@ -135,6 +139,9 @@ export const footingLook = css`
     }
     :host {
       gap: 1.1rem;
+    }
+    .watch {
+      margin-left: -0.6rem;
     }
     dl {
       gap: 1.1rem;
@@ -204,6 +211,11 @@ export const footingLook = css`
     .price strong {
       font-size: 1.25rem;
     }
+    .watch {
+      margin-left: -0.4rem;
+      min-height: 1.5rem;
+      font-size: var(--tiny);
+    }
   }
   @media screen and (max-width: 1080px) and (max-height: 480px) {
     :host {
@@ -217,6 +229,9 @@ export const footingLook = css`
     }
   }
   @media print {
+    .watch {
+      display: none;
+    }
     :host {
       border-top: 2px solid #000;
       padding: 0.5rem 0;

@@ -18,14 +18,13 @@ import {
   putBack,
 } from './guide-notebook.ts';
 import { proseBlock } from './guide-words.ts';
+import { LaidBeside } from './laid-beside.ts';
 import { look } from './look.ts';
 import { guideKey, undoKey } from './page-keys.ts';
 import { allCells } from './reading-order.ts';
-import { type Happening, Session } from './session.ts';
+import type { Happening } from './happening.ts';
+import { Session } from './session.ts';
 import './guide-example.ts';
-
-/** Narrower than this the guide lies over the notebook; on paper it flows, and what lies over a page is cut off. */
-const ROOM_BESIDE = 'print, (min-width: 1281px)';
 
 @customElement('guide-page')
 export class GuidePage extends LitElement {
@@ -42,24 +41,18 @@ export class GuidePage extends LitElement {
   #text = '';
   #scrolled = 0;
   #stops: (() => void)[] = [];
-  /** What had the keyboard before the guide was opened. */
-  #before: HTMLElement | null = null;
-  readonly #room = window.matchMedia(ROOM_BESIDE);
+  readonly #beside = new LaidBeside(this, () => {
+    if (this.scroller) this.scroller.scrollTop = this.#scrolled;
+  });
 
   override connectedCallback(): void {
     super.connectedCallback();
     void this.#fetch();
-    this.#room.addEventListener('change', this.#lay);
-    window.addEventListener('beforeprint', this.#lay);
-    window.addEventListener('afterprint', this.#lay);
     this.#stops = [this.desk.session.listen(({ kind }) => this.#own(kind))];
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.#room.removeEventListener('change', this.#lay);
-    window.removeEventListener('beforeprint', this.#lay);
-    window.removeEventListener('afterprint', this.#lay);
     for (const stop of this.#stops) stop();
     this.desk.session.guideHas('went');
   }
@@ -81,28 +74,14 @@ export class GuidePage extends LitElement {
   protected override updated(changed: ReadonlyMap<PropertyKey, unknown>): void {
     if (!changed.has('open')) return;
     if (this.open) {
-      this.#before = focusedDeep();
-      this.#lay();
+      this.#beside.come();
       this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
     } else if (this.dialog.open) {
-      this.dialog.close();
       const { session } = this.desk;
       session.guideHas('went');
-      if (session.writing === null) this.#before?.focus();
+      this.#beside.go(session.writing === null ? 'goes back' : 'stays');
     }
   }
-
-  /** Beside the notebook, or over it; on paper neither: it flows from page to page. */
-  #lay = (event?: Event): void => {
-    if (!this.open) return;
-    const over = !this.#room.matches && event?.type !== 'beforeprint';
-    if (this.dialog.open && this.dialog.classList.contains('over') === over) return;
-    this.dialog.close();
-    this.dialog.classList.toggle('over', over);
-    if (over) this.dialog.showModal();
-    else this.dialog.show();
-    if (this.scroller) this.scroller.scrollTop = this.#scrolled;
-  };
 
   protected override render(): TemplateResult {
     const { session } = this;
@@ -206,7 +185,7 @@ export class GuidePage extends LitElement {
       session.tell({ text: 'Choose a line of your notebook first.', lasts: 'plain' });
       return;
     }
-    if (this.dialog.classList.contains('over')) this.#away();
+    if (this.#beside.over) this.#away();
     session.guideHas('went');
     session.put(cell.formula);
   }
@@ -221,7 +200,7 @@ export class GuidePage extends LitElement {
     const added = allCells(session.door.notebook).find(
       ({ part, name }) => !before.has(part) && name === cell.name,
     );
-    if (this.dialog.classList.contains('over')) this.#away();
+    if (this.#beside.over) this.#away();
     session.guideHas('went');
     if (added) session.bring(added.id);
     const part = added ? (session.part(added.part)?.name ?? '') : '';
@@ -306,12 +285,6 @@ export class GuidePage extends LitElement {
   #away = (): void => {
     if (this.open) this.dispatchEvent(new CustomEvent('away'));
   };
-}
-
-function focusedDeep(): HTMLElement | null {
-  let at = document.activeElement;
-  while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
-  return at instanceof HTMLElement ? at : null;
 }
 
 declare global {

@@ -9,9 +9,15 @@ export interface HalfSettings {
   readonly later: (call: () => void, wait: 'soon') => () => void;
   /** The open notebook. */
   readonly id: () => string;
+  /** Whether this page writes in it; `takeOver` asks the page that does for its turn. */
+  readonly writes: () => boolean;
+  readonly takeOver: () => Promise<void>;
 }
 
-type Half = Omit<KeptHalf, 'v'>;
+type Half = Pick<KeptHalf, 'part' | 'cell' | 'what' | 'words'>;
+
+/** What is being written, where it is a line of the job record. */
+const RECORD = 'record';
 
 export class HalfWritten {
   readonly #session: Session;
@@ -50,6 +56,16 @@ export class HalfWritten {
     this.#callOff ??= this.#settings.later(() => void this.flush(), 'soon');
   }
 
+  /** These words stand in a line of the job record by now. */
+  typedInRecord(words: string): void {
+    if (words === '') {
+      this.done();
+      return;
+    }
+    this.#waiting = { part: '', cell: null, what: RECORD, words };
+    this.#callOff ??= this.#settings.later(() => void this.flush(), 'soon');
+  }
+
   /** Keeps at once what still waits. */
   flush(): Promise<void> {
     const half = this.#waiting;
@@ -71,8 +87,7 @@ export class HalfWritten {
     const half = await shelf.half(id()).catch(() => null);
     if (!half || half.words.trim() === '' || session.writing !== null) return;
     this.#kept = true;
-    const where = half.cell === null ? '' : ` at ${half.cell}`;
-    const text = `This was being written${where} when the page went, and is not in the notebook: ${half.words}`;
+    const text = sayLeft(half);
     const go = this.#goOn(half);
     const told = session.notice?.lasts === 'stays' ? `${session.notice.text} ${text}` : text;
     const act = go && { say: 'Go on with it', go };
@@ -86,11 +101,34 @@ export class HalfWritten {
     const id = cell === null ? null : session.called(part, cell);
     // Over a range, what opens a line takes the place of one of its ends.
     if (id === null || session.cell(id)?.table || session.door.state(id).range) return null;
-    return () => {
-      session.bring(id);
-      session.write({ kind: what, cell: id, typed: words });
+    const open = (): void => {
+      // Meanwhile another page may have written: the cell is looked for again.
+      const now = session.called(part, cell ?? '');
+      if (now === null) return;
+      session.bring(now);
+      session.write({ kind: what, cell: now, typed: words });
       this.typed(words);
     };
+    return () => {
+      if (this.#settings.writes()) open();
+      else this.#askForTurn({ part, cell, what, words }, open);
+    };
+  }
+
+  /** The line waits, and stays kept, until this page may write. */
+  #askForTurn(half: Half, open: () => void): void {
+    const { writes, takeOver } = this.#settings;
+    this.#keep(half);
+    const go = async (): Promise<void> => {
+      this.#keep(half);
+      await takeOver();
+      if (writes()) open();
+    };
+    this.#session.tell({
+      text: `Another tab writes in this notebook now. The line waits here: ${half.words}`,
+      lasts: 'stays',
+      act: { say: 'Write here instead, and go on with it', go: () => void go() },
+    });
   }
 
   #keep(half: Half | null): void {
@@ -105,4 +143,11 @@ export class HalfWritten {
     this.#callOff = null;
     this.#waiting = null;
   }
+}
+
+function sayLeft({ what, cell, words }: KeptHalf): string {
+  if (what === RECORD)
+    return `This was being written in the job record when the page went, and is not in it: ${words}`;
+  const where = cell === null ? '' : ` at ${cell}`;
+  return `This was being written${where} when the page went, and is not in the notebook: ${words}`;
 }

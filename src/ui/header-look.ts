@@ -44,7 +44,9 @@ export const headerLook = css`
   nav {
     display: flex;
     flex: 1;
-    gap: 0.2rem 1rem;
+    /* Where there is too little room, on two lines rather than over the title. */
+    flex-wrap: wrap;
+    gap: 0 1rem;
     align-items: center;
     justify-content: flex-end;
     min-width: 0;
@@ -111,12 +113,21 @@ export const headerLook = css`
     background: var(--rule);
     flex: none;
   }
-  @media screen and (max-width: 1240px) {
+  @media screen and (max-width: 1400px) {
+    :host {
+      column-gap: 0.8rem;
+    }
+    .title {
+      margin-right: 0.4rem;
+    }
+    nav {
+      column-gap: 0.6rem;
+    }
     .say {
       display: none;
     }
   }
-  @media screen and (max-width: 1175px) {
+  @media screen and (max-width: 1260px) {
     :host {
       flex-wrap: wrap;
       padding: 0.35rem 0.75rem;

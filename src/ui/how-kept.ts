@@ -6,7 +6,7 @@ import type { Desk } from './desk.ts';
 export function howKept({ standing, unsaved, lacks }: Desk): TemplateResult {
   const said = [
     sayStanding(standing),
-    ...(unsaved ? [`The open notebook has ${unsaved.say}.`] : []),
+    ...(unsaved ? [`The open notebook has ${unsaved.say}. ${unsaved.more}`.trim()] : []),
     ...lacks,
   ];
   return html`${said.map((words) => html`<p class="small">${words}</p>`)}`;

@@ -51,12 +51,12 @@ export async function openJobText(desk: Desk, content: string): Promise<JobTold>
 }
 
 export async function saveJob(desk: Desk): Promise<JobTold> {
-  const { job } = await desk.binder();
+  const job = await (await desk.binder()).job();
   const blob = new Blob([writeJobFile(job)], { type: 'application/json' });
   const name = `${fileName(job.title)}.storyrod`;
   try {
     await fileSave(blob, { ...KIND, extensions: ['.storyrod'], fileName: name });
-    await desk.savedAsFile();
+    await desk.savedAsFile('whole job');
     return { kind: 'opened', said: `Saved as ${name}.`, mismatches: [] };
   } catch (cause) {
     return isLeft(cause) ? LEFT : refused('The file could not be saved.');

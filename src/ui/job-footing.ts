@@ -1,9 +1,11 @@
 // The footing under the whole page: a strip hatched as drawings hatch materials, direct cost by kind, the price,
 // and what the last change moved it by, which is said once to a screen reader when the change is meant.
 // Properties: `session`, `against` (a snapshot that the price stands beside; the accepted one stands out).
+// Event, for a person's act: `watch`.
 import { LitElement, html, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { CostKind } from '../language/tree.ts';
+import type { Result } from '../moves-it/stood.ts';
 import type { EstimateDoor } from '../notebook/estimate.ts';
 import { sayLeftOut } from '../notebook/left-out.ts';
 import type { Costs } from '../notebook/recap.ts';
@@ -13,12 +15,13 @@ import { footingLook } from './footing-look.ts';
 import { look } from './look.ts';
 import { isNothing, money, moreOrLess } from './money-words.ts';
 import type { Session } from './session.ts';
+import { witness, witnessLook } from './witness.ts';
 
 const KINDS: readonly CostKind[] = ['material', 'labour', 'equipment', 'subcontract', 'fee'];
 
 @customElement('job-footing')
 export class JobFooting extends LitElement {
-  static override styles = [look, footingLook];
+  static override styles = [look, witnessLook, footingLook];
 
   @property({ attribute: false }) session!: Session;
   @property({ attribute: false }) against: Against | null = null;
@@ -30,7 +33,7 @@ export class JobFooting extends LitElement {
 
   constructor() {
     super();
-    new Follows(this, 'opened', 'changed', 'tape');
+    new Follows(this, 'opened', 'changed', 'tape', 'watched');
   }
 
   protected override willUpdate(): void {
@@ -49,7 +52,8 @@ export class JobFooting extends LitElement {
   }
 
   protected override render(): TemplateResult {
-    const { door, trial } = this.session;
+    const { session } = this;
+    const { door, trial } = session;
     const { currency } = door.notebook.settings;
     const { total, shares } = door.costs();
     const missing = total.incomplete;
@@ -78,7 +82,9 @@ export class JobFooting extends LitElement {
               : nothing
           }
         </p>
-        <strong>${money(total.price, currency)}</strong>
+        <strong
+          >${session.watched.has('price') ? witness() : nothing}${money(total.price, currency)}</strong
+        >
         ${
           last
             ? html`<span class="moved" aria-hidden="true"
@@ -87,12 +93,24 @@ export class JobFooting extends LitElement {
             : nothing
         }
       </div>
+      <button
+        class="plain watch"
+        aria-label=${session.watched.has('price') ? 'Let go of the price' : 'Watch the price'}
+        @click=${this.#watch}
+      >
+        ${session.watched.has('price') ? 'let go' : 'watch'}
+      </button>
       ${this.#beside(total, currency)}
       <p class="heard" role="status">
         ${last ? `Price ${money(total.price, currency)}, ${last}.` : ''}
       </p>
     `;
   }
+
+  #watch = (): void => {
+    const detail: Result = { of: 'price' };
+    this.dispatchEvent(new CustomEvent('watch', { detail, bubbles: true, composed: true }));
+  };
 
   /** `$412.60 more than Bid 1`, and that it was accepted. */
   #beside(

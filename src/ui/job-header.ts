@@ -1,5 +1,5 @@
 // The line above the page: the notebook's title, how it is kept, undoing, files, parts, where to look.
-// Properties: `desk`. Events, for a person's act: `sheet` with the name of a sheet to open, `guide`.
+// Properties: `desk`. Events, for a person's act: `sheet` with the name of a sheet to open, `guide`, `alternatives-sheet`.
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { sayStanding } from '../store/ground.ts';
@@ -12,7 +12,15 @@ import { look } from './look.ts';
 import type { Session } from './session.ts';
 import './story-line.ts';
 
-export type SheetName = 'go-to' | 'look' | 'parts' | 'notebooks' | 'snapshots' | 'record' | 'keys';
+export type SheetName =
+  | 'go-to'
+  | 'look'
+  | 'parts'
+  | 'notebooks'
+  | 'snapshots'
+  | 'record'
+  | 'moves'
+  | 'keys';
 
 @customElement('job-header')
 export class JobHeader extends LitElement {
@@ -68,8 +76,12 @@ export class JobHeader extends LitElement {
         <button @click=${() => this.#sheet('go-to')}>Go to</button>
         <button @click=${() => this.#sheet('parts')}>Insert a part</button>
         <button @click=${() => this.#sheet('notebooks')}>Notebooks</button>
+        <button @click=${() => this.dispatchEvent(new CustomEvent('alternatives-sheet'))}>
+          Alternatives
+        </button>
         <button @click=${() => this.#sheet('snapshots')}>Snapshots</button>
         <button @click=${() => this.#sheet('record')}>Job record</button>
+        <button @click=${() => this.#sheet('moves')}>What moves it</button>
         <button @click=${() => void openTextFile(this.desk)}>Open a text file</button>
         <button @click=${() => void saveTextFile(this.desk)}>Save a text file</button>
         <span class="between"></span>

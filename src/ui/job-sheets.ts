@@ -4,33 +4,29 @@
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { CellId } from '../language/tree.ts';
-import type { Finding } from '../notebook/document.ts';
-import { isToMend } from '../notebook/mends.ts';
 import { templateParts } from '../notebook/templates.ts';
 import type { KeptEntry } from '../store/shapes.ts';
-import { sayPast } from '../versions/past-dates.ts';
 import type { Binder } from './binder.ts';
-import { mendButton } from './cell-notes.ts';
-import type { Desk, Template } from './desk.ts';
+import type { Desk } from './desk.ts';
+import type { Template } from './desk-settings.ts';
 import { Follows } from './follows.ts';
 import { howKept } from './how-kept.ts';
 import type { SheetName } from './job-header.ts';
 import { keys } from './keys-list.ts';
 import { look } from './look.ts';
+import { lookHere } from './look-here.ts';
 import type { Session } from './session.ts';
 import { isOfRow, placeOf } from './row-places.ts';
 import { columnNamed, removingColumn } from './column-sheet.ts';
 import { goesInto, movingTo } from './moving-sheet.ts';
+import { removing } from './removing-sheet.ts';
 import './go-to.ts';
 import type { PaperSheet } from './paper-sheet.ts';
 import './paper-sheet.ts';
 import { sheetsLook } from './sheets-look.ts';
 
 /** Sheets about one cell. */
-export type CellSheet = 'removing' | 'removing-column' | 'moving' | 'goes-into';
-/** Mends are looked for when the sheet is drawn; further down one goes there for them. */
-const MOST_WITH_MENDS = 40;
-
+export type CellSheet = 'removing' | 'removing-column' | 'moving' | 'goes-into' | 'show-how';
 interface Offered {
   readonly template: Template;
   readonly names: readonly string[];
@@ -74,7 +70,7 @@ export class JobSheets extends LitElement {
     const { open } = this;
     return html`
       <paper-sheet heading="Look here" ?open=${open === 'look'} @away=${this.#away}>
-        ${open === 'look' ? this.#look() : nothing}
+        ${open === 'look' ? lookHere(this.session, this.binder?.past ?? [], this.#away) : nothing}
       </paper-sheet>
       <paper-sheet heading="Insert a part" ?open=${open === 'parts'} @away=${this.#away}>
         ${open === 'parts' ? this.#parts() : nothing}
@@ -92,7 +88,9 @@ export class JobSheets extends LitElement {
             : nothing
         }
       </paper-sheet>
-      ${this.#aboutCell('removing', `Remove ${this.#name()}?`, (id) => this.#remove(id))}
+      ${this.#aboutCell('removing', `Remove ${this.#name()}?`, (id) =>
+        removing(this.session, id, this.#away),
+      )}
       ${this.#aboutCell(
         'removing-column',
         `Remove ${columnNamed(this.session, this.about, this.column)}?`,
@@ -105,87 +103,6 @@ export class JobSheets extends LitElement {
         goesInto(this.session, id, this.#away),
       )}
     `;
-  }
-
-  #look(): TemplateResult {
-    const { session } = this;
-    const findings = session.door.findings();
-    const past = this.#pastTheirDate();
-    if (findings.length === 0) {
-      return html`${past}
-        <p>
-          Nothing to look at: every cell has a value, every check holds, every given says where it
-          comes from.
-        </p>`;
-    }
-    const toMend = findings.filter(isToMend);
-    const others = findings.filter((finding) => !isToMend(finding));
-    return html`${this.#found('To mend', toMend, 'with mends')}
-    ${this.#found(toMend.length > 0 ? 'To look at' : '', others, 'alone')}${past}`;
-  }
-
-  /** Today's clock is asked for these, so that they are no findings of the notebook itself. */
-  #pastTheirDate(): TemplateResult | typeof nothing {
-    const past = this.binder?.past ?? [];
-    if (past.length === 0) return nothing;
-    return html`<h3>Prices past their date</h3>
-      <ul>
-        ${past.map(
-          (each) =>
-            html`<li>
-              <button
-                @click=${() => {
-                  this.#away();
-                  this.session.bring(each.cell);
-                }}
-              >
-                ${each.name}: ${sayPast(each)}<span class="where">${each.part}</span>
-              </button>
-            </li>`,
-        )}
-      </ul>
-      <p class="small">Under Snapshots they can be turned into ? in one go.</p>`;
-  }
-
-  #found(
-    heading: string,
-    findings: readonly Finding[],
-    how: 'with mends' | 'alone',
-  ): TemplateResult | typeof nothing {
-    if (findings.length === 0) return nothing;
-    const { door } = this.session;
-    return html`${heading === '' ? nothing : html`<h3>${heading}</h3>`}
-      <ul>
-        ${findings.map(
-          (finding, place) =>
-            html`<li class="found">
-              ${this.#goTo(finding)}
-              ${
-                how === 'alone' || place >= MOST_WITH_MENDS
-                  ? nothing
-                  : door.mendsFor(finding).map((mend) => mendButton(this.session, mend, null))
-              }
-            </li>`,
-        )}
-      </ul>`;
-  }
-
-  #goTo({ message, cell, part, place: at }: Finding): TemplateResult {
-    const { session } = this;
-    const found = cell === null ? null : session.cell(cell);
-    const place = [found?.name, session.part(found?.part ?? part ?? '')?.name]
-      .filter((name) => name !== undefined && name !== '')
-      .join(', ');
-    if (cell === null) return html`<span>${message}<span class="where">${place}</span></span>`;
-    return html`<button
-      @click=${() => {
-        this.#away();
-        const id = at && session.door.rows(cell)?.[at.row]?.[at.column];
-        session.bring(id ?? cell);
-      }}
-    >
-      ${message}<span class="where">${place}</span>
-    </button>`;
   }
 
   #parts(): TemplateResult {
@@ -289,32 +206,6 @@ export class JobSheets extends LitElement {
     </button>`;
   }
 
-  #remove(id: CellId): TemplateResult {
-    const { session } = this;
-    const into = session.door.state(id).goesInto.map((cell) => session.cell(cell)?.name ?? '');
-    return html`<p>
-        ${
-          into.length === 0
-            ? 'It goes into nothing else.'
-            : html`It goes into <b>${listed(into)}</b>. ${into.length === 1 ? 'That one' : 'Those'}
-                will say that the name is missing until another is written. Undo brings it back.`
-        }
-      </p>
-      <div class="acts">
-        <button
-          class="act first"
-          @click=${() => {
-            this.#away();
-            const next = session.neighbour(id, 1) ?? session.neighbour(id, -1);
-            if (session.apply((door) => door.removeCell(id)) && next !== null) session.bring(next);
-          }}
-        >
-          Remove it
-        </button>
-        <button class="act" @click=${this.#away}>Leave it</button>
-      </div>`;
-  }
-
   #aboutCell(
     sheet: CellSheet,
     heading: string,
@@ -369,12 +260,6 @@ export class JobSheets extends LitElement {
     this.renderRoot.querySelector<PaperSheet>('paper-sheet[open]')?.shut();
     this.dispatchEvent(new CustomEvent('away'));
   };
-}
-
-function listed(names: readonly string[]): string {
-  const some = names.slice(0, 8);
-  const more = names.length > 8 ? `${names.length - 8} more` : some.pop();
-  return some.length === 0 ? (more ?? '') : `${some.join(', ')} and ${more}`;
 }
 
 declare global {

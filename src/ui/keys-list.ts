@@ -16,9 +16,15 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['Alt ↑, Alt ↓', 'move the cell one place, on into the next part; on a heading, the part'],
   ['M', 'move the cell to another part'],
   ['I', 'what the cell goes into'],
+  ['K', 'show how the cell comes about, each step'],
   ['G, Ctrl G', 'go to a cell, table or part by some of its name; Ctrl G from anywhere'],
   ['Delete', 'remove the cell; what it goes into is said first'],
   ['W', 'go to the working of the cell; Esc comes back'],
+  [
+    'E',
+    'watch the cell, or let it go: it stays in view above the footing; on the heading of a part, what that costs; Shift E the price',
+  ],
+  ['A', 'alternatives beside the notebook, and back from them'],
   ['Ctrl Z, Ctrl Shift Z', 'undo, redo'],
   [
     'Alt 1 … Alt 9',
@@ -29,6 +35,7 @@ const KEYS: readonly (readonly [string, string])[] = [
     'S',
     'snapshots: freeze, compare, change orders, the whole job in a file; in a comparison Esc goes back to the list',
   ],
+  ['V', 'what moves it: which givens matter, how sure a result is, what it would take'],
   ['F1 or H', 'the guide, and back from it; F1 also while a formula is written'],
   [
     'P, A, B',
@@ -60,10 +67,23 @@ const RECORD_KEYS: readonly (readonly [string, string])[] = [
   ['Esc', 'leave a correction as it was; else put the record away, with what is half written kept'],
 ];
 
+/** While it is shown how a number comes about. */
+const SHOWING_KEYS: readonly (readonly [string, string])[] = [
+  [
+    '→ ↓ Space, Page Down',
+    'go on; a step that is asked first is shown. Page Down and Page Up also while you write an answer',
+  ],
+  ['← ↑ Shift Space, Page Up', 'back'],
+  ['Home, End', 'to the first step, to the last'],
+  ['Enter', 'in the line of an answer: answer'],
+];
+
 export function keys(): TemplateResult {
   return html`<dl>${KEYS.map(line)}</dl>
     <h3>In a table</h3>
     <dl>${TABLE_KEYS.map(line)}</dl>
+    <h3>While it is shown how</h3>
+    <dl>${SHOWING_KEYS.map(line)}</dl>
     <h3>In the job record</h3>
     <dl>${RECORD_KEYS.map(line)}</dl>`;
 }

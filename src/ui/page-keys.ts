@@ -1,6 +1,7 @@
 // What keys do on the page: on a chosen row, on the rod, and anywhere for undoing.
 // While something is written its own editor takes the keys first.
 import type { CellId } from '../language/tree.ts';
+import type { Result } from '../moves-it/stood.ts';
 import { isBlank } from '../notebook/new-table.ts';
 import { duplicate, moveBy, movePartBy } from './moving.ts';
 import type { RodView } from './rod-scale.ts';
@@ -9,7 +10,15 @@ import type { Session } from './session.ts';
 import { tapeUnder } from './tape-reading.ts';
 
 /** What a key asks of the page, beyond what the session does itself. */
-export type Asked = 'nothing' | 'done' | 'working' | 'remove' | 'move' | 'goes-into' | 'go-to';
+export type Asked =
+  | 'nothing'
+  | 'done'
+  | 'working'
+  | 'remove'
+  | 'move'
+  | 'goes-into'
+  | 'go-to'
+  | 'show-how';
 
 /** A key on the row of this cell; `on` tells whether its name has the keyboard. */
 export function rowKey(session: Session, id: CellId, key: string, on: 'name' | 'other'): Asked {
@@ -52,6 +61,9 @@ export function rowKey(session: Session, id: CellId, key: string, on: 'name' | '
     case 'g':
     case 'G':
       return 'go-to';
+    case 'k':
+    case 'K':
+      return 'show-how';
     case 'Insert':
       session.write({ kind: 'new-cell', part: cell.part, after: id });
       return 'done';
@@ -133,7 +145,10 @@ function isWritten(event: KeyboardEvent): boolean {
 /** F1 anywhere; H where nothing is being written. */
 export function guideKey(session: Session, event: KeyboardEvent): boolean {
   if (event.ctrlKey || event.metaKey || event.altKey) return false;
-  const plain = event.key.toLowerCase() === 'h' && !isWritten(event) && session.writing === null;
+  // In a list of choices a letter goes to the choice that begins with it.
+  const chooses = event.composedPath()[0] instanceof HTMLSelectElement;
+  const free = !isWritten(event) && !chooses && session.writing === null;
+  const plain = event.key.toLowerCase() === 'h' && free;
   return event.key === 'F1' || plain;
 }
 
@@ -141,6 +156,31 @@ export function guideKey(session: Session, event: KeyboardEvent): boolean {
 export function snapshotsKey(session: Session, event: KeyboardEvent): boolean {
   if (event.ctrlKey || event.metaKey || event.altKey || event.shiftKey) return false;
   return event.key.toLowerCase() === 's' && !isWritten(event) && session.writing === null;
+}
+
+/** V where nothing is being written. */
+export function movesKey(session: Session, event: KeyboardEvent): boolean {
+  if (event.ctrlKey || event.metaKey || event.altKey || event.shiftKey) return false;
+  return event.key.toLowerCase() === 'v' && !isWritten(event) && session.writing === null;
+}
+
+/** A where nothing is being written. */
+export function whatIfKey(session: Session, event: KeyboardEvent): boolean {
+  if (event.ctrlKey || event.metaKey || event.altKey || event.shiftKey) return false;
+  return event.key.toLowerCase() === 'a' && !isWritten(event) && session.writing === null;
+}
+
+/** E watches the cell or the part that has the keyboard, or lets it go; Shift E the price, from anywhere. */
+export function watchKey(
+  session: Session,
+  on: { readonly cell: CellId } | { readonly part: string } | null,
+  event: KeyboardEvent,
+): Result | null {
+  if (event.ctrlKey || event.metaKey || event.altKey || session.writing !== null) return null;
+  if (event.key.toLowerCase() !== 'e' || isWritten(event)) return null;
+  if (event.shiftKey) return { of: 'price' };
+  if (!on) return null;
+  return 'cell' in on ? { of: 'cell', cell: on.cell } : { of: 'part', part: on.part };
 }
 
 /** How far a key on the rod scrolls, in pixels; null for other keys. */

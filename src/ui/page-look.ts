@@ -8,6 +8,7 @@ export const pageLook = css`
     grid-template:
       'header header' auto
       'page working' minmax(0, 1fr)
+      'watched watched' auto
       'footing footing' auto / minmax(0, 1fr) 23.5rem;
     background: var(--paper);
   }
@@ -76,23 +77,34 @@ export const pageLook = css`
   .pull {
     display: none;
   }
+  watched-strip {
+    grid-area: watched;
+  }
   job-footing {
     grid-area: footing;
   }
-  guide-page {
+  guide-page,
+  alternatives-sheet {
     grid-area: working;
     min-width: 0;
     min-height: 0;
   }
   @media screen and (min-width: 1281px) {
     /* Beside the notebook, in the place of the working. */
+    :host([alternatives-sheet]) {
+      --value: 8.5rem;
+      --name: 10rem;
+      --gutter: 7.5rem;
+      grid-template-columns: minmax(0, 1fr) clamp(33rem, 42vw, 46rem);
+    }
     :host([guide]) {
       --value: 8.5rem;
       --name: 10rem;
       --gutter: 7.5rem;
       grid-template-columns: minmax(0, 1fr) 33rem;
     }
-    :host([guide]) aside {
+    :host([guide]) aside,
+    :host([alternatives-sheet]) aside {
       display: none;
     }
   }
@@ -110,6 +122,7 @@ export const pageLook = css`
         'header' auto
         'page' minmax(0, 1fr)
         'working' auto
+        'watched' auto
         'footing' auto / minmax(0, 1fr);
     }
     aside {
@@ -182,10 +195,14 @@ export const pageLook = css`
     .told {
       display: none;
     }
-    /* With the guide open it is the guide that is printed; so with the snapshots and the job record. */
-    :host([guide]:not([record], [snapshots])) > :not(guide-page),
+    /* With the guide open it is the guide that is printed; so with a sheet named here. */
+    :host([guide]:not([record], [snapshots], [show-how], [moves])) > :not(guide-page),
+    :host([alternatives-sheet]:not([record], [snapshots], [show-how], [moves]))
+      > :not(alternatives-sheet),
+    :host([show-how]) > :not(show-how),
     :host([snapshots]) > :not(snapshot-sheet),
-    :host([record]) > :not(record-sheet) {
+    :host([record]) > :not(record-sheet),
+    :host([moves]) > :not(moves-sheet) {
       display: none;
     }
   }

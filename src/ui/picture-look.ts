@@ -143,6 +143,11 @@ export const pictureLook = css`
     font-variant-numeric: tabular-nums lining-nums;
     fill: var(--graphite);
   }
+  .ring {
+    fill: none;
+    stroke: var(--keel);
+    stroke-width: 1.8;
+  }
   text.wrong {
     fill: var(--keel);
     font-weight: 600;

@@ -15,11 +15,12 @@ import { look } from './look.ts';
 import { money } from './money-words.ts';
 import { bars } from './record-bars.ts';
 import type { Fresh, RecordBook } from './record-book.ts';
+import { recordAgainstLook } from './record-against-look.ts';
 import { recordLook } from './record-look.ts';
 
 @customElement('record-against')
 export class RecordAgainst extends LitElement {
-  static override styles = [look, recordLook];
+  static override styles = [look, recordLook, recordAgainstLook];
 
   @property({ attribute: false }) book!: RecordBook;
   @state() private trouble = '';

@@ -56,6 +56,7 @@ export class RecordBook {
     const added = await addRecords(this.#shelf, this.id, records);
     if (added.kind === 'not-kept') return sayNotKept(added.why);
     this.#take(added.kept.versions);
+    await (await desk.binder()).recordKept();
     return null;
   }
 

@@ -1,5 +1,5 @@
 // What happened, line by line, the latest day first: new lines are written above, each can be corrected where it stands.
-// Properties: `book`. Event, for a person's act: `added`.
+// Properties: `book`. Events, for a person's act: `added`, and `left` when a correction was left.
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
@@ -21,6 +21,7 @@ import { money } from './money-words.ts';
 import type { Fresh, RecordBook } from './record-book.ts';
 import { type Kept, NO_TEXTS, type RecordLine } from './record-line.ts';
 import './record-line.ts';
+import { recordEntriesLook } from './record-entries-look.ts';
 import { recordLook } from './record-look.ts';
 
 /** So many stand in the document until more are asked for. */
@@ -28,7 +29,7 @@ const MOST_SHOWN = 150;
 
 @customElement('record-entries')
 export class RecordEntries extends LitElement {
-  static override styles = [look, recordLook];
+  static override styles = [look, recordLook, recordEntriesLook];
 
   @property({ attribute: false }) book!: RecordBook;
   @state() private correcting: string | null = null;
@@ -145,6 +146,7 @@ export class RecordEntries extends LitElement {
 
   async #shut(one: Standing): Promise<void> {
     this.correcting = null;
+    this.dispatchEvent(new CustomEvent('left'));
     await this.updateComplete;
     this.renderRoot.querySelector<HTMLElement>(`[data-entry="${one.entry.id}"]`)?.focus();
   }

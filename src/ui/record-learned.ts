@@ -15,6 +15,7 @@ import {
 import { look } from './look.ts';
 import { allCells } from './reading-order.ts';
 import type { RecordBook } from './record-book.ts';
+import { recordAgainstLook } from './record-against-look.ts';
 import { recordLook } from './record-look.ts';
 import type { Session } from './session.ts';
 
@@ -22,7 +23,7 @@ const NEW = 'new';
 
 @customElement('record-learned')
 export class RecordLearned extends LitElement {
-  static override styles = [look, recordLook];
+  static override styles = [look, recordLook, recordAgainstLook];
 
   @property({ attribute: false }) book!: RecordBook;
   @property({ attribute: false }) session!: Session;
@@ -143,11 +144,11 @@ export class RecordLearned extends LitElement {
 
   /** Worked anew only where it would come out otherwise: it takes a whole notebook. */
   #amount(part: string): Built {
-    const { text } = this.session.door.notebook;
-    const of = [text, part, this.built];
+    const { notebook } = this.session.door;
+    const of = [notebook.text, part, this.built];
     if (!this.#tried || this.#tried.of.some((one, i) => one !== of[i])) {
       const key = this.#place(part)?.key ?? '';
-      this.#tried = { of, built: builtAmount(text, key, this.built) };
+      this.#tried = { of, built: builtAmount(notebook, key, this.built) };
     }
     return this.#tried.built;
   }
@@ -189,13 +190,14 @@ export class RecordLearned extends LitElement {
       this.into === NEW
         ? { kind: 'new', part: place?.key ?? '', name: this.name.trim() || 'Hours as built' }
         : { kind: 'given', cell: Number(this.into) };
-    const change = learnedChange(notebook.text, into, learning.learned);
+    const change = learnedChange(notebook, into, learning.learned);
     if ('code' in change) {
       this.said = change.message;
       return;
     }
     if (this.session.apply((one) => one.replaceText(change)))
       this.said = `Written: ${change.say}. Undo takes it back.`;
+    else this.said = this.session.notice?.text ?? '';
     this.requestUpdate();
   }
 

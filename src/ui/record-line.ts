@@ -77,6 +77,16 @@ export class RecordLine extends LitElement {
     this.trouble = trouble;
   }
 
+  /** What was written in it so far, as one line; empty where nothing was. */
+  get words(): string {
+    const { what, amount, hours, note } = this.typed;
+    if (![what, amount, hours, note, this.why].some((text) => text)) return '';
+    const texts = this.#texts;
+    return [...FIELDS.map((field) => texts[field]), this.why]
+      .filter((text) => text !== '')
+      .join(', ');
+  }
+
   get #texts(): Texts {
     return { ...this.texts, ...this.typed };
   }

@@ -11,6 +11,7 @@ import { textOf } from './files.ts';
 import { look } from './look.ts';
 import { money } from './money-words.ts';
 import type { RecordBook } from './record-book.ts';
+import { recordEntriesLook } from './record-entries-look.ts';
 import { recordLook } from './record-look.ts';
 
 const SHEET = {
@@ -23,7 +24,7 @@ const MOST_TOLD = 30;
 
 @customElement('record-paste')
 export class RecordPaste extends LitElement {
-  static override styles = [look, recordLook];
+  static override styles = [look, recordLook, recordEntriesLook];
 
   @property({ attribute: false }) book!: RecordBook;
   @state() private text = '';

@@ -10,7 +10,7 @@ import './record-against.ts';
 import './record-entries.ts';
 import './record-learned.ts';
 import './record-paste.ts';
-import { recordSheetLook } from './record-look.ts';
+import { recordSheetLook } from './record-sheet-look.ts';
 import type { Session } from './session.ts';
 
 const LEAVES = ['What happened', 'Against the estimate', 'From a sheet', 'Learned'] as const;
@@ -86,6 +86,7 @@ export class RecordSheet extends LitElement {
         ?hidden=${leaf !== 'What happened'}
         .book=${book}
         @added=${added}
+        @left=${() => this.desk.half.done()}
       ></record-entries>
       ${
         leaf === 'Against the estimate'
@@ -122,6 +123,7 @@ export class RecordSheet extends LitElement {
 
   /** The book is the same, what stands in it is not: everything that shows it is drawn again. */
   #added = (): void => {
+    this.desk.half.done();
     this.requestUpdate();
     for (const leaf of this.renderRoot.querySelectorAll<LitElement>('.inside > *'))
       if ('requestUpdate' in leaf) leaf.requestUpdate();

@@ -5,9 +5,11 @@ import type { Working } from '../explain/step.ts';
 import type { Applied, Draft, EstimateDoor, MovedValues, TableDoor } from '../notebook/estimate.ts';
 import type { Cell, Change, Finding, Notebook, Part } from '../notebook/document.ts';
 import type { NotPasted } from '../notebook/paste-edit.ts';
+import { type Happening, type Listener, type Notice, type Writing, asDone } from './happening.ts';
 import { allCells, cellCalled, cellOf, firstOther, firstOtherPlace } from './reading-order.ts';
 import { type RowPlace, placeOf, standingIn } from './row-places.ts';
 import { mendsIn, problemFrom, problemsBy, toldOtherwise } from './problems.ts';
+import { Hearers } from './hearers.ts';
 import { Trial } from './trial.ts';
 
 /** All that can be asked of an estimate and done to it, tables among it. */
@@ -23,60 +25,6 @@ export interface Asides {
   difference(cell: CellId): string | null;
   /** A length in the notation it was not typed in: 10.8 ft is 10 ft 9 5/8 in, a hair shy. */
   otherwise(draft: Draft): string | null;
-}
-
-/** What is being written: one thing at a time on the whole page. */
-export type Writing =
-  /** `typed` is what opened the line, in place of what stands there. */
-  | {
-      readonly kind: 'formula' | 'by-hand' | 'name';
-      readonly cell: CellId;
-      readonly typed?: string;
-    }
-  | { readonly kind: 'remark'; readonly cell: CellId; readonly word: string }
-  | { readonly kind: 'new-cell'; readonly part: string; readonly after: CellId | null }
-  | { readonly kind: 'new-table'; readonly part: string; readonly after: CellId | null }
-  /** A table in a cell that holds nothing yet; `typed` is what was pasted into its line. */
-  | { readonly kind: 'table-here'; readonly cell: CellId; readonly typed?: string }
-  | { readonly kind: 'prose'; readonly part: string; readonly place: number }
-  | { readonly kind: 'new-prose'; readonly part: string; readonly after: CellId | null }
-  | { readonly kind: 'part-name'; readonly part: string }
-  | { readonly kind: 'title' };
-
-/** What happened, for those who draw it. */
-export type Happening =
-  /** A notebook was opened: everything is new. */
-  | { readonly kind: 'opened' }
-  /** The notebook changed; `ran` are the cells worked anew. */
-  | { readonly kind: 'changed'; readonly ran: readonly CellId[] }
-  | { readonly kind: 'chosen' }
-  /** A cell was asked for: it is to be brought into view, and given the keyboard unless that is elsewhere. */
-  | { readonly kind: 'bring'; readonly cell: CellId; readonly keyboard: 'goes' | 'stays' }
-  /** A place in a table was asked for: as above, or to be written at once. Row -1 is its header. */
-  | {
-      readonly kind: 'bring-row';
-      readonly at: RowPlace;
-      readonly keyboard: 'goes' | 'stays' | 'writes';
-    }
-  /** A part was asked for: its heading is to be brought into view. */
-  | { readonly kind: 'bring-part'; readonly part: string }
-  | { readonly kind: 'writing' }
-  | { readonly kind: 'tape' }
-  | { readonly kind: 'told' }
-  /** Words come from the guide into the line that is being written. */
-  | { readonly kind: 'put'; readonly words: string }
-  /** The keyboard went from the guide to something else: a line that waited for its words waits no longer. */
-  | { readonly kind: 'guide-left' };
-
-export type Listener = (happening: Happening) => void;
-
-/** Something to tell the person, calmly. */
-export interface Notice {
-  readonly text: string;
-  /** `plain` goes when the next thing happens; `stays` until it is put away. */
-  readonly lasts: 'plain' | 'stays';
-  /** What can be done about it, with a button; the notice goes with it. */
-  readonly act?: { readonly say: string; readonly go: () => void };
 }
 
 export class Session {
@@ -96,8 +44,8 @@ export class Session {
   /** What was to be mended when the rows were last drawn. */
   #problems: ReturnType<typeof problemsBy>;
   #besideGuide = false;
-  readonly #listeners = new Set<Listener>();
-  readonly #watchers = new Map<CellId, Set<() => void>>();
+  #watched: ReadonlySet<string> = new Set();
+  readonly #hearers = new Hearers();
 
   constructor(door: Door, asides: Asides) {
     this.#door = door;
@@ -140,18 +88,12 @@ export class Session {
 
   /** Returns how to stop listening. */
   listen(listener: Listener): () => void {
-    this.#listeners.add(listener);
-    return () => this.#listeners.delete(listener);
+    return this.#hearers.listen(listener);
   }
 
   /** Called when this cell has to be drawn again. Returns how to stop. */
   watch(cell: CellId, draw: () => void): () => void {
-    const watchers = this.#watchers.get(cell) ?? new Set();
-    this.#watchers.set(cell, watchers.add(draw));
-    return () => {
-      watchers.delete(draw);
-      if (watchers.size === 0) this.#watchers.delete(cell);
-    };
+    return this.#hearers.watch(cell, draw);
   }
 
   /** Another notebook takes the place of this one. */
@@ -362,6 +304,22 @@ export class Session {
     if (ran.length > 0) this.#changed(ran);
   }
 
+  /** The marks of the results that are watched. */
+  get watched(): ReadonlySet<string> {
+    return this.#watched;
+  }
+
+  setWatched(marks: ReadonlySet<string>): void {
+    const otherwise = [...this.#watched, ...marks].filter(
+      (mark) => this.#watched.has(mark) !== marks.has(mark),
+    );
+    this.#watched = marks;
+    this.#redraw(
+      otherwise.flatMap((mark) => (mark.startsWith('cell ') ? [Number(mark.slice(5))] : [])),
+    );
+    this.#happen({ kind: 'watched' });
+  }
+
   tell(notice: Notice | null): void {
     this.#notice = notice;
     this.#happen({ kind: 'told' });
@@ -450,19 +408,10 @@ export class Session {
   }
 
   #redraw(cells: readonly (CellId | null)[]): void {
-    for (const cell of new Set(cells)) {
-      if (cell !== null) for (const draw of this.#watchers.get(cell) ?? []) draw();
-    }
+    this.#hearers.redraw(cells);
   }
 
   #happen(happening: Happening): void {
-    for (const listener of this.#listeners) listener(happening);
+    this.#hearers.tell(happening);
   }
-}
-
-/** `Move Waste` as it is told afterwards: `Moved Waste`. */
-function asDone(say: string): string {
-  return say.replace(/^(Move|Duplicate|Rename|Add|Insert)\b/, (word) =>
-    word.endsWith('e') ? `${word}d` : `${word}ed`,
-  );
 }

@@ -242,7 +242,7 @@ export class SnapshotList extends LitElement {
         <button
           class="act"
           aria-pressed=${beside ? 'true' : 'false'}
-          @click=${() => binder.setAgainst(seal)}
+          @click=${() => binder.setAgainst(beside ? null : seal)}
         >
           ${beside ? 'Stands beside the price below' : 'Set the price below beside it'}
         </button>

@@ -13,6 +13,7 @@ import { rangeEnds } from './range-ends.ts';
 import type { Session } from './session.ts';
 import { formulaShown } from './formula-shown.ts';
 import { DOES_NOT_HOLD, isOpen, spoken, valueSaid } from './value-words.ts';
+import { witness, witnessLook } from './witness.ts';
 import './lay-table.ts';
 import './story-formula.ts';
 import './story-line.ts';
@@ -20,7 +21,7 @@ import './story-tape.ts';
 
 @customElement('story-cell')
 export class StoryCell extends LitElement {
-  static override styles = [look, amountLook, cellLook];
+  static override styles = [look, amountLook, witnessLook, cellLook];
 
   @property({ attribute: false }) session!: Session;
   @property({ attribute: false, hasChanged: cellSaysOtherwise }) cell!: Cell;
@@ -87,7 +88,7 @@ export class StoryCell extends LitElement {
                 aria-current=${chosen ? 'true' : nothing}
                 @dblclick=${() => session.write({ kind: 'name', cell: cell.id })}
               >
-                ${cell.name}
+                ${cell.name}${session.watched.has(`cell ${cell.id}`) ? witness() : nothing}
               </button>`
         }
         ${

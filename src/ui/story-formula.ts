@@ -90,6 +90,11 @@ export class StoryFormula extends LitElement {
     this.#offers.place(this.listbox, this.input.getBoundingClientRect(), bottom);
   }
 
+  /** Another notebook may be opened while this is written: its row goes in its own turn. */
+  protected override shouldUpdate(): boolean {
+    return this.session.cell(this.cell.id) !== null;
+  }
+
   protected override render(): TemplateResult {
     const blank = this.text.trim() === '';
     const problems = blank ? [] : this.#problems;

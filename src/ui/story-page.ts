@@ -5,6 +5,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { keyed } from 'lit/directives/keyed.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { CellId } from '../language/tree.ts';
+import type { Result } from '../moves-it/stood.ts';
 import type { Part } from '../notebook/document.ts';
 import type { Binder } from './binder.ts';
 import type { Desk } from './desk.ts';
@@ -14,23 +15,15 @@ import { look } from './look.ts';
 import { styled } from './styled.ts';
 import { pageLook } from './page-look.ts';
 import { allCells } from './reading-order.ts';
-import {
-  type Asked,
-  goToKey,
-  guideKey,
-  moveKey,
-  problemKey,
-  rodKey,
-  rowKey,
-  snapshotsKey,
-  undoKey,
-} from './page-keys.ts';
+import { rodKey } from './page-keys.ts';
+import { PageKeyboard } from './page-keyboard.ts';
+import { PageLeaving } from './page-leaving.ts';
+import { PageSheets } from './page-sheets.ts';
 import type { CellSheet } from './job-sheets.ts';
-import { duplicatePart } from './moving.ts';
 import { PagePlaces, isLost } from './page-places.ts';
 import { told } from './page-told.ts';
-import type { Happening, Session, Writing } from './session.ts';
-import type { StoryCell } from './story-cell.ts';
+import type { Happening, Writing } from './happening.ts';
+import type { Session } from './session.ts';
 import type { About } from './story-working.ts';
 import { valueSaid } from './value-words.ts';
 import './job-footing.ts';
@@ -38,6 +31,7 @@ import './job-header.ts';
 import './story-part.ts';
 import './story-rod.ts';
 import './story-working.ts';
+import './watched-strip.ts';
 
 /** Blocks drawn in the first go, and in each frame after it until all stand. */
 const DRAWN_FIRST = 120;
@@ -50,16 +44,7 @@ export class StoryPage extends LitElement {
   static override styles = [look, pageLook];
 
   @property({ attribute: false }) desk!: Desk;
-  @state() private sheet: SheetName | CellSheet | '' = '';
-  @state() private sheetsHere = false;
-  @state() private snapshotsHere = false;
-  @state() private binder: Binder | null = null;
-  /** The cell that the sheet is about, and of a table the column. */
-  @state() private about: CellId | null = null;
-  #column = 0;
-  @state() private recordHere = false;
-  @state() private guide: 'away' | 'open' = 'away';
-  @state() private guideHere = false;
+  @state() bound: Binder | null = null;
   /** On narrow screens the working is a sheet from below. */
   @state() private workingUp = false;
   @state() private drawn = DRAWN_FIRST;
@@ -68,12 +53,26 @@ export class StoryPage extends LitElement {
   #stops: (() => void)[] = [];
   readonly #places = new PagePlaces(this);
   readonly #dragging = new Dragging(this);
+  readonly sheets = new PageSheets(this, () => this.#sheetGone());
   #narrow = window.matchMedia('(max-width: 760px)');
   /** How many notebooks were opened: ids mean something else in each, so nothing drawn is used again. */
   #opened = 0;
 
+  constructor() {
+    super();
+    new PageKeyboard(this);
+    new PageLeaving(this);
+    this.addEventListener('watch', (event) =>
+      this.desk.watching.turn((event as CustomEvent<Result>).detail),
+    );
+  }
+
   get session(): Session {
     return this.desk.session;
+  }
+
+  get scrolled(): number {
+    return this.#places.scroll;
   }
 
   override connectedCallback(): void {
@@ -84,28 +83,12 @@ export class StoryPage extends LitElement {
     ];
     this.narrow = this.#narrow.matches;
     this.#narrow.addEventListener('change', this.#turned);
-    // Also where nothing has the keyboard: undoing always works.
-    document.addEventListener('keydown', this.#key);
-    // Before whatever is being written takes its keys: one goes on from anywhere.
-    document.addEventListener('keydown', this.#goToKey, true);
-    this.addEventListener('input', this.#typed);
-    this.addEventListener('focusout', this.#lineLeft);
-    window.addEventListener('pagehide', this.#leaving);
-    window.addEventListener('beforeunload', this.#unloading);
-    document.addEventListener('visibilitychange', this.#hidden);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     for (const stop of this.#stops) stop();
     this.#narrow.removeEventListener('change', this.#turned);
-    document.removeEventListener('keydown', this.#key);
-    document.removeEventListener('keydown', this.#goToKey, true);
-    this.removeEventListener('input', this.#typed);
-    this.removeEventListener('focusout', this.#lineLeft);
-    window.removeEventListener('pagehide', this.#leaving);
-    window.removeEventListener('beforeunload', this.#unloading);
-    document.removeEventListener('visibilitychange', this.#hidden);
   }
 
   protected override firstUpdated(): void {
@@ -113,28 +96,6 @@ export class StoryPage extends LitElement {
     // After the page stands: an accepted snapshot shows beside the price.
     setTimeout(() => void this.desk.binder().then((binder) => this.#bind(binder)));
     this.#comeBack();
-  }
-
-  protected override willUpdate(): void {
-    this.toggleAttribute('guide', this.guide === 'open' && this.guideHere);
-    // Sheets and the guide come when they are first asked for.
-    if (this.guide === 'open' && !this.guideHere) {
-      void import('./guide-page.ts').then(() => (this.guideHere = true));
-    }
-    this.toggleAttribute('snapshots', this.sheet === 'snapshots' && this.snapshotsHere);
-    this.toggleAttribute('record', this.sheet === 'record');
-    if (this.sheet === 'snapshots') {
-      if (this.snapshotsHere) return;
-      void import('./snapshot-sheet.ts').then(() => (this.snapshotsHere = true));
-      return;
-    }
-    if (this.sheet === 'record') {
-      if (this.recordHere) return;
-      void import('./record-sheet.ts').then(() => (this.recordHere = true));
-      return;
-    }
-    if (this.sheet === '' || this.sheetsHere) return;
-    void import('./job-sheets.ts').then(() => (this.sheetsHere = true));
   }
 
   protected override updated(): void {
@@ -158,8 +119,9 @@ export class StoryPage extends LitElement {
       <job-header
         role="banner"
         .desk=${desk}
-        @sheet=${(event: CustomEvent<SheetName>) => (this.sheet = event.detail)}
-        @guide=${this.#turnGuide}
+        @sheet=${(event: CustomEvent<SheetName>) => this.sheets.show(event.detail)}
+        @guide=${this.sheets.turnGuide}
+        @alternatives-sheet=${this.sheets.turnAlternatives}
       ></job-header>
       ${told(desk)}
       <main class="scroll" id="page" aria-label="Estimate" @scroll=${this.#places.scrolled}>
@@ -182,7 +144,7 @@ export class StoryPage extends LitElement {
         ></story-rod>
         <div
           class="parts"
-          @about=${({ detail }: CustomEvent<About>) => this.#lay(detail.sheet, detail.cell, detail.column)}
+          @about=${({ detail }: CustomEvent<About>) => this.lay(detail.sheet, detail.cell, detail.column)}
           @grip=${({ detail }: CustomEvent<{ gripped: Gripped; event: PointerEvent }>) =>
             this.#dragging.start(detail.gripped, detail.event)}
         >
@@ -216,54 +178,22 @@ export class StoryPage extends LitElement {
         <div class="inside">
           <story-working
             .session=${session}
-            @about=${({ detail }: CustomEvent<About>) => this.#lay(detail.sheet, detail.cell)}
+            @about=${({ detail }: CustomEvent<About>) => this.lay(detail.sheet, detail.cell)}
             @away=${() => (this.workingUp = false)}
           ></story-working>
         </div>
       </aside>
-      ${
-        this.guideHere
-          ? html`<guide-page
-              .desk=${desk}
-              ?open=${this.guide === 'open'}
-              @away=${this.#turnGuide}
-            ></guide-page>`
-          : nothing
-      }
+      ${this.sheets.beside()}
+      <watched-strip
+        .desk=${desk}
+        @alternatives-sheet=${this.sheets.turnAlternatives}
+      ></watched-strip>
       <job-footing
         role="contentinfo"
         .session=${session}
-        .against=${this.binder?.against ?? null}
+        .against=${this.bound?.against ?? null}
       ></job-footing>
-      ${
-        this.recordHere
-          ? html`<record-sheet
-              .desk=${desk}
-              ?open=${this.sheet === 'record'}
-              @away=${this.#sheetAway}
-            ></record-sheet>`
-          : nothing
-      }
-      ${
-        this.sheetsHere
-          ? html`<job-sheets
-              .desk=${desk}
-              open=${this.sheet === 'snapshots' ? '' : this.sheet}
-              .about=${this.about}
-              column=${this.#column}
-              @away=${this.#sheetAway}
-            ></job-sheets>`
-          : nothing
-      }
-      ${
-        this.snapshotsHere
-          ? html`<snapshot-sheet
-              .desk=${desk}
-              ?open=${this.sheet === 'snapshots'}
-              @away=${this.#sheetAway}
-            ></snapshot-sheet>`
-          : nothing
-      }
+      ${this.sheets.render()}
     `;
   }
 
@@ -298,6 +228,7 @@ export class StoryPage extends LitElement {
       case 'told':
       case 'put':
       case 'guide-left':
+      case 'watched':
         break;
       case 'tape':
         if (this.session.trial) this.#opens(this.session.trial.cell);
@@ -354,61 +285,22 @@ export class StoryPage extends LitElement {
   }
 
   #bind(binder: Binder): void {
-    this.binder = binder;
+    this.bound = binder;
     if (this.isConnected) this.#stops.push(binder.listen(() => this.requestUpdate()));
   }
-
-  #turnGuide = (): void => {
-    this.guide = this.guide === 'open' ? 'away' : 'open';
-  };
 
   #comeBack(): void {
     this.#places.comeBack(this.desk.place?.scroll ?? 0);
   }
 
   /** Lays a sheet about one cell over the page. */
-  #lay(sheet: CellSheet, cell: CellId, column = 0): void {
+  lay(sheet: CellSheet, cell: CellId, column = 0): void {
     this.workingUp = false;
-    this.#column = column;
-    this.about = cell;
-    this.sheet = sheet;
+    this.sheets.lay(sheet, cell, column);
   }
 
   #turned = (): void => {
     this.narrow = this.#narrow.matches;
-  };
-
-  #leaving = (): void => {
-    void this.desk.leave(this.#places.scroll);
-  };
-
-  /** What is not kept yet would go with the page: the browser asks, and meanwhile it is kept. */
-  #unloading = (event: BeforeUnloadEvent): void => {
-    if (this.desk.keeping.kind === 'kept' && !this.binder?.waits) return;
-    event.preventDefault();
-    this.#leaving();
-  };
-
-  /** In a line that is being written; what is looked for in a table is nobody's work. */
-  #typed = (event: Event): void => {
-    const path = event.composedPath();
-    const [line] = path;
-    const within = (tag: string): boolean =>
-      path.some((at) => at instanceof HTMLElement && at.tagName === tag);
-    // The guide has a notebook of its own, in which nothing is kept.
-    if (within('GUIDE-PAGE') || (this.session.writing === null && !within('TABLE-LINE'))) return;
-    if (line instanceof HTMLInputElement || line instanceof HTMLTextAreaElement)
-      this.desk.half.typed(line.value);
-  };
-
-  /** A row's line is gone with the keyboard, unless the person only went to another window. */
-  #lineLeft = (): void => {
-    if (this.session.writing === null && document.hasFocus()) this.desk.half.done();
-  };
-
-  #hidden = (): void => {
-    if (document.visibilityState === 'hidden') this.#leaving();
-    else void this.desk.catchUp();
   };
 
   #rodKey = (event: KeyboardEvent): void => {
@@ -419,77 +311,17 @@ export class StoryPage extends LitElement {
     this.#places.scrollTo(this.#places.scroll + by);
   };
 
-  #goToKey = (event: KeyboardEvent): void => {
-    if (goToKey(event) === 'nothing' || event.isComposing) return;
-    event.preventDefault();
-    event.stopPropagation();
-    if (this.sheet === '') this.sheet = 'go-to';
-  };
-
-  #key = (event: KeyboardEvent): void => {
-    if (event.defaultPrevented || event.isComposing) return;
-    if (this.#keyed(event) !== 'nothing') event.preventDefault();
-  };
-
-  #keyed(event: KeyboardEvent): Asked {
-    const { session } = this;
-    const undone = undoKey(session, event);
-    if (undone !== 'nothing') return undone;
-    if (guideKey(session, event)) {
-      this.#turnGuide();
-      return 'done';
-    }
-    const path = event.composedPath().filter((at) => at instanceof HTMLElement);
-    if (this.sheet === '' && snapshotsKey(session, event)) {
-      this.sheet = 'snapshots';
-      return 'done';
-    }
-    if (event.key === 'Escape' && path.some((at) => at.tagName === 'ASIDE')) {
-      this.workingUp = false;
-      if (session.chosen !== null) session.bring(session.chosen);
-      return 'done';
-    }
-    // A sheet that is laid over the page has keys of its own.
-    if (!path.some((at) => at.tagName === 'DIALOG')) {
-      const mended = problemKey(session, event);
-      if (mended !== 'nothing') return mended;
-    }
-    const row = path.find((at): at is StoryCell => at.tagName === 'STORY-CELL');
-    const heading = path.find((at) => at.dataset['heading'] !== undefined);
-    const on = row
-      ? { cell: row.cell.id }
-      : heading
-        ? { part: heading.dataset['heading'] ?? '' }
-        : null;
-    if (on && session.writing === null) {
-      const moved = moveKey(session, on, event);
-      if (moved !== 'nothing') return moved;
-    }
-    if (heading && /^d$/i.test(event.key) && !event.ctrlKey && !event.metaKey && !event.altKey) {
-      duplicatePart(session, heading.dataset['heading'] ?? '');
-      return 'done';
-    }
-    if (!row || session.writing !== null || event.ctrlKey || event.metaKey || event.altKey) {
-      return 'nothing';
-    }
-    const onName = path.some((at) => at.classList.contains('name'));
-    const asked = rowKey(session, row.cell.id, event.key, onName ? 'name' : 'other');
-    if (asked === 'working') this.#toWorking();
-    if (asked === 'remove') this.#lay('removing', row.cell.id);
-    if (asked === 'move') this.#lay('moving', row.cell.id);
-    if (asked === 'goes-into') this.#lay('goes-into', row.cell.id);
-    if (asked === 'go-to') this.sheet = 'go-to';
-    return asked;
-  }
-
   /** What had the keyboard before the sheet came may be gone, as a line that was being written is. */
-  #sheetAway = (): void => {
-    this.sheet = '';
+  #sheetGone(): void {
     const { chosen } = this.session;
     if (chosen !== null && isLost()) this.#places.bring(chosen, 'stays');
-  };
+  }
 
-  #toWorking(): void {
+  fromWorking(): void {
+    this.workingUp = false;
+  }
+
+  toWorking(): void {
     this.workingUp = true;
     void this.updateComplete.then(() => {
       const working = this.renderRoot.querySelector('story-working');

@@ -3,33 +3,32 @@
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
+import type { Result } from '../moves-it/stood.ts';
 import type { Block, Cell, Part } from '../notebook/document.ts';
-import { sayLeftOut } from '../notebook/left-out.ts';
-import type { CostRow } from '../notebook/recap.ts';
+import { asksForRecap } from '../notebook/recap-table.ts';
+import { drawing } from './drawing-fetched.ts';
 import { look } from './look.ts';
 import { styled } from './styled.ts';
-import { isNothing, money, percentOf } from './money-words.ts';
+import { witness, witnessLook } from './witness.ts';
 import { duplicatePart, movePartBy } from './moving.ts';
+import { keyOf, saysOtherwise, stretchesOf } from './part-blocks.ts';
 import { partLook } from './part-look.ts';
+import { partRecap } from './part-recap.ts';
 import type { CellId } from '../language/tree.ts';
 import type { Session } from './session.ts';
-import { cellSaysOtherwise } from './story-cell.ts';
 import './lay-table.ts';
+import './story-cell.ts';
 import './story-line.ts';
 import './story-prose.ts';
+import './story-recap.ts';
 import './story-table.ts';
-
-const KINDS = ['material', 'labour', 'equipment', 'subcontract', 'fee'] as const;
-
-/** In a long notebook so many blocks at a time are laid out when they come into sight. */
-const STRETCH = 60;
 
 /** About how high a block is before it was drawn, in pixels. */
 const BLOCK_HEIGHT = 30;
 
 @customElement('story-part')
 export class StoryPart extends LitElement {
-  static override styles = [look, partLook];
+  static override styles = [look, witnessLook, partLook];
 
   @property({ attribute: false }) session!: Session;
   @property({ attribute: false, hasChanged: saysOtherwise }) content!: Part;
@@ -44,7 +43,7 @@ export class StoryPart extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     this.#stop = this.session.listen(({ kind }) => {
-      if (kind !== 'changed' && kind !== 'writing') return;
+      if (kind !== 'changed' && kind !== 'writing' && kind !== 'watched') return;
       if (this.#shows() !== this.#shown) this.requestUpdate();
     });
   }
@@ -58,12 +57,22 @@ export class StoryPart extends LitElement {
     this.#shown = this.#shows();
   }
 
+  get #mark(): string {
+    return `part ${this.content.key}`;
+  }
+
+  #watch(): void {
+    const detail: Result = { of: 'part', part: this.content.key };
+    this.dispatchEvent(new CustomEvent('watch', { detail, bubbles: true, composed: true }));
+  }
+
   /** What stands in the heading and what is being written here, as one text to compare. */
   #shows(): string {
     const { writing, door } = this.session;
     const here = writing && 'part' in writing && writing.part === this.content.key;
     const row = door.costs().parts.find(({ key }) => key === this.content.key);
-    return JSON.stringify([row, here ? writing : null]);
+    const watched = this.session.watched.has(this.#mark);
+    return JSON.stringify([row, here ? writing : null, watched]);
   }
 
   /** Where a row would come to stand that is dropped at this height: its place without it, and the line above that. */
@@ -125,6 +134,10 @@ export class StoryPart extends LitElement {
                 </button>
                 <button class="plain" @click=${() => this.#writeProse()}>Write a note</button>
                 <span class="whole">
+                  <button class="plain" @click=${() => this.#watch()}>
+                    ${this.session.watched.has(this.#mark) ? 'Let go of' : 'Watch'} what
+                    ${part.name} costs
+                  </button>
                   <button class="plain" @click=${() => duplicatePart(this.session, part.key)}>
                     Duplicate ${part.name}
                   </button>
@@ -180,7 +193,7 @@ export class StoryPart extends LitElement {
               </button>
             </h2>`
       }
-      ${row ? this.#recap(row) : nothing}
+      ${row ? partRecap(this.session.door, row, this.session.watched.has(this.#mark) ? witness() : nothing) : nothing}
     </header>`;
   }
 
@@ -188,36 +201,6 @@ export class StoryPart extends LitElement {
     const detail = { gripped: { part: this.content.key }, event };
     this.dispatchEvent(new CustomEvent('grip', { detail, bubbles: true, composed: true }));
   };
-
-  #recap(row: CostRow): TemplateResult {
-    const { currency } = this.session.door.notebook.settings;
-    const missing = row.incomplete.length;
-    const shares = KINDS.filter((kind) => !isNothing(row[kind])).map(
-      (kind) => `${kind} ${percentOf(row[kind], row.direct) ?? 0}%`,
-    );
-    const lines = row.lines === 0 ? '' : row.lines === 1 ? '1 line' : `${row.lines} lines`;
-    const words = [lines, shares.join(', ')].filter((said) => said !== '').join(' · ');
-    // A part with price lines only, such as a summary, adds to the price and not to the cost.
-    const added = row.lines === 0 && !isNothing(row.price);
-    const sum = added ? `adds ${money(row.price, currency)}` : money(row.direct, currency);
-    return html`
-      <span class="shares">${words}</span>
-      ${
-        row.lines > 0 || added || missing > 0
-          ? html`<span class="sum"
-              >${sum}${
-                missing > 0
-                  ? html`<span class="so-far"
-                      >so far;
-                      ${sayLeftOut(row.incomplete, (id) => this.session.door.state(id))}</span
-                    >`
-                  : nothing
-              }</span
-            >`
-          : nothing
-      }
-    `;
-  }
 
   #block(block: Block, place: number): unknown {
     switch (block.kind) {
@@ -230,7 +213,8 @@ export class StoryPart extends LitElement {
             .session=${this.session}
             .cell=${block.cell}
           ></story-cell>
-          ${block.cell.table ? this.#table(block.cell.id) : nothing} ${this.#picture(block.cell)}
+          ${block.cell.table ? this.#table(block.cell.id) : nothing}
+          ${this.#picture(block.cell)}${this.#recapTable(block.cell)}
           ${this.#newCell(block.cell.id)}${this.#newTable(block.cell.id)}${this.#newProse(block.cell.id)}`;
       case 'heading':
         return html`<div role="listitem" data-block class="deeper">
@@ -264,6 +248,15 @@ export class StoryPart extends LitElement {
       .session=${this.session}
       .cell=${cell.id}
     ></story-picture>`;
+  }
+
+  #recapTable(cell: Cell): TemplateResult | typeof nothing {
+    if (!asksForRecap(cell)) return nothing;
+    return html`<story-recap
+      role="listitem"
+      .session=${this.session}
+      .cell=${cell.id}
+    ></story-recap>`;
   }
 
   #newCell(after: number | null): unknown {
@@ -336,55 +329,6 @@ export class StoryPart extends LitElement {
     if (wanted === '' || wanted === part.name) session.write(null);
     else if (session.apply((door) => door.renamePart(part.key, wanted))) session.write(null);
   }
-}
-
-/** What draws pictures, once it was asked for. */
-class Drawing {
-  #here = false;
-  #fetched: Promise<void> | null = null;
-
-  get here(): boolean {
-    return this.#here;
-  }
-
-  fetched(): Promise<void> {
-    this.#fetched ??= import('./story-picture.ts').then(() => {
-      this.#here = true;
-    });
-    return this.#fetched;
-  }
-}
-
-const drawing = new Drawing();
-
-/** Has anything changed that the part draws? Where it stands in the text is not drawn. */
-function saysOtherwise(now: Part, before: Part | undefined): boolean {
-  if (!before || now.key !== before.key || now.name !== before.name) return true;
-  if (now.blocks.length !== before.blocks.length) return true;
-  return now.blocks.some((block, place) => {
-    const was = before.blocks[place];
-    if (block.kind !== was?.kind) return true;
-    switch (block.kind) {
-      case 'cell':
-        return was.kind !== 'cell' || cellSaysOtherwise(block.cell, was.cell);
-      case 'heading':
-        return was.kind !== 'heading' || block.text !== was.text || block.level !== was.level;
-      case 'prose':
-        return was.kind !== 'prose' || block.markdown !== was.markdown;
-    }
-  });
-}
-
-function stretchesOf(blocks: readonly Block[]): readonly (readonly [number, readonly Block[]])[] {
-  const stretches: [number, readonly Block[]][] = [];
-  for (let from = 0; from < blocks.length; from += STRETCH) {
-    stretches.push([from, blocks.slice(from, from + STRETCH)]);
-  }
-  return stretches;
-}
-
-function keyOf(block: Block, place: number): string {
-  return block.kind === 'cell' ? `cell ${block.cell.id}` : `${block.kind} ${place}`;
 }
 
 declare global {

@@ -1,13 +1,15 @@
 // The pictures that a cell's `picture` remarks ask for, redrawn as its numbers change. One that waits keeps its last
 // drawing, greyed, and says what it waits for; what is wrong with a remark is told in the cell's row.
-// Properties: `session`, `cell` (the id of the cell). Fetched with the first cell that has a picture.
+// Properties: `session`, `cell` (the id of the cell), `only` (the place of one picture among several), `marked` (dimensions to
+// be ringed, as they are written), `enlarged` (how many times). Fetched with the first cell that has a picture.
 import { LitElement, html, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { CellId } from '../language/tree.ts';
 import type { PictureState } from '../notebook/pictures.ts';
 import { FONT, draw, hatchOf, sheetOf, wideOf } from '../picture/draw.ts';
 import type { Drawing, Fill, KeyItem, Line, Point } from '../picture/drawing.ts';
-import type { Lettering, Placed, Sheet } from '../picture/sheet.ts';
+import type { Placed, Sheet } from '../picture/sheet.ts';
+import type { Lettering } from '../picture/strokes.ts';
 import { Follows } from './follows.ts';
 import { look } from './look.ts';
 import { pictureLook } from './picture-look.ts';
@@ -28,6 +30,11 @@ export class StoryPicture extends LitElement {
 
   @property({ attribute: false }) session!: Session;
   @property({ attribute: false }) cell!: CellId;
+
+  @property({ attribute: false }) only: number | null = null;
+  @property({ attribute: false }) marked: readonly string[] = [];
+  /** Of its letters and lines, where a group looks at it. */
+  @property({ type: Number }) enlarged = 1;
 
   @state() private wide = WIDEST;
 
@@ -60,13 +67,16 @@ export class StoryPicture extends LitElement {
     const style = getComputedStyle(this);
     const inside =
       this.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight);
-    if (inside > 0) this.wide = Math.min(WIDEST, Math.max(NARROWEST, Math.floor(inside)));
+    if (inside > 0)
+      this.wide = Math.min(WIDEST, Math.max(NARROWEST, Math.floor(inside / this.enlarged)));
   }
 
   protected override render(): TemplateResult | typeof nothing {
     if (!this.session.cell(this.cell)) return nothing;
     const pictures = this.session.door.picturesOf(this.cell);
-    return html`${pictures.map((one, i) => this.#picture(one, i))}`;
+    return html`${pictures.map((one, i) =>
+      this.only === null || this.only === i ? this.#picture(one, i) : nothing,
+    )}`;
   }
 
   #picture(picture: PictureState, place: number): unknown {
@@ -134,7 +144,7 @@ export class StoryPicture extends LitElement {
         width=${sheet.width}
         height=${sheet.height}
       >
-        ${onSheet(sheet)}
+        ${onSheet(sheet, this.marked)}
       </svg>
       <figcaption>
         <b>${drawing.name}</b>
@@ -147,11 +157,12 @@ export class StoryPicture extends LitElement {
   }
 }
 
-function onSheet({ shapes, strokes, letters }: Sheet): TemplateResult {
+function onSheet({ shapes, strokes, letters }: Sheet, marked: readonly string[]): TemplateResult {
+  const ringed = letters.filter(({ text }) => marked.includes(text));
   return svg`<g aria-hidden="true">${shapes.map(placed)}${strokes.map(
     ({ from, to, line, wrong }) =>
       svg`<line class="${line} ${wrong ? 'wrong' : ''}" x1=${tidy(from.x)} y1=${tidy(from.y)} x2=${tidy(to.x)} y2=${tidy(to.y)}></line>`,
-  )}${letters.map(behind)}${letters.map(lettered)}</g>`;
+  )}${letters.map(behind)}${letters.map(lettered)}${ringed.map(ring)}</g>`;
 }
 
 /** Paper behind words: a line that runs on behind them is not read as part of them. */
@@ -159,6 +170,14 @@ function behind({ x, y, text, anchor }: Lettering): TemplateResult {
   const wide = wideOf(text);
   const left = anchor === 'start' ? x : anchor === 'end' ? x - wide : x - wide / 2;
   return svg`<rect class="behind" x=${tidy(left - 1)} y=${tidy(y - FONT * 0.86)} width=${tidy(wide + 2)} height=${tidy(FONT * 1.08)}></rect>`;
+}
+
+/** Around a dimension that is asked about, as with a crayon. */
+function ring(letters: Lettering): TemplateResult {
+  const { x, y, text, anchor } = letters;
+  const wide = wideOf(text);
+  const left = anchor === 'start' ? x : anchor === 'end' ? x - wide : x - wide / 2;
+  return svg`<ellipse class="ring" cx=${tidy(left + wide / 2)} cy=${tidy(y - FONT * 0.33)} rx=${tidy(wide / 2 + 6)} ry=${tidy(FONT * 0.85)}></ellipse>`;
 }
 
 function lettered({ x, y, text, anchor, wrong }: Lettering): TemplateResult {

@@ -1,10 +1,11 @@
 // The working of the chosen cell: the answer, what can be done with it, its remarks, and below it the steps
 // going down like risers to the givens and their sources; then what it goes into.
-// Property: `session`. Events, for a person's act: `about` with a sheet and the cell, `away` to put the sheet away.
+// Property: `session`. Events, for a person's act: `about` with a sheet and the cell, `away` to put the sheet away, `watch`.
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { GoesInto, Step, Word, Working } from '../explain/step.ts';
 import type { CellId } from '../language/tree.ts';
+import type { Result } from '../moves-it/stood.ts';
 import type { Cell } from '../notebook/document.ts';
 import { explaining } from './asides.ts';
 import { Follows } from './follows.ts';
@@ -47,7 +48,7 @@ export class StoryWorking extends LitElement {
 
   constructor() {
     super();
-    new Follows(this, 'opened', 'changed', 'chosen', 'tape', 'writing');
+    new Follows(this, 'opened', 'changed', 'chosen', 'tape', 'writing', 'watched');
     void explaining.then(() => this.requestUpdate());
   }
 
@@ -119,6 +120,7 @@ export class StoryWorking extends LitElement {
                 </button>`
               : nothing
           }
+          <button class="act" @click=${() => this.#about('show-how', id)}>Show how</button>
           <button class="plain" @click=${() => session.bring(at.cell)}>All of ${held.name}</button>
         </div>
       </header>
@@ -150,6 +152,14 @@ export class StoryWorking extends LitElement {
               Open the tape
             </button>`
           : nothing
+      }
+      <button class="act" @click=${() => this.#about('show-how', cell.id)}>Show how</button>
+      ${
+        cell.table
+          ? nothing
+          : html`<button class="act" @click=${() => this.#watch(cell)}>
+              ${session.watched.has(`cell ${cell.id}`) ? 'Let go' : 'Watch'}
+            </button>`
       }
       <span class="lesser">
         <button class="plain" @click=${() => this.#write('name', cell)}>Rename</button>
@@ -311,6 +321,11 @@ export class StoryWorking extends LitElement {
     }
     this.session.bring(cell.id);
     this.session.write({ kind, cell: cell.id });
+  }
+
+  #watch(cell: Cell): void {
+    const detail: Result = { of: 'cell', cell: cell.id };
+    this.dispatchEvent(new CustomEvent('watch', { detail, bubbles: true, composed: true }));
   }
 
   #about(sheet: CellSheet, cell: CellId): void {

@@ -2,108 +2,34 @@
 // what changed part by part, and the change order that can be made of it.
 // Properties: `binder`, `from`, `to` (seals; null is the notebook as it stands).
 // Events, for a person's act: `compare` with two other seals, `ordered` with the number of the change order made.
-import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { type Comparison, compare } from '../versions/compare.ts';
-import { type SaidChange, type TotalStep, sayMethod, stepsOf } from '../versions/say-change.ts';
+import { sayMethod, stepsOf } from '../versions/say-change.ts';
 import type { TotalOf } from '../versions/world.ts';
-import { type WhyMoved, weighing } from '../versions/why-moved.ts';
+import { weighing } from '../versions/why-moved.ts';
 import type { Binder } from './binder.ts';
+import { comparisonLook } from './comparison-look.ts';
 import { comparedParts } from './compared-parts.ts';
 import { look } from './look.ts';
-import { isNothing, money, moreOrLess, signedMoney } from './money-words.ts';
+import { money, moreOrLess, signedMoney } from './money-words.ts';
 import { type Compared, written } from './snapshot-list.ts';
 import { snapshotsLook } from './snapshots-look.ts';
-import { chartSteps, hatchSwatch, stepChart } from './step-chart.ts';
 import { stairLook } from './stair-look.ts';
-import { type KindSum, kindSums, sayKind, whyKind } from './why-kinds.ts';
+import { kindSums } from './why-kinds.ts';
+import { type Weighed, whyWeighed } from './why-weighed.ts';
 
 /** Weighed so long in one go; the page draws in between. */
 const MILLISECONDS = 24;
 
-interface Told {
-  readonly why: WhyMoved;
-  readonly steps: readonly TotalStep[];
-  readonly sums: readonly KindSum[];
-}
-
 @customElement('version-comparison')
 export class VersionComparison extends LitElement {
-  static override styles = [
-    look,
-    snapshotsLook,
-    stairLook,
-    css`
-      .change {
-        display: grid;
-        grid-template-columns: 1rem minmax(0, 1fr) auto;
-        gap: 0 0.6rem;
-        padding: 0.3rem 0;
-        border-bottom: 1px solid var(--hair);
-      }
-      .sign {
-        font-weight: 700;
-      }
-      .values {
-        text-align: right;
-      }
-      .values .was {
-        color: var(--pencil);
-      }
-      .said {
-        overflow-wrap: anywhere;
-      }
-      .rows {
-        font-size: var(--small);
-        padding-left: 0.8rem;
-        border-left: 2px solid var(--rule);
-        margin: 0.2rem 0;
-      }
-      .part h4 {
-        display: flex;
-        flex-wrap: wrap;
-        gap: 0 0.7rem;
-        align-items: baseline;
-        font-size: 0.9375rem;
-        border-bottom: 1px solid var(--graphite);
-      }
-      .part h4 .tell {
-        font-weight: 400;
-      }
-      summary {
-        cursor: pointer;
-        font-size: var(--small);
-        color: var(--pencil);
-        padding: 0.3rem 0;
-        min-height: 24px;
-      }
-      .by {
-        font-weight: 650;
-      }
-      .fields {
-        margin-bottom: 0.8rem;
-      }
-      @media (max-width: 600px) {
-        .change {
-          grid-template-columns: 0.8rem minmax(0, 1fr);
-        }
-        .change .values {
-          grid-column: 2;
-          text-align: left;
-        }
-      }
-      @media print {
-        details:not([open]) {
-          display: none;
-        }
-      }
-    `,
-  ];
+  static override styles = [look, snapshotsLook, stairLook, comparisonLook];
 
   @property({ attribute: false }) binder!: Binder;
   @property({ attribute: false }) from: string | null = null;
   @property({ attribute: false }) to: string | null = null;
-  @state() private told: Told | null = null;
+  @state() private told: Weighed | null = null;
   @state() private of: TotalOf = 'price';
   @state() private trouble = '';
   #comparison: Comparison | null = null;
@@ -228,73 +154,7 @@ export class VersionComparison extends LitElement {
       <p class="tell" role="status">
         ${told ? sayMethod(told.why) : 'Weighing each change against the others …'}
       </p>
-      ${told ? this.#weighed(told, [before.name, after.name], amounts, currency) : nothing}`;
-  }
-
-  #weighed(
-    { why, steps, sums }: Told,
-    [before, after]: readonly [string, string],
-    amounts: { readonly before: string; readonly after: string; readonly difference: string },
-    currency: string,
-  ): TemplateResult {
-    const kinds = why.pieces.map(whyKind);
-    const drawn = chartSteps(steps, kinds);
-    const still = steps.filter(({ amount }) => isNothing(amount)).length;
-    if (steps.length === 0) return html`<p>Nothing that was changed can move it.</p>`;
-    return html`
-      <ul class="kinds" aria-label="The difference by what was changed">
-        ${sums.map(
-          ({ kind, amount }) =>
-            html`<li>
-              ${hatchSwatch(kind)} ${sayKind(kind)} <b>${signedMoney(amount, currency)}</b>
-            </li>`,
-        )}
-      </ul>
-      ${
-        drawn.length === 0
-          ? nothing
-          : stepChart(drawn, {
-              before: [before, amounts.before],
-              after: [after, amounts.after],
-              currency,
-            })
-      }
-      <div class="sideways">
-        <table class="why">
-          <caption>
-            Each piece, and the total after it
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col">what was changed</th>
-              <th scope="col">was</th>
-              <th scope="col">is</th>
-              <th scope="col" class="n">moves it by</th>
-              <th scope="col" class="n">total then</th>
-            </tr>
-          </thead>
-          <tbody>
-            ${steps.map((step) => (isNothing(step.amount) ? nothing : pieceRow(step, currency)))}
-          </tbody>
-          <tfoot>
-            <tr>
-              <th scope="row" colspan="3">
-                together${
-                  still === 0
-                    ? nothing
-                    : html`<span class="tell"
-                        >; ${still === 1 ? '1 other change moves' : `${still} other changes move`}
-                        nothing</span
-                      >`
-                }
-              </th>
-              <td class="n">${signedMoney(amounts.difference, currency)}</td>
-              <td class="n">${money(amounts.after, currency)}</td>
-            </tr>
-          </tfoot>
-        </table>
-      </div>
-    `;
+      ${told ? whyWeighed(told, [before.name, after.name], amounts, currency) : nothing}`;
   }
 
   #ordering(): TemplateResult {
@@ -350,29 +210,6 @@ export class VersionComparison extends LitElement {
   #compare(detail: Compared): void {
     this.dispatchEvent(new CustomEvent<Compared>('compare', { detail }));
   }
-}
-
-function pieceRow({ changes, amount, to }: TotalStep, currency: string): TemplateResult {
-  return html`<tr>
-    <td>
-      ${
-        changes.length === 0
-          ? 'This version of the tool works it otherwise than it was frozen'
-          : changes.map(
-              (change) =>
-                html`<div><b>${nameOf(change)}</b> <span class="tell">${change.how}</span></div>`,
-            )
-      }
-    </td>
-    <td>${changes.map(({ was }) => html`<div>${was ?? '–'}</div>`)}</td>
-    <td>${changes.map(({ is }) => html`<div>${is ?? '–'}</div>`)}</td>
-    <td class="n by">${signedMoney(amount, currency)}</td>
-    <td class="n">${money(to, currency)}</td>
-  </tr>`;
-}
-
-function nameOf({ name, part }: SaidChange): string {
-  return name || part;
 }
 
 declare global {

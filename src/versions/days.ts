@@ -15,6 +15,23 @@ export function dayNumber(text: string): number | null {
   return 365 * y + leaps + Math.floor((153 * m + 2) / 5) + day - 1;
 }
 
+/** `2026-03-31` of a day counted as above. */
+export function dayText(number: number): string {
+  // Years of 365 days in whole spans of 400 years, and what their leap days add taken off again.
+  const span = Math.floor(number / 146_097);
+  const inSpan = number - span * 146_097;
+  const leaps =
+    Math.floor(inSpan / 1460) - Math.floor(inSpan / 36_524) + Math.floor(inSpan / 146_096);
+  const y = Math.floor((inSpan - leaps) / 365);
+  const inYear = inSpan - (365 * y + Math.floor(y / 4) - Math.floor(y / 100));
+  const m = Math.floor((5 * inYear + 2) / 153);
+  const day = inYear - Math.floor((153 * m + 2) / 5) + 1;
+  const month = m < 10 ? m + 3 : m - 9;
+  const year = span * 400 + y + (m < 10 ? 0 : 1);
+  const digits = (count: number, most: number): string => String(count).padStart(most, '0');
+  return `${digits(year, 4)}-${digits(month, 2)}-${digits(day, 2)}`;
+}
+
 function daysIn(year: number, month: number): number {
   if (month === 2) return year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0) ? 29 : 28;
   return [4, 6, 9, 11].includes(month) ? 30 : 31;

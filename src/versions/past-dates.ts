@@ -4,7 +4,8 @@ import type { Cell, Change, Splice } from '../notebook/document.ts';
 import type { Estimate } from '../notebook/estimate.ts';
 import { cellsOf } from '../notebook/lines.ts';
 import { remarkText, sourceOf } from '../notebook/remarks.ts';
-import { dayNumber, datedBy } from './days.ts';
+import { dayNumber, datedBy, dayText } from './days.ts';
+import { pricesIn } from './taken-out.ts';
 
 export interface PastDate {
   readonly cell: CellId;
@@ -17,8 +18,27 @@ export interface PastDate {
   readonly goodFor: number | null;
   /** Days since it was good last. */
   readonly daysPast: number;
-  /** It is a given that can become a `?`; what was set by hand is for its owner to take back. */
-  readonly canAsk: boolean;
+  /** What can be done about it here. */
+  readonly way: PastWay;
+}
+
+export type PastWay =
+  /** A given: it can become a `?`. */
+  | { readonly kind: 'ask' }
+  /** One price stands inside a formula: it can have a cell of its own. */
+  | { readonly kind: 'take-out'; readonly price: string }
+  /** Several do, or none that is written out. */
+  | { readonly kind: 'formula' }
+  /** Set by hand, or in a table: for its owner to write anew. */
+  | { readonly kind: 'by-hand' }
+  | { readonly kind: 'table' };
+
+/** When the prices of an estimate were quoted, and until when all of them are good. */
+export interface Validity {
+  /** The price that was quoted first. */
+  readonly oldest: { readonly name: string; readonly day: string } | null;
+  /** The price that runs out first. */
+  readonly first: { readonly name: string; readonly until: string };
 }
 
 /** As of `today` (`2026-06-05`), the longest past first. */
@@ -43,12 +63,32 @@ export function pastDates(estimate: Estimate, today: string): readonly PastDate[
           daysAgo: quoted === null ? null : day - quoted,
           goodFor: quoted === null ? null : until - quoted,
           daysPast: day - until,
-          canAsk: isPlainGiven(estimate, cell),
+          way: wayOf(estimate, cell),
         },
       ];
     }),
   );
   return found.sort((a, b) => b.daysPast - a.daysPast);
+}
+
+/** Null where no source tells until when it is good. */
+export function validity(estimate: Estimate): Validity | null {
+  const dated = estimate.notebook.parts.flatMap(cellsOf).flatMap(({ name, remarks }) => {
+    const dates = datedBy(sourceOf(remarks) ?? '');
+    return dates ? [{ name, ...dates }] : [];
+  });
+  if (dated.length === 0) return null;
+  const first = dated.reduce((a, b) => (b.until < a.until ? b : a));
+  const oldest = dated
+    .flatMap(({ name, quoted }) => (quoted === null ? [] : [{ name, quoted }]))
+    .reduce<{ name: string; quoted: number } | null>(
+      (a, b) => (a && a.quoted <= b.quoted ? a : b),
+      null,
+    );
+  return {
+    oldest: oldest && { name: oldest.name, day: dayText(oldest.quoted) },
+    first: { name: first.name, until: dayText(first.until) },
+  };
 }
 
 /** `quoted 94 days ago, good for 30`. */
@@ -60,10 +100,10 @@ export function sayPast({ daysAgo, goodFor, daysPast }: PastDate): string {
 
 /** One edit that asks for all of them again; what each was stays beside its source. Null: none of them can be asked for. */
 export function askAgain(estimate: Estimate, past: readonly PastDate[]): Change | null {
-  const wanted = new Set(past.filter(({ canAsk }) => canAsk).map(({ cell }) => cell));
+  const wanted = new Set(past.filter(({ way }) => way.kind === 'ask').map(({ cell }) => cell));
   const cells = estimate.notebook.parts
     .flatMap(cellsOf)
-    .filter((cell) => wanted.has(cell.id) && isPlainGiven(estimate, cell));
+    .filter((cell) => wanted.has(cell.id) && wayOf(estimate, cell).kind === 'ask');
   if (cells.length === 0) return null;
   const [only] = cells;
   const what = cells.length === 1 && only ? only.name : `${cells.length} prices past their date`;
@@ -78,9 +118,12 @@ function asked({ formula, formulaSpot, remarks }: Cell): readonly Splice[] {
   return [{ ...formulaSpot, insert: '?' }, ...said];
 }
 
-function isPlainGiven(estimate: Estimate, { id, remarks, table }: Cell): boolean {
-  const byHand = remarkText(remarks, 'by hand') !== null;
-  return table === null && !byHand && estimate.state(id).kind === 'given';
+function wayOf(estimate: Estimate, { id, remarks, table }: Cell): PastWay {
+  if (table !== null) return { kind: 'table' };
+  if (remarkText(remarks, 'by hand') !== null) return { kind: 'by-hand' };
+  if (estimate.state(id).kind === 'given') return { kind: 'ask' };
+  const [price, ...more] = pricesIn(estimate, id);
+  return price && more.length === 0 ? { kind: 'take-out', price: price.say } : { kind: 'formula' };
 }
 
 function inDays(count: number): string {

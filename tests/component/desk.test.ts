@@ -2,7 +2,8 @@
 import { describe, expect, test } from 'vitest';
 import { Journal } from '../../src/store/journal.ts';
 import type { Locks } from '../../src/store/turn.ts';
-import type { Desk, DeskSettings } from '../../src/ui/desk.ts';
+import type { Desk } from '../../src/ui/desk.ts';
+import type { DeskSettings } from '../../src/ui/desk-settings.ts';
 import { browserOf } from './desk.ts';
 import { SMALL_JOB, idOf, shownOf } from './drawn.ts';
 

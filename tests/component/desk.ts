@@ -2,9 +2,11 @@
 import { createStore } from 'idb-keyval';
 import { Estimate } from '../../src/notebook/estimate.ts';
 import { Journal } from '../../src/store/journal.ts';
+import { PracticeShelf } from '../../src/store/practice-shelf.ts';
 import { Shelf } from '../../src/store/shelf.ts';
 import { VersionsShelf } from '../../src/store/versions-shelf.ts';
-import { Desk, type DeskSettings } from '../../src/ui/desk.ts';
+import { Desk } from '../../src/ui/desk.ts';
+import type { DeskSettings } from '../../src/ui/desk-settings.ts';
 import { SMALL_JOB } from './drawn.ts';
 
 /** A browser in which several pages can be opened one after the other, or beside each other. */
@@ -39,6 +41,7 @@ export function browserOf(demo = SMALL_JOB, guide = SMALL_JOB) {
     demo: () => Promise.resolve(demo),
     guide: () => Promise.resolve(guide),
     versions: () => Promise.resolve(new VersionsShelf(createStore(name, 'kept'))),
+    practice: () => Promise.resolve(new PracticeShelf(createStore(name, 'kept'))),
     tool: '0.1.0',
   };
   return {

@@ -4,6 +4,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { database } from '../../src/store/database.ts';
 import { Journal } from '../../src/store/journal.ts';
 import { Keeper, type KeeperState } from '../../src/store/keeper.ts';
+import { PracticeShelf } from '../../src/store/practice-shelf.ts';
 import { Shelf } from '../../src/store/shelf.ts';
 import { NO_VERSIONS, VersionsShelf } from '../../src/store/versions-shelf.ts';
 import type { Job } from '../../src/versions/job.ts';
@@ -15,12 +16,15 @@ let base: UseStore;
 let faulty: Faulty;
 let shelf: Shelf;
 let versions: VersionsShelf;
+let practice: PracticeShelf;
 
 const job = opened('# K\n\n## P\n\n- A: $1\n  - cost: fee\n');
 const [one, two] = [frozen(job, 'Bid 1'), frozen(job, 'Bid 2')];
 const { notebook } = job.estimate;
 const identities = keptIdentities(job.identities, notebook);
 const text = (words: string) => ({ id: 'a', title: 'K', text: words, identities: null });
+
+const sitting = { id: 's', at: 1, notebook: 'K', result: 'A', seed: null, steps: [] };
 
 const whole: Job = {
   id: 'b',
@@ -36,6 +40,7 @@ beforeEach(async () => {
   faulty = new Faulty(base);
   shelf = new Shelf(faulty.use);
   versions = new VersionsShelf(faulty.use);
+  practice = new PracticeShelf(faulty.use);
   await shelf.keep(text('one'), 0, 1);
   await shelf.keepPlace('a', { part: 'P', cell: 'A', scroll: 4 });
   await shelf.keepLast('a');
@@ -78,13 +83,28 @@ const WRITES: readonly (readonly [string, readonly Step[], () => Promise<unknown
   ['a job from a file', PUTS(5), () => versions.bring(whole, 2)],
   [
     'what is removed',
-    ['connect', 'begin', 'delete 1', 'delete 3', 'delete 7', 'end'],
+    ['connect', 'begin', 'delete 1', 'delete 3', 'delete 9', 'end'],
     () => shelf.remove('a'),
+  ],
+  [
+    'beside which snapshot',
+    ['connect', 'begin', 'put 1', 'written 1', 'end'],
+    () => versions.keepAgainst('a', one.seal),
   ],
   [
     'where one left off',
     ['connect', 'begin', 'put 1', 'written 1', 'end'],
     () => shelf.keepLast('b'),
+  ],
+  [
+    'what came of being asked',
+    ['connect', 'begin', 'put 1', 'written 1', 'end'],
+    () => practice.keep(sitting),
+  ],
+  [
+    'what is watched and compared',
+    ['connect', 'begin', 'look', 'put 1', 'written 1', 'end'],
+    () => shelf.keepAlongside('a', { watched: [], varied: ['a-2'], alternatives: [] }, 0),
   ],
 ];
 
@@ -111,8 +131,11 @@ describe('a write that breaks', () => {
       ['a snapshot', 'put 3'],
       ['a job from a file', 'put 6'],
       // One snapshot more is there by now.
-      ['what is removed', 'delete 9'],
+      ['what is removed', 'delete 11'],
+      ['what is watched and compared', 'put 2'],
+      ['beside which snapshot', 'put 2'],
       ['where one left off', 'put 2'],
+      ['what came of being asked', 'put 2'],
     ] as const) {
       faulty.at = later;
       await WRITES.find(([name]) => name === what)?.[2]();

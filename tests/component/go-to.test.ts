@@ -2,7 +2,8 @@
 import { beforeEach, expect, test } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import '../../src/ui/go-to.ts';
-import type { Happening, Session } from '../../src/ui/session.ts';
+import type { Happening } from '../../src/ui/happening.ts';
+import type { Session } from '../../src/ui/session.ts';
 import { SMALL_JOB, axeFindings, drawn, found, idOf, sessionOn, settled } from './drawn.ts';
 
 let session: Session;

@@ -1,6 +1,7 @@
 // What is said of the ground that notebooks are kept on, and when.
 import { describe, expect, test } from 'vitest';
 import { type Has, sayLacks, sayStanding, sayUnsaved, standingOf } from '../../src/store/ground.ts';
+import { takenSaved } from '../../src/store/shapes.ts';
 import { browserOf } from './desk.ts';
 import { idOf } from './drawn.ts';
 
@@ -80,10 +81,20 @@ describe('what is missing', () => {
 describe('what is in no file', () => {
   test('is said the sooner and weighs the more, the more there is and the less was promised', () => {
     const weights = (standing: 'promised' | 'may-clear') =>
-      [9, 10, 30, 100, 300].map((changes) => sayUnsaved(changes, standing)?.weight ?? null);
+      [9, 10, 30, 100, 300].map(
+        (changes) => sayUnsaved({ notebook: changes, beside: 0 }, standing)?.weight ?? null,
+      );
     expect(weights('may-clear')).toEqual([null, 'quiet', 'quiet', 'due', 'due']);
     expect(weights('promised')).toEqual([null, null, 'quiet', 'quiet', 'due']);
-    expect(sayUnsaved(34, null)?.say).toBe('34 changes in no file yet');
+    expect(sayUnsaved({ notebook: 34, beside: 0 }, null)).toMatchObject({
+      say: '34 changes in no file yet',
+      more: '',
+    });
+    const some = sayUnsaved({ notebook: 30, beside: 4 }, null);
+    expect(some?.say).toBe('34 changes in no file yet');
+    expect(some?.more).toMatch(/^4 of them are snapshots, .* save the whole job/);
+    const beside = sayUnsaved({ notebook: 0, beside: 12 }, null);
+    expect(beside?.say).toBe('12 changes in no file of the whole job yet');
   });
 
   test('begins anew with a file, also at the next visit', async () => {
@@ -94,8 +105,30 @@ describe('what is in no file', () => {
       await expect.poll(() => desk.keeping.kind).toBe('kept');
     }
     expect(desk.unsaved?.say).toMatch(/^10 changes/);
-    await desk.savedAsFile();
+    await desk.savedAsFile('text');
     expect(desk.unsaved).toBeNull();
     expect((await browser.page()).unsaved).toBeNull();
+  });
+
+  test('counts what is added beside the notebook, which only a file of the whole job holds', async () => {
+    const browser = browserOf();
+    const may = { standing: () => Promise.resolve('may-clear' as const) };
+    const desk = await browser.page(may);
+    const binder = await desk.binder();
+    for (let n = 1; n <= 11; n++) await binder.freeze(`Bid ${n}`, '');
+    await expect.poll(() => desk.unsaved?.say).toBe('12 changes in no file yet');
+    await desk.savedAsFile('text');
+    expect(desk.unsaved?.say).toBe('11 changes in no file of the whole job yet');
+    const next = await browser.page(may);
+    await next.binder();
+    await expect.poll(() => next.unsaved?.say).toBe('11 changes in no file of the whole job yet');
+    await next.savedAsFile('whole job');
+    expect(next.unsaved).toBeNull();
+  });
+
+  test('that was saved before files of the whole job were told apart was saved as a text', () => {
+    const old = { v: 1, revision: 7, at: 5 };
+    expect(takenSaved(old)).toMatchObject({ kind: 'taken', value: { revision: 7, beside: 0 } });
+    expect(takenSaved({ v: 3, revision: 7 })).toEqual({ kind: 'newer' });
   });
 });

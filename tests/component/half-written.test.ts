@@ -13,7 +13,7 @@ async function begun() {
   desk.session.write({ kind: 'formula', cell: idOf(desk.session, 'Waste') });
   desk.half.typed('12');
   desk.half.typed('12% o');
-  return { desk, next: () => browser.page() };
+  return { desk, shelf: browser.settings.shelf, next: () => browser.page() };
 }
 
 const told = ({ session }: Desk) => session.notice?.text ?? null;
@@ -28,6 +28,41 @@ describe('a line that was left half-written', () => {
     session.notice?.act?.go();
     const cell = idOf(session, 'Waste');
     expect(session.writing).toEqual({ kind: 'formula', cell, typed: '12% o' });
+  });
+
+  test('is not lost where another tab writes by then: it is taken over first', async () => {
+    const { desk, shelf, next } = await begun();
+    await desk.leave(0);
+    const here = await next();
+    const there = await next();
+    const says = (): string | undefined => here.session.notice?.act?.say;
+    await expect.poll(() => there.role).toBe('follows');
+    await there.takeOver();
+    await expect.poll(() => here.role).toBe('follows');
+    there.session.apply((door) => door.setFormula(idOf(there.session, 'Slab length'), '15 ft'));
+    await expect
+      .poll(() => here.session.door.shown(idOf(here.session, 'Slab length'))?.text)
+      .toBe('15 ft');
+
+    // As the page does: the notice goes, then what it offers is done.
+    const press = (): void => {
+      const act = here.session.notice?.act;
+      here.session.tell(null);
+      act?.go();
+    };
+    expect(says()).toBe('Go on with it');
+    press();
+    expect(here.session.writing).toBeNull();
+    expect(told(here)).toMatch(/Another tab writes .* waits here: 12% o$/);
+    await here.half.flush();
+    expect(await shelf.half(here.openId)).toMatchObject({ words: '12% o' });
+    expect(says()).toBe('Write here instead, and go on with it');
+    press();
+    const cell = idOf(here.session, 'Waste');
+    await expect
+      .poll(() => here.session.writing)
+      .toEqual({ kind: 'formula', cell, typed: '12% o' });
+    expect([here.role, there.role]).toEqual(['writes', 'follows']);
   });
 
   test('is kept without anybody leaving', async () => {
@@ -69,6 +104,21 @@ describe('a line that was left half-written', () => {
     const { session } = await next();
     expect(session.notice?.text).toMatch(/is not in the notebook: Rail length$/);
     expect(session.notice?.act).toBeUndefined();
+  });
+
+  test('of the job record is told as such, until it is emptied', async () => {
+    const { desk, next } = await begun();
+    desk.session.write(null);
+    desk.half.typedInRecord('2026-03-03, Boards, 12');
+    await desk.half.flush();
+    const { session } = await next();
+    expect(session.notice?.text).toMatch(
+      /in the job record .* is not in it: 2026-03-03, Boards, 12$/,
+    );
+    expect(session.notice?.act).toBeUndefined();
+    desk.half.typedInRecord('');
+    await desk.half.flush();
+    expect(told(await next())).toBeNull();
   });
 
   test('goes with its notebook', async () => {

@@ -6,9 +6,11 @@ import { userEvent } from 'vitest/browser';
 import { openJobFile, writeJobFile } from '../../src/store/job-file.ts';
 import { VersionsShelf } from '../../src/store/versions-shelf.ts';
 import type { Desk } from '../../src/ui/desk.ts';
+import { RecordBook } from '../../src/ui/record-book.ts';
 import { openJobText } from '../../src/ui/job-files.ts';
 import { OrderPaper } from '../../src/ui/order-paper.ts';
 import '../../src/ui/snapshot-sheet.ts';
+import { said } from '../record/records.ts';
 import { browserOf } from './desk.ts';
 import {
   SMALL_JOB,
@@ -122,6 +124,25 @@ describe('freezing', () => {
 });
 
 describe('what happened to a snapshot', () => {
+  test('that the price is set beside is so again at the next visit, until one is accepted', async () => {
+    const { browser, desk, binder } = await laid();
+    const one = await binder.freeze('Bid 1', '');
+    const two = await binder.freeze('Bid 2', '');
+    if (!one || !two) throw new Error('nothing was frozen');
+    await expect.poll(() => desk.keeping.kind).toBe('kept');
+    binder.setAgainst(one.seal);
+    const next = async () => (await browser.page()).binder();
+    const later = async () => (await next()).against?.snapshot.name;
+    await expect.poll(later).toBe('Bid 1');
+    await binder.log(two, 'accepted', '');
+    expect(binder.against).toMatchObject({ snapshot: { name: 'Bid 2' }, accepted: true });
+    await expect.poll(later).toBe('Bid 2');
+    binder.setAgainst(one.seal);
+    expect(binder.against).toMatchObject({ snapshot: { name: 'Bid 1' }, accepted: false });
+    binder.setAgainst(null);
+    expect(binder.against?.snapshot.name).toBe('Bid 2');
+  });
+
   test('is logged, and the accepted one stands out; the one accepted before it is superseded', async () => {
     const { sheet, press, binder, write } = await laid();
     await binder.freeze('Bid 1', '');
@@ -299,6 +320,70 @@ test('prices past their date are pointed out and turned into ? in one go, which 
   expect(desk.session.door.notebook.text).toBe(OLD_PRICE);
 });
 
+test('an old price inside a formula gets a cell of its own, and then it can be asked for', async () => {
+  const text = SMALL_JOB.replace(
+    '## Landing\n',
+    '## Landing\n\n- Delivery: 3 trips at $20 per trip\n  - cost: equipment\n  - from: quoted 2025-12-01, good for 30 days\n',
+  );
+  const { sheet, press, desk } = await laid(text);
+  expect(wordsOf(sheet)).toContain('All of them were good until Dec 31, 2025');
+  const before = desk.session.door.costs().total.price;
+  await press('Give $20 per trip a cell of its own');
+  expect(shownOf(desk.session, 'Delivery price')).toBe('$20.00 per trip');
+  expect(desk.session.door.costs().total.price).toBe(before);
+  await expect.poll(() => wordsOf(sheet)).toContain('Delivery price , $20 per trip');
+  expect(wordsOf(sheet)).toContain(': done. Undo on the page takes it back.');
+  await press('Turn it into ?');
+  expect(shownOf(desk.session, 'Delivery price')).toBe(null);
+});
+
+test('old prices are tried dearer without changing anything, and a share that is none is told', async () => {
+  const { sheet, press, desk } = await laid(OLD_PRICE);
+  const before = desk.session.door.costs().total.price;
+  const field = found<HTMLInputElement>(sheet, 'input[name=percent]');
+  field.value = '12 %';
+  await press('What would it come to?');
+  // A bag at $6.48 is $7.2576 then.
+  const bags = Number(before) / 6.48;
+  const after = (bags * 7.2576).toFixed(2);
+  expect(wordsOf(sheet)).toContain(`by 12%: the price would be $${after}`);
+  field.value = 'some';
+  await press('What would it come to?');
+  expect(wordsOf(sheet)).toContain('"some" is no share');
+  expect(desk.session.door.notebook.text).toBe(OLD_PRICE);
+  expect(await axeFindings(sheet)).toEqual([]);
+});
+
+describe('what another page adds', () => {
+  test('is seen here at once, beside the price and in the list', async () => {
+    const { browser, desk, binder } = await laid();
+    change(desk, 'Slab length', '14 ft');
+    await expect.poll(() => desk.keeping.kind).toBe('kept');
+    const other = await (await browser.page()).binder();
+    const bid = await other.freeze('Bid 1', '');
+    if (!bid) throw new Error('nothing was frozen');
+    await expect.poll(() => binder.versions.snapshots.map(({ name }) => name)).toEqual(['Bid 1']);
+    await binder.log(bid, 'accepted', '');
+    await expect.poll(() => other.against).toMatchObject({ accepted: true });
+  });
+
+  test('is seen when the sheet is laid out, where pages can’t hear each other', async () => {
+    const browser = browserOf();
+    const deaf = { channel: () => null };
+    const desk = await browser.page(deaf);
+    change(desk, 'Slab length', '14 ft');
+    await expect.poll(() => desk.keeping.kind).toBe('kept');
+    const { binder, sheet } = await sheetOn(desk);
+    const other = await (await browser.page(deaf)).binder();
+    await other.freeze('Bid 1', '');
+    expect(binder.versions.snapshots).toEqual([]);
+    sheet.open = false;
+    await settled(sheet);
+    sheet.open = true;
+    await expect.poll(() => wordsOf(sheet)).toContain('Bid 1');
+  });
+});
+
 describe('the file of a whole job', () => {
   test('opens elsewhere with every snapshot, order and log, and every hash right', async () => {
     const { binder } = await changedSince();
@@ -307,16 +392,16 @@ describe('the file of a whole job', () => {
       binder.version(null),
     );
     await binder.order(comparison, { from: null, to: null }, { reason: 'r', state: 'asked' });
-    const file = writeJobFile(binder.job);
+    const file = writeJobFile(await binder.job());
     const other = await browserOf().page();
     const told = await openJobText(other, file);
     expect(told).toMatchObject({ kind: 'opened', mismatches: [] });
     expect(told.said).toContain('Every hash matches');
     const there = await other.binder();
     await expect.poll(() => there.versions.snapshots.length).toBe(1);
-    const { origin, snapshots, log, orders, orderLog, records } = binder.job;
+    const { text, origin, snapshots, log, orders, orderLog, records } = await binder.job();
     expect(there.versions).toEqual({ origin, snapshots, log, orders, orderLog, records });
-    expect(other.session.door.notebook.text).toBe(binder.job.text);
+    expect(other.session.door.notebook.text).toBe(text);
     // A cell is who it was: comparing with the snapshot finds no cell that came or went.
     const again = (await import('../../src/versions/compare.ts')).compare(
       there.version(snapshots[0]?.seal ?? ''),
@@ -326,9 +411,23 @@ describe('the file of a whole job', () => {
     expect(ways.sort()).toEqual(['price', 'size']);
   });
 
+  test('holds what was put into the job record since the page stands, and so does a copy', async () => {
+    const { desk, binder } = await changedSince();
+    const book = await RecordBook.opened(desk);
+    expect(await book?.add([{ record: 'entry', says: said('12.00') }])).toBeNull();
+    const other = await browserOf().page();
+    await openJobText(other, writeJobFile(await binder.job()));
+    const there = await RecordBook.opened(other);
+    expect(there?.stands.entries.map(({ says }) => says?.cost)).toEqual([said('12.00').cost]);
+    const [bid] = binder.versions.snapshots;
+    await binder.copy(bid, 'restored');
+    const copied = await RecordBook.opened(desk);
+    expect(copied?.stands.entries).toHaveLength(1);
+  });
+
   test('that somebody wrote into is opened and says what does not match, in the list too', async () => {
     const { binder, desk, sheet } = await changedSince();
-    const file = writeJobFile(binder.job).replace('"note":""', '"note":"and the gate"');
+    const file = writeJobFile(await binder.job()).replace('"note":""', '"note":"and the gate"');
     const told = await openJobText(desk, file);
     expect(told.kind).toBe('opened');
     expect(told.mismatches.join(' ')).toContain('"Bid 1" is not as it was sealed');
@@ -339,7 +438,7 @@ describe('the file of a whole job', () => {
   test('of a later version is refused with the reason, and what was open stays', async () => {
     const { binder, desk } = await laid();
     const id = desk.openId;
-    const later = writeJobFile(binder.job).replace('"v":1', '"v":2');
+    const later = writeJobFile(await binder.job()).replace('"v":1', '"v":2');
     const told = await openJobText(desk, later);
     expect(told).toMatchObject({ kind: 'refused' });
     expect(told.said).toContain('later version');

@@ -49,6 +49,15 @@ describe('writing a formula', () => {
     expect(await axeFindings(editor)).toEqual([]);
   });
 
+  test('throws nothing when another notebook is opened meanwhile', async () => {
+    const other = sessionOn('# Other\n\n## Gate\n\n- Width: 3 ft\n');
+    expect(other.cell(cellOf(session, 'Bags to buy').id)).toBe(null);
+    session.open(other.door, other.asides);
+    editor.requestUpdate();
+    await expect(editor.updateComplete).resolves.toBe(true);
+    expect(session.writing).toBe(null);
+  });
+
   test('says how it is read and what it comes to while it is typed', async () => {
     await write('slab volume plus 20% waste, in bags of bag yield');
     const said = wordsOf(found(editor, '.said'));

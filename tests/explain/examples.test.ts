@@ -145,7 +145,13 @@ const EXAMPLES: readonly (readonly [string, string, ...string[]])[] = [
     '308 ft × $1.20 per ft = $369.60',
     '22 pieces × 14 ft = 308 ft',
   ],
-  ['22 2x8 x 14 ft', '410.67 board feet', '22 pieces × 2 in × 8 in × 14 ft = 410.67 board feet'],
+  [
+    '22 2x8 x 14 ft',
+    '410.67 board feet',
+    '22 pieces × 2 in × 8 in × 14 ft = 410.67 board feet',
+    '2x8 → 2 in',
+    '2x8 → 8 in',
+  ],
   ['what share $42 is of $60', '70%', '$42 ÷ $60 = 70%'],
   ['what share $42 is of $60, times 2', '140%', '70% × 2 = 140%', '$42 ÷ $60 = 70%'],
   [
@@ -223,7 +229,7 @@ const FORMS: Readonly<Record<Exclude<Formula['kind'], 'hole'>, readonly [string,
   ],
   'for-shares': [
     'direct cost for a 20% margin',
-    'direct cost for 20% margin, taken of the answer, not of the cost',
+    'direct cost for a 20% margin, taken of the answer, not of the cost',
   ],
   limited: ['slab length not less than 15 ft', 'slab length not less than 15 ft, so raised to it'],
   pick: [
@@ -361,5 +367,138 @@ describe('units that cancel are struck', () => {
   ])('and nothing else is: %s', (formula, line) => {
     expect(top(formula)).not.toContain('~');
     expect(top(formula)).toBe(line);
+  });
+});
+
+describe('units that do not meet stand with what one makes of the other', () => {
+  it.each([
+    [
+      '12 bags at 10 min per bag, at $45 per hour',
+      '120 min ÷ 60 min per hour × $45 per hour = $90.00',
+    ],
+    [
+      'slab length by slab width by thickness, at 1.5 tons per cubic yard',
+      '16 cubic feet ÷ 27 cubic feet per cubic yard × 1.5 tons per cubic yard = 0.8889 tons',
+    ],
+    [
+      'slab length by slab width by thickness, at 0.5 cubic yards per hour',
+      '16 cubic feet ÷ 27 cubic feet per cubic yard ÷ 0.5 cubic yards per hour = 1.19 hours',
+    ],
+    ['9 in at 1/4 in per ft', '9 in ÷ 12 in per ft × 1/4 in per ft = 3/16 in'],
+    [
+      '17 cubic feet rounded up to the next 1/4 cubic yard',
+      '17 cubic feet ÷ 27 cubic feet per cubic yard = 0.6296 cubic yards → 0.75 cubic yards',
+    ],
+  ])('%s', (formula, line) => {
+    expect(numbersIn(workingFor(formula))[0]).toBe(line);
+  });
+
+  it('and where they do meet nothing is put between', () => {
+    expect(numbersIn(workingFor('2 hours at $45 per hour'))).toEqual([
+      '2 hours × $45 per hour = $90.00',
+    ]);
+    expect(numbersIn(workingFor('12 ft 6 in at $2 per ft'))).toEqual([
+      '12 ft 6 in × $2 per ft = $25.00',
+    ]);
+  });
+
+  it('each of them struck', () => {
+    const [top] = workingFor('12 bags at 10 min per bag, at $45 per hour').steps;
+    expect(marked(top)).toBe('120 ~min~ ÷ 60 ~min~ per ~hour~ × $45 per ~hour~ = $90.00');
+  });
+});
+
+describe('what is worked reads as a builder would say it', () => {
+  const top = (formula: string): readonly [string, string, string | null] => {
+    const [step] = workingFor(formula, [
+      ...GIVENS,
+      SPANS,
+      'Margin: 15%',
+      'Posts: 3 posts',
+      'Off: 0 ft minus 2 in',
+    ]).steps;
+    if (!step) throw new Error(`${formula} has no step`);
+    return [step.words, step.numbers, step.note];
+  };
+
+  it.each([
+    [
+      'posts is at least 5 posts',
+      'posts is at least 5 posts',
+      '3 posts ≥ 5 posts → no',
+      '2 posts too few.',
+    ],
+    [
+      'posts is at most 1 post',
+      'posts is at most 1 post',
+      '3 posts ≤ 1 post → no',
+      '2 posts too many.',
+    ],
+    ['thickness minus off', 'thickness less off', '4 in − (−2 in) = 6 in', null],
+    [
+      'total rise plus 1/3 in, rounded up to the next 1 in',
+      'rounded up to the next inch',
+      '52.83 in → 53 in',
+      null,
+    ],
+    ['slab length by slab width in sq ft', 'in sq ft, which it is already', '', null],
+    ['12 boards, as boards', '12 boards counted as boards, which they are already', '', null],
+    [
+      '$68 where slab width is 4 ft, otherwise $0',
+      '$68, because slab width is 4 ft',
+      '',
+      'Not taken: $0.',
+    ],
+    [
+      'thickness where slab width is 5 ft, otherwise (thickness plus 1 in)',
+      'otherwise thickness plus 1 in: “slab width is 5 ft” does not hold',
+      '',
+      'Not taken: thickness.',
+    ],
+    [
+      'direct cost for a margin of margin',
+      'direct cost for a margin of margin, 15%, taken of the answer, not of the cost',
+      '$7,500.00 ÷ (1 − 15%) = $8,823.53',
+      null,
+    ],
+    [
+      'direct cost for a 18% margin',
+      'direct cost for an 18% margin, taken of the answer, not of the cost',
+      '$7,500.00 ÷ (1 − 18%) = $9,146.34',
+      null,
+    ],
+    ['posts of 2 ft from 8 ft boards', 'rounded up to whole boards', '0.75 boards → 1 board', null],
+    [
+      'read size off spans for span at least slab width',
+      'read size off spans for span at least slab width',
+      'span at least 4 ft → 2x8',
+      '2x8 is the first that fits.',
+    ],
+    [
+      'read span off spans for size 2x6',
+      'read span off spans for size 2x6',
+      'size 2x6 → 3 ft',
+      '2x6 is the first that fits.',
+    ],
+  ] as const)('%s', (formula, ...said) => {
+    expect(top(formula)).toEqual(said);
+  });
+
+  it('pieces by their name alone, and what is left of a board off a tape', () => {
+    const steps = stepsIn(
+      workingFor('posts of 30 1/2 in from stock boards', [
+        'Posts: 3 posts',
+        'Stock: 7.5 ft rounded up to the next 2 ft',
+      ]).steps,
+    );
+    expect(steps.map(({ words }) => words)).toContain(
+      'posts, 3 pieces from each board, which comes out whole',
+    );
+    expect(steps.find(({ words }) => words === 'left of each one')?.result).toBe('4 1/2 in');
+  });
+
+  it('a condition that can not be told yet has no answer in its place', () => {
+    const [step] = workingFor('1 where finish is "broom", otherwise 0', ['Finish: ?']).steps;
+    expect(step?.parts[0]?.result ?? step?.result).not.toMatch(/[()]/);
   });
 });

@@ -176,6 +176,33 @@ describe('a term used twice', () => {
     });
   });
 
+  it('without a name of its own is referred to in the same way, in the same formula or in another', () => {
+    const { steps } = landing(
+      ...BAGS,
+      'Edge: (slab length plus slab width) times 2 by thickness',
+      'Faces: (slab length plus slab width) by thickness plus edge',
+    ).working('Faces');
+    const sums = stepsIn(steps).filter(({ words }) =>
+      words.startsWith('slab length plus slab width'),
+    );
+    expect(
+      sums.map(({ words, numbers, result, referredTo }) => [words, numbers, result, referredTo]),
+    ).toEqual(
+      [
+        ['slab length plus slab width, as worked above', '', '16 ft', true],
+        ['slab length plus slab width', '12 ft + 4 ft = 16 ft', '16 ft', false],
+      ].toReversed(),
+    );
+  });
+
+  it('in two rows of a table is worked in both: each has amounts of its own', () => {
+    const rows =
+      '\n  | length | half: length divided by 2 |\n  |---|---|\n  | 4 ft | |\n  | 6 ft | |';
+    const { steps } = landing(`Bays:${rows}`, 'All: total of half in bays').working('All');
+    const halves = steps[0]?.parts.map((part) => (part.open?.() ?? part).numbers);
+    expect(halves).toEqual(['4 ft ÷ 2 = 2 ft', '6 ft ÷ 2 = 3 ft']);
+  });
+
   it('is worked at its first mention from the top, wherever that is', () => {
     const { steps } = landing(...BAGS, 'All: total cost of Landing').working('All');
     const bags = named(steps[0]?.parts.flatMap((p) => [p.open?.() ?? p]) ?? [], 'Bags to buy');
@@ -251,7 +278,7 @@ describe('what is missing', () => {
     expect(book.working('All')).toMatchObject({ shown: '$100.00 so far' });
     expect(book.working('All').steps[0]).toMatchObject({
       words: 'total cost of Landing, 1 line',
-      numbers: '$100.00 = $100.00',
+      numbers: '',
       note: left,
     });
     expect(book.working('Price').steps[0]?.note).toBe(left);

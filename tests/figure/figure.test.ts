@@ -63,8 +63,10 @@ const RANGES = `# Kestrel Court ground
 ## Ground
 - Digging: 13 hours, 12 at best, 16 at worst
   - from: own hours
+  - moves with: the crew
 - Hauling: 3 to 5 hours
   - from: guess
+  - moves with: the crew
 - Pace: ? sq ft per hour, 50 at best, 30 at worst
 - Labour: digging plus hauling, at $50 per hour
   - cost: labour
@@ -390,7 +392,10 @@ describe('figure --trials', () => {
       ['Ground', 'Bays: A: run', 'ft'],
       ['Ground', 'Bays: A: twice', 'ft'],
     ]);
-    const { p5, p10, p50, p80, p90, p95, mean } = trials.cells[2];
+    const [digging, hauling, labour] = trials.cells;
+    // They move with the same crew: the deviations add, all but for how the two lean.
+    expect(labour.sd / (50 * (digging.sd + hauling.sd))).toBeGreaterThan(0.97);
+    const { p5, p10, p50, p80, p90, p95, mean } = labour;
     // 12 over 13 to 16 hours and 3 to 5 hours, at $50 per hour.
     expect(Math.abs(mean - 50 * (41 / 3 + 4))).toBeLessThan(5);
     expect([p5, p10, p50, p80, p90, p95].toSorted((a, b) => a - b)).toEqual([
@@ -442,5 +447,33 @@ describe('figure --trials', () => {
     expect([code, out]).toEqual([2, '']);
     expect(err.trim().split('\n')).toHaveLength(1);
     expect(err).toContain('--trials');
+  });
+});
+
+describe('a copy for the client', () => {
+  it('is printed alone, and adds up to the price', () => {
+    const asked = ['job.md', '--set', 'Screed=$40'] as const;
+    const { code, out, err } = run(...asked, '--client', 'work');
+    expect([code, err]).toEqual([0, '']);
+    // Concrete is 40 bags at $6.48, the sealer $30 by hand, the screed $40; nothing stands between cost and price.
+    expect(out).toBe(
+      'Kestrel Court garden\n\n' +
+        'Material                        $289.20\n' +
+        'Labour, equipment and services   $40.00\n' +
+        '---------------------------------------\n' +
+        'Price                           $329.20\n',
+    );
+    expect(run(...asked, '--client', 'price').out).toBe('Kestrel Court garden\n\nPrice  $329.20\n');
+  });
+
+  it('is not printed while a line has no value, nor beside figures of the owner', () => {
+    const { code, out, err } = run('job.md', '--client', 'parts');
+    expect([code, out]).toEqual([1, '']);
+    expect(err).toContain('"Screed" without a value');
+    for (const more of [['--json'], ['--explain', 'Bags'], ['--trials', '10']]) {
+      const beside = run('job.md', '--client', 'price', ...more);
+      expect([beside.code, beside.out]).toEqual([2, '']);
+    }
+    expect(run('job.md', '--client', 'all').code).toBe(2);
   });
 });

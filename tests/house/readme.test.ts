@@ -32,7 +32,7 @@ test('the notebook in README is worked to the bags and the money it says', () =>
 
 test('every headless command in README runs and ends with 0', () => {
   const commands = [...readme.matchAll(/^ {4}npm run -s figure -- (.+)$/gm)];
-  expect(commands).toHaveLength(4);
+  expect(commands).toHaveLength(5);
   for (const [, said = ''] of commands) {
     const args = [...said.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, bare]) => quoted ?? bare);
     const { code, out, err } = headless(project, ...args.map(String));

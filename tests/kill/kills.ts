@@ -10,13 +10,21 @@ import { type BrowserContext, chromium } from 'playwright-core';
 import { build } from 'vite';
 import { browserChoice } from '../tools/browser.ts';
 import { Ledger } from './ledger.ts';
-import { type Acknowledged, type Found, type Orders, PHASES, type Phase } from './phases.ts';
+import {
+  type Acknowledged,
+  type Found,
+  type Orders,
+  PHASES,
+  type Phase,
+  type Way,
+  type Whole,
+} from './phases.ts';
 
 export interface Plan {
   readonly kills: number;
   /** Of the random moments; a run can be had again. */
   readonly seed: number;
-  readonly honest: boolean;
+  readonly way: Way;
   readonly say: (line: string) => void;
 }
 
@@ -39,7 +47,7 @@ const KILLS_EACH = 20;
 const here = fileURLToPath(new URL('./', import.meta.url));
 const root = path.resolve(here, '../..');
 
-export async function killed({ kills, seed, honest, say }: Plan): Promise<Killed> {
+export async function killed({ kills, seed, way, say }: Plan): Promise<Killed> {
   const work = fs.mkdtempSync(path.join(os.tmpdir(), 'storyrod-kill-'));
   const chance = chanceFrom(seed);
   const log = path.join(work, 'acknowledged.log');
@@ -59,7 +67,8 @@ export async function killed({ kills, seed, honest, say }: Plan): Promise<Killed
       fs.appendFileSync(log, `${JSON.stringify(what)}\n`);
       ledger.acknowledged(what as Acknowledged);
       heard.acknowledged();
-    } else if (path === '/found') heard.found(what as readonly Found[]);
+    } else if (path === '/begun') ledger.begun(what as Whole);
+    else if (path === '/found') heard.found(what as readonly Found[]);
     else if (path === '/reached') heard.reached();
     else heard.failed(String(what));
   });
@@ -119,12 +128,12 @@ export async function killed({ kills, seed, honest, say }: Plan): Promise<Killed
       const after = LEAST + Math.floor(chance() * 12);
       // At a phase the page stands still: what the browser's other processes had to do goes on for some milliseconds.
       const moment = at === null ? chance() * 40 : chance() < 0.5 ? 0 : chance() * 12;
-      await visit({ id, after, at, honest }, moment);
+      await visit({ id, after, at, way }, moment);
       phases.set(at ?? 'any', (phases.get(at ?? 'any') ?? 0) + 1);
       if ((n + 1) % 10 === 0)
         say(`${n + 1} kills, ${ledger.count} acknowledged writes, ${lost} lost`);
     }
-    await visit({ id: 'job-0', after: -1, at: null, honest }, 0);
+    await visit({ id: 'job-0', after: -1, at: null, way }, 0);
     // The log that was written along is what counts: the browser has no part in it.
     const acknowledged = fs.readFileSync(log, 'utf8').trimEnd().split('\n').length;
     return { kills, acknowledged, lost, fewest, faults, phases };

@@ -1,5 +1,6 @@
 // What was acknowledged, kept outside the browser that is killed, and whether what is found on reopening holds it.
-import type { Acknowledged, Found } from './phases.ts';
+import type { Acknowledged, Found, Whole } from './phases.ts';
+import { WholeJobs } from './whole-jobs.ts';
 
 type TextTold = Extract<Acknowledged, { readonly kind: 'text' }>;
 type SnapshotTold = Extract<Acknowledged, { readonly kind: 'snapshot' }>;
@@ -15,12 +16,19 @@ export class Ledger {
   readonly #snapshots = new Map<string, SnapshotTold[]>();
   /** Snapshots that are gone are counted once. */
   readonly #missed = new Set<string>();
+  readonly #jobs = new WholeJobs();
   count = 0;
 
   acknowledged(told: Acknowledged): void {
     this.count++;
     if (told.kind === 'text') list(this.#texts, told.id).push(told);
-    else list(this.#snapshots, told.id).push(told);
+    else if (told.kind === 'snapshot') list(this.#snapshots, told.id).push(told);
+    else this.#jobs.acknowledged(told);
+  }
+
+  /** A whole job is about to come or to go. */
+  begun(whole: Whole): void {
+    this.#jobs.begun(whole);
   }
 
   /** All faults of what is found, and how many acknowledged writes they come to. */
@@ -28,6 +36,7 @@ export class Ledger {
     const losses = [...this.#texts.keys()].map((id) =>
       this.#missingIn(id, found.find((one) => one.id === id) ?? null),
     );
+    losses.push(this.#jobs.missing(found));
     return {
       lost: losses.reduce((sum, { lost }) => sum + lost, 0),
       why: losses.flatMap(({ why }) => why),

@@ -13,6 +13,14 @@ export const PHASES = [
   'written',
   /** The page said so, and goes on. */
   'acknowledged',
+  /** The same of a whole job that is brought in: from a file, of a snapshot taken up again, or of a duplicate. */
+  'bring-before',
+  'bring-begun',
+  'bring-one-put',
+  /** Notebook and entry are on their way and some of its snapshots. */
+  'bring-more-put',
+  'bring-written',
+  'bring-acknowledged',
 ] as const;
 
 export type Phase = (typeof PHASES)[number];
@@ -31,7 +39,18 @@ export type Acknowledged =
       readonly id: string;
       readonly seal: string;
       readonly hash: string;
-    };
+    }
+  | Whole;
+
+/** A whole job that comes or goes in one go; told before, too, so that half of one is known for what it is. */
+export type Whole =
+  | {
+      readonly kind: 'job';
+      readonly id: string;
+      readonly hash: string;
+      readonly seals: readonly string[];
+    }
+  | { readonly kind: 'removed'; readonly id: string };
 
 /** What is found on reopening. */
 export interface Found {
@@ -58,6 +77,13 @@ export interface Orders {
   readonly after: number;
   /** Where it stops itself and waits for its end; null: it is killed whatever it is doing. */
   readonly at: Phase | null;
-  /** Whether it acknowledges before anything is written, so that the count of what is lost can be tried out. */
-  readonly honest: boolean;
+  readonly way: Way;
 }
+
+/** `right`, or one of the ways to do it wrong, so that finding what is lost can be tried out. */
+export type Way =
+  | 'right'
+  /** It acknowledges before anything is written. */
+  | 'too-early'
+  /** It brings a whole job in as two writes. */
+  | 'by-halves';

@@ -1,12 +1,13 @@
 // Runs in the page that is killed: says what it finds kept, then edits and freezes through the page's own store code, and
 // acknowledges each write to the one outside who keeps the log.
-import type { UseStore } from 'idb-keyval';
+import { type UseStore, promisifyRequest } from 'idb-keyval';
 import { Estimate } from '../../src/notebook/estimate.ts';
 import { database } from '../../src/store/database.ts';
+import { openJobFile, writeJobFile } from '../../src/store/job-file.ts';
 import { Journal } from '../../src/store/journal.ts';
 import { Keeper } from '../../src/store/keeper.ts';
 import { Shelf } from '../../src/store/shelf.ts';
-import { VersionsShelf } from '../../src/store/versions-shelf.ts';
+import { NO_VERSIONS, VersionsShelf } from '../../src/store/versions-shelf.ts';
 import { hashOf } from '../../src/versions/hash.ts';
 import {
   keptIdentities,
@@ -14,10 +15,12 @@ import {
   readIdentities,
   withNew,
 } from '../../src/versions/identities.ts';
-import { freeze, verify } from '../../src/versions/snapshot.ts';
+import type { Job } from '../../src/versions/job.ts';
+import { type Snapshot, freeze, verify } from '../../src/versions/snapshot.ts';
 import { logged } from '../../src/versions/standing.ts';
+import { copyOfSnapshot, duplicateOf } from '../../src/versions/working-copy.ts';
 import { cellNamed } from '../notebook/cells.ts';
-import type { Acknowledged, Found, Orders, Phase } from './phases.ts';
+import type { Acknowledged, Found, Orders, Phase, Whole } from './phases.ts';
 
 const FIRST = `# Steps without end
 
@@ -43,9 +46,21 @@ const FIRST = `# Steps without end
 
 const orders = JSON.parse(decodeURIComponent(location.hash.slice(1))) as Orders;
 let acknowledged = 0;
+/** What is written just now: of a removal no phase has a name. */
+let writing: 'one' | 'bring' | 'remove' = 'one';
 
-function reached(phase: Phase): void {
-  if (phase !== orders.at || acknowledged < orders.after) return;
+function reached(
+  step: 'before' | 'begun' | 'one-put' | 'written' | 'acknowledged' | 'more-put',
+): void {
+  const phase: Phase | null =
+    writing === 'bring'
+      ? `bring-${step}`
+      : writing === 'remove'
+        ? null
+        : step === 'more-put'
+          ? 'two-put'
+          : step;
+  if (phase === null || phase !== orders.at || acknowledged < orders.after) return;
   // Stops the page right here: the answer never comes.
   const call = new XMLHttpRequest();
   call.open('POST', '/reached', false);
@@ -72,7 +87,12 @@ function watching(values: IDBObjectStore): IDBObjectStore {
       if (typeof own !== 'function') return own;
       return (...told: unknown[]): unknown => {
         const answer: unknown = Reflect.apply(own, target, told);
-        if (name === 'put') reached(++puts === 1 ? 'one-put' : 'two-put');
+        if (name === 'put') {
+          puts++;
+          if (puts === 1) reached('one-put');
+          // Of a whole job more than the notebook is on its way then.
+          if (puts === (writing === 'bring' ? 4 : 2)) reached('more-put');
+        }
         return answer;
       };
     },
@@ -125,6 +145,18 @@ function countIn(text: string): number | null {
   }
 }
 
+/** Of every notebook of which anything is kept, by half or whole. */
+async function idsKept(): Promise<readonly string[]> {
+  const keys = await base('readonly', (values) =>
+    promisifyRequest<IDBValidKey[]>(values.getAllKeys()),
+  );
+  return keys.flatMap((key) => {
+    const [kind, ...rest] = typeof key === 'string' ? key.split('/') : [];
+    if (kind === 'snapshot') return [rest.slice(0, -1).join('/')];
+    return ['notebook', 'entry', 'versions'].includes(kind ?? '') ? [rest.join('/')] : [];
+  });
+}
+
 async function write(id: string): Promise<never> {
   const kept = await shelf.take(id);
   const text = kept.kind === 'taken' ? kept.value.text : FIRST;
@@ -157,7 +189,7 @@ async function write(id: string): Promise<never> {
       count,
       hash: hashOf(notebook.text),
     };
-    if (!orders.honest) await acknowledge(acknowledgement);
+    if (orders.way === 'too-early') await acknowledge(acknowledgement);
     keeper.keepSoon({
       id,
       title: notebook.title,
@@ -166,8 +198,9 @@ async function write(id: string): Promise<never> {
     });
     await keeper.flush();
     if (keeper.state.kind !== 'kept') throw new Error(`edit ${count}: ${keeper.state.kind}`);
-    if (orders.honest) await acknowledge(acknowledgement);
+    if (orders.way !== 'too-early') await acknowledge(acknowledgement);
     if (count % 4 === 0) await snapshot(estimate, identities, id, count);
+    if (count % 5 === 2) await bring(estimate, identities, id, count);
   }
 }
 
@@ -211,18 +244,82 @@ async function snapshot(
   const held = before.value.versions;
   const log = logged(held.log, { snapshot: one.seal, happened: 'sent', date, note: '' });
   const told: Acknowledged = { kind: 'snapshot', id, seal: one.seal, hash: one.hash };
-  if (!orders.honest) await acknowledge(told);
+  if (orders.way === 'too-early') await acknowledge(told);
   const kept = await versions.keep(id, before.value, {
     ...held,
     snapshots: [...held.snapshots, one],
     log,
   });
   if (kept.kind !== 'kept') throw new Error(`snapshot ${count}: ${kept.kind}`);
-  if (orders.honest) await acknowledge(told);
+  if (orders.way !== 'too-early') await acknowledge(told);
+}
+
+/** A whole job comes in, and one that came before goes. */
+async function bring(
+  estimate: Estimate,
+  identities: Parameters<typeof freeze>[1],
+  id: string,
+  count: number,
+): Promise<void> {
+  const before = await versions.take(id);
+  if (before.kind !== 'taken') throw new Error(`snapshots: ${before.kind}`);
+  const snapshots = before.value.versions.snapshots.slice(-3);
+  const job = jobMade(estimate, identities, snapshots, count, `${id}-brought-${count}`);
+  const told: Whole = {
+    kind: 'job',
+    id: job.id,
+    hash: hashOf(job.text),
+    seals: job.snapshots.map(({ seal }) => seal),
+  };
+  await post('/begun', told);
+  writing = 'bring';
+  if (orders.way === 'too-early') await acknowledge(told);
+  const kept = await (orders.way === 'by-halves' ? byHalves(job) : versions.bring(job, Date.now()));
+  if (kept.kind !== 'kept') throw new Error(`${job.id}: ${kept.kind}`);
+  if (orders.way !== 'too-early') await acknowledge(told);
+  writing = 'remove';
+  const others = [...new Set(await idsKept())].filter(
+    (one) => one.includes('-brought-') && one !== job.id,
+  );
+  for (const other of others) {
+    const going: Whole = { kind: 'removed', id: other };
+    await post('/begun', going);
+    await shelf.remove(other);
+    await acknowledge(going);
+  }
+  writing = 'one';
+}
+
+/** As it must not be done. */
+async function byHalves(job: Job): ReturnType<VersionsShelf['bring']> {
+  const { id, title, text, identities, ...beside } = job;
+  await shelf.keep({ id, title, text, identities }, 0, Date.now());
+  return versions.keep(id, { versions: NO_VERSIONS, revision: 0, unreadable: [] }, beside);
+}
+
+/** From a file, of a snapshot taken up again, or for the next client, in turn. */
+function jobMade(
+  estimate: Estimate,
+  identities: Parameters<typeof freeze>[1],
+  snapshots: readonly Snapshot[],
+  count: number,
+  id: string,
+): Job {
+  const { notebook } = estimate;
+  const naming = { stem: `${id}-`, date: '2026-03-03' };
+  const beside = { ...NO_VERSIONS, snapshots, id };
+  const last = snapshots.at(-1);
+  if (count % 3 === 1 && last) return { ...beside, ...copyOfSnapshot('restored', last, naming) };
+  const made = duplicateOf(notebook, identities, `For client ${count}`, naming);
+  if (count % 3 === 2) return { ...beside, ...made };
+  const opened = openJobFile(writeJobFile({ ...beside, ...made }), { id, stem: naming.stem });
+  if (opened.kind !== 'opened' || opened.mismatches.length > 0)
+    throw new Error(`${id}: ${JSON.stringify(opened)}`);
+  return { ...opened.job, id };
 }
 
 try {
-  const ids = (await shelf.list()).map(({ id }) => id);
+  const ids = await idsKept();
   await post('/found', await Promise.all([...new Set([...ids, orders.id])].map(found)));
   if (orders.after >= 0) await write(orders.id);
 } catch (cause) {

@@ -28,6 +28,15 @@ const open = opened(
   'Hours: area divided by pace',
   'Task: 1 h 30 min',
   'Tasks: task times 4',
+  'Mixing: bags at 8 min per bag, at $45 per hour',
+  'Laying: area at pace, at $45 per hour',
+  'Stone: volume at $54 per cubic yard',
+  'Form: slab length by slab width by (thickness plus 2 in)',
+  'Fall: 11 in at 1/8 in per ft',
+  'Spare: volume minus 20 cubic feet, not less than 0 cubic feet',
+  'Tip: 15% of concrete',
+  'Both: $7,500 for 10% overhead and 15% profit',
+  'Debt: -$50 plus $80',
 );
 
 function ask(name: string, answer: string, on: Opened = open): Diagnosis {
@@ -95,6 +104,27 @@ describe('a wrong answer', () => {
     ['Tasks', '5.2', 'minutes-as-decimals'],
     ['Concrete', '$295.20', 'digits-swapped'],
     ['Area', '45', 'digits-swapped'],
+    ['Tasks', '360', 'minutes-for-hours'],
+    // 320 minutes priced as hours; 5,400 cents of the mistake are 60 times too many.
+    ['Mixing', '$14,400', 'minutes-for-hours'],
+    // 54 sq ft times 22 an hour, and on from there.
+    ['Laying', '$53,460', 'rate-upside-down'],
+    // 18 cubic feet at the price of a yard.
+    ['Stone', '$972', 'cubic-feet-for-yards'],
+    // The whole of a product left out but for its length.
+    ['Form', '54', 'factor-missing'],
+    ['Bags', '39.6', 'rounded-down'],
+    ['Fall', '1 3/8 in', 'inches-for-feet'],
+    ['Fall', '0.114583333 ft', 'inches-for-feet'],
+    ['Volume', '31104', 'inches-for-feet'],
+    ['Volume', '18.00 sq ft', 'square-for-cubic'],
+    ['Area', '7776', 'inches-for-feet'],
+    ['Tip', '259.20', 'factor-missing'],
+    ['Both', '$7,500', 'share-forgotten'],
+    ['Both', '$13,333.33', 'share-twice'],
+    ['Both', '$9,375', 'markup-for-margin'],
+    ['Debt', '$75', 'digits-swapped'],
+    ['Stone', '$63', 'digits-swapped'],
   ] as const)('to %s of %s is %s', ([name, answer, mistake]) => {
     expect(named(ask(name, answer))).toContain(mistake);
   });
@@ -121,6 +151,15 @@ describe('a wrong answer', () => {
       of: [open.cell('Thickness')],
       hint: expect.stringContaining('12 inches in a foot') as string,
     });
+  });
+
+  it.each([
+    // 1% for 10%, or the waste twice over but for its tenth.
+    ['With waste', '18.18', ['digits-swapped']],
+    // 4 in taken for 4 ft is 12 times too much, and so are inches that were divided by 144.
+    ['Volume', '216', ['inches-for-feet', 'square-for-cubic']],
+  ] as const)('%s of %s is all of what gives that number', (name, answer, mistakes) => {
+    expect(named(ask(name, answer))).toEqual(expect.arrayContaining([...mistakes]));
   });
 
   it('can be wrong without a reason that is known', () => {

@@ -57,6 +57,24 @@ describe('what matters', () => {
     }
   });
 
+  it('says how many whole packs there are at either end, of a chain of them the last', () => {
+    const open = opened(
+      'Slab length: 12 ft',
+      'Bags needed: slab length by 4 ft by 4 in, in bags of 0.45 cubic feet per bag',
+      'Pallets: bags needed in pallets of 12 bags',
+      'Concrete: pallets at $70 per pallet',
+      'Paint: slab length at $2 per ft',
+      'All: concrete plus paint',
+    );
+    const [length] = matters(open, 'All');
+    expect(length.packs).toEqual([
+      { cell: open.cell('Pallets'), from: '3 pallets', to: '4 pallets' },
+    ]);
+    expect(length.jumps).toHaveLength(1);
+    // Where nothing jumps nothing is counted.
+    expect(matters(opened(...job), 'All').flatMap(({ packs }) => packs)).toEqual([]);
+  });
+
   it('tells jumps by whole packs where they are', () => {
     const open = opened(
       'Length: 10 ft',

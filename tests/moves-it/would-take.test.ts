@@ -100,6 +100,31 @@ describe('what would it take', () => {
     expect(putBack(open, 'Slab length', 'Concrete', taken.over?.formula ?? null)).toBe('$706.32');
   });
 
+  it('is met as it is shown where a step has more digits than are shown', () => {
+    const open = opened(
+      'Hours: 173 hours ÷ 3',
+      'Wage: $27 per hour',
+      'Rate: wage rounded up to the next $1 per hour',
+      'Work: hours times rate',
+    );
+    // 57.666… hours at $31 are $1,787.666…, which shows as $1,787.67.
+    const [only, ...more] = answersOf(
+      ask(open, 'Wage', 'Work', '$1,787.67', ['$20 per hour', '$40 per hour']),
+    );
+    expect(more).toEqual([]);
+    expect([only.from.shown, only.to.shown, only.meets]).toEqual([
+      '$30.01 per hour',
+      '$31.00 per hour',
+      'as shown',
+    ]);
+    for (const end of [only.from, only.to]) {
+      expect(putBack(open, 'Wage', 'Work', end.formula)).toBe('$1,787.67');
+    }
+    expect(ask(open, 'Wage', 'Work', '$1,787.60', ['$20 per hour', '$40 per hour']).kind).toBe(
+      'none',
+    );
+  });
+
   it('is none beyond what is sensible', () => {
     const open = opened(...slab);
     expect(ask(open, 'Slab length', 'Area', '1000 sq ft')).toMatchObject({
@@ -107,6 +132,40 @@ describe('what would it take', () => {
       over: null,
     });
     expect(ask(open, 'Slab length', 'Area', '1000 sq ft', ['3 ft', '100 ft']).kind).toBe('met');
+  });
+
+  it('names nothing nearest beyond the limits: no board less than none, no pace that nobody keeps', () => {
+    const open = opened(
+      'Trips: 1 trip',
+      'Fee: $35 per trip',
+      'Pace: 20 sq ft per hour',
+      '  - sensible: 10 sq ft per hour up to 40 sq ft per hour',
+      'Driving: trips at fee',
+      'Laying: 200 sq ft divided by pace, at $50 per hour',
+      'All: $1000 plus driving plus laying',
+    );
+    for (const [given, over] of [
+      ['Trips', '0 trips'],
+      ['Fee', '$0.00 per trip'],
+      ['Pace', '40 sq ft per hour'],
+    ] as const)
+      expect(ask(open, given, 'All', '$500')).toMatchObject({
+        kind: 'none',
+        under: null,
+        over: { shown: over },
+      });
+  });
+
+  it('tells the marks beside an amount that lies between two of them', () => {
+    const open = opened('Price: $6.48 per bag', 'Bags: 40 bags', 'Concrete: bags at price');
+    const [only] = answersOf(ask(open, 'Price', 'Concrete', '$250.50'));
+    expect(only.from.formula).toBe('$6.2625 per bag');
+    expect(only.beside.map(({ shown, comesTo }) => [shown, comesTo])).toEqual([
+      ['$6.26 per bag', '$250.40'],
+      ['$6.27 per bag', '$250.80'],
+    ]);
+    const [onMark] = answersOf(ask(open, 'Price', 'Concrete', '$252'));
+    expect([onMark.from.formula, onMark.beside]).toEqual(['$6.30 per bag', []]);
   });
 
   it('is several amounts where the result turns back', () => {

@@ -162,6 +162,13 @@ export const NOTEBOOK_MENDS: readonly MendCase[] = [
   at('limits-unlike', 'Width', part('- Width: 4 ft\n  - sensible: $3 up to $8\n')),
   at('outside-limits', 'Width', part('- Width: 4 ft\n  - sensible: 5 ft up to 8 ft\n')),
   at('outside-limits', 'Width', part('- Width: 9 ft\n  - sensible: up to 8 ft\n')),
+  at('recap-not-known', 'Width', part('- Width: 4 ft\n  - recap: the deck\n')),
+  at(
+    'part-not-priced',
+    'Width',
+    `${part('- Width: 4 ft\n  - recap: every part\n')}\n## Fence\n\n- Run: 20 ft\n`,
+    { none: OWNER },
+  ),
   at('not-yet-known', 'Width', part('- Width: ?\n'), { none: OWNER }),
   at('check-fails', 'Check', part('- Width: 4 ft\n- Check: width is over 5 ft\n'), {
     none: 'A check that does not hold is a finding about the job, and no slip of the pen.',
@@ -186,6 +193,20 @@ export const NOTEBOOK_MENDS: readonly MendCase[] = [
     part('- Length: 4 ft\n- Run: length plus 3 ft\n  - by hand: 8 to 9 ft\n  - from: quote\n'),
   ),
   at('range-of-one', 'Time', part('- Time: 12 hours, 12 at best, 12 at worst\n  - from: me\n')),
+  at('tie-without-words', 'Pace', part('- Pace: 3 to 5 hours\n  - from: me\n  - moves with:\n')),
+  at('tied-alone', 'Pace', part('- Pace: 3 to 5 hours\n  - from: me\n  - moves with: rain\n')),
+  at(
+    'tied-alone',
+    'Pace',
+    part(
+      '- Pace: 3 to 5 hours\n  - from: me\n  - moves with: haul\n- Haul: 1 to 2 hours\n  - from: me\n',
+    ),
+  ),
+  at(
+    'tied-not-given',
+    'Sum',
+    part('- Width: 4 ft\n  - from: me\n- Sum: width times 2\n  - moves with: rain\n'),
+  ),
   at('given-without-source', 'Width', part('- Width: 4 ft\n')),
   at('given-without-source', 'Bays', table('  | small | 4 ft | 3 ft | |\n')),
   at('assumed-amount', 'Sum', part('- Width: 4 ft\n- Sum: width plus 2 in\n')),
@@ -249,6 +270,7 @@ export const NOTEBOOK_MENDS: readonly MendCase[] = [
 
 /** Why an edit was not made. Nothing was changed by it, so there is nothing to mend: each says what to do instead. */
 export const REFUSALS: ReadonlySet<string> = new Set([
+  'nothing-tied',
   'empty-by-hand',
   'not-by-hand',
   'not-a-remark',

@@ -9,14 +9,20 @@ import { SIZES, boxes, drawn, expectTidy, said, sheetOf } from './told.ts';
 const FULL = [
   'slab plan for lengths 6 ft and 5 ft 6 in and 4 ft 3 1/2 in, widths 4 ft and 5 ft and 4 ft, joint spacing 3 ft, mesh 6 in, fall 1/4 in per ft, isolation 1/2 in',
   'slab plan for lengths 12 ft, widths 10 ft, panels along 2, panels across 2, bars 16 in, cover 3 in, sleepers 16 in, sleeper 3 1/2 in',
+  'slab plan for lengths 12 ft and 8 ft, widths 10 ft and 6 ft, walls 22 ft and 0 ft, panels long 2 and 1, panels wide 3 and 1, isolation 1/2 in, fall 2%, side wall',
+  'slab plan for lengths 12 ft, widths 10 ft, side steps, steps 4 ft',
+  'slab section for width 4 ft, thickness 4 in, base 4 in, edge 10 in, edge width 12 in, edge at near, side steps, fall 2%, above ground 1 in',
   'slab section for width 4 ft, thickness 4 in, base 4 in, edge 10 in, edge width 8 in, joint 1 in, mesh 6 in, cover 2 in, fall 1/4 in per ft, isolation 1/2 in, above ground 2 in',
   'slab section for width 20 ft, thickness 4 in, base 4 in, bars 16 in, joint 1 in, joint spacing 8 ft, fall 2%, sleeper 1 1/2 in, sleepers 16 in, boards 1 in',
   'stair section for risers 4, rise 7 1/2 in, run 11 in, tread 1 1/2 in, riser 3/4 in, nosing 1 in, stringer 11 1/4 in, deck 1 in, landing 4 in, base 4 in, rail 36 in, total 30 in',
   'stair section for risers 16, rise 7 9/16 in, run 10 in, tread 1 1/2 in, stringer 11 1/4 in',
   'stair section for risers 6, rise 7 in, run 11 in, made of concrete, waist 5 in',
   'stair section for risers 1, rise 6 in, run 11 in, made of concrete',
+  'stair section for risers 3, rise 7 in, run 11 in, made of concrete, platform 3 ft, set in 4 in, footing 12 in, footing width 12 in, base 4 in',
+  'stair section for risers 1, rise 7 in, run 11 in, made of concrete, platform 3 ft',
   'board plan for along 16 ft, across 14 ft, board 5 1/2 in, gap 1/8 in, overhang 1 in, border 5 1/2 in, border sides 4, joists 16 in, breaker 8 ft, stock 12 ft',
   'board plan for along 3 ft, across 4 in, board 5 1/2 in, gap 1/8 in',
+  'board plan for along 30 ft, across 8 ft, board 5 1/2 in, gap 1/8 in, joists 16 in, joints 12 ft and 8 ft, joint step 8 ft, joints in a row 3, house at left, border 5 1/2 in, overhang 1 in',
   'framing plan for length 16 ft, depth 14 ft, joists 16 in, ledger 1 1/2 in, beams 7 ft and 13 ft, beam 3 in, posts 3, post inset 1 ft, post 5 1/2 in, footing 16 in, blocking 6 ft 6 in',
   'railing elevation for run 16 ft, posts 3, height 36 in, post 3 1/2 in, balusters 17, baluster 1 1/2 in, bottom gap 3 in, deck 1 in, largest gap 4 in',
   'railing elevation for bays 5 ft and 6 ft 4 in, height 36 in, balusters 12 and 14, baluster 1 1/2 in, post height 42 in',
@@ -103,7 +109,7 @@ describe('on the sheet', () => {
 /** Slots that stand for another one told above. */
 const LEFT: Readonly<Record<string, readonly string[]>> = {
   'stair section': ['heights', 'first', 'last'],
-  'board plan': ['boards', 'first', 'last', 'joints'],
+  'board plan': ['boards', 'first', 'last'],
   'framing plan': ['joist count', 'joist', 'rim', 'post places', 'footing shape'],
   'railing elevation': ['gap', 'top rail', 'bottom rail'],
 };
@@ -129,6 +135,76 @@ describe('where things stand', () => {
   it('joints divide a bay evenly, never further apart than their spacing', () => {
     const plan = drawn('slab plan for lengths 10 ft, widths 4 ft, joint spacing 4 ft');
     expect(boxes(plan, 'hidden', 'none').map(([x]) => x)).toEqual([40, 80]);
+  });
+
+  it('each bay is cut into the panels of its own row', () => {
+    const plan = drawn(
+      'slab plan for lengths 12 ft and 9 ft, widths 2 ft, panels long 4 and 3, panels wide 1 and 1',
+    );
+    expect(boxes(plan, 'hidden', 'none').map(([x]) => x)).toEqual([36, 72, 108, 180, 216]);
+  });
+
+  it('a slab lies against the house only where its rows say so', () => {
+    const lone = drawn('slab plan for lengths 12 ft and 8 ft, widths 6 ft, walls 12 ft and 0 ft');
+    expect(boxes(lone, 'outline', 'house').map(([x, , wide]) => [x, wide])).toEqual([[0, 144]]);
+    const corner = drawn('slab plan for lengths 12 ft, widths 10 ft, walls 22 ft');
+    const [level, upright] = boxes(corner, 'outline', 'house');
+    expect(level?.[2]).toBe(144);
+    // The ten feet left go down its side, and around the corner above.
+    expect((upright?.[1] ?? 0) + (upright?.[3] ?? 0)).toBe(120);
+    expect(upright?.[0]).toBeLessThan(0);
+  });
+
+  it('a slab that lies free is drawn without a house, and its fall is not said of one', () => {
+    const remark = 'lengths 12 ft, widths 4 ft, fall 1/4 in per ft';
+    const free = drawn(`slab plan for ${remark}, side nothing`);
+    expect(boxes(free, 'outline', 'house')).toEqual([]);
+    expect(free.key.map(({ text }) => text)).toEqual(['arrow: falls 1/4 in per ft']);
+    expect(free.alt).toBe(
+      'Slab from above: 12 ft by 4 ft; it falls 1/4 in per ft down the drawing.',
+    );
+    const narrow = drawn(`slab plan for ${remark}, side steps, steps 4 ft`);
+    expect(boxes(narrow, 'outline', 'wood').map(([x, , wide]) => [x, wide])).toEqual([[0, 48]]);
+    const steps = drawn(`slab plan for ${remark}, side steps`);
+    expect(steps.key.map(({ text }) => text)).toEqual([
+      'steps',
+      'arrow: falls 1/4 in per ft away from the steps',
+    ]);
+  });
+
+  it('a near edge is thickened under the steps, and no house stands there', () => {
+    const section = drawn(
+      'slab section for width 4 ft, thickness 4 in, base 4 in, edge 10 in, edge width 12 in, edge at near, side steps',
+    );
+    expect(boxes(section, 'cut', 'house')).toEqual([]);
+    const slab = section.shapes.find((s) => s.kind === 'path' && s.fill === 'concrete');
+    const low = slab?.kind === 'path' ? slab.points.filter(({ y }) => y === 10) : [];
+    expect(low.map(({ x }) => x).toSorted((a, b) => a - b)).toEqual([0, 12]);
+    expect(said(section, 'left')).toEqual([['10 in']]);
+    expect(said(section, 'right')).toEqual([['4 in', '4 in']]);
+  });
+
+  it('a platform is as long as told, and a footing goes down from what is set in', () => {
+    const flight = drawn(
+      'stair section for risers 3, rise 7 in, run 11 in, made of concrete, platform 3 ft, set in 4 in, footing 12 in, footing width 12 in, base 4 in',
+    );
+    expect(boxes(flight, 'cut', 'concrete')).toEqual([[0, -21, 58, 37]]);
+    expect(boxes(flight, 'outline', 'stone')).toEqual([[0, 4, 58, 4]]);
+    expect(said(flight, 'bottom')).toEqual([['11 in', '3 ft'], ['1 ft 10 in']]);
+    expect(said(flight, 'right')).toEqual([['1 ft 9 in', '4 in', '12 in']]);
+    expect(flight.alt).toContain(
+      '1 ft 10 in of run, then 3 ft of platform, 1 ft 9 in of total rise',
+    );
+  });
+
+  it('drain stone that reaches past the base goes down beside it, and the pipe lies there', () => {
+    const wall =
+      'wall section for courses 3, unit height 6 in, unit depth 10 in, base 6 in, pipe 4 in';
+    const wide = drawn(`${wall}, base width 22 in, drain 12 in`);
+    const round = (of: Drawing) => of.shapes.find((s) => s.kind === 'round');
+    expect(round(wide)).toMatchObject({ centre: { x: 18.5, y: 3.5 } });
+    const narrow = drawn(`${wall}, base width 22 in, drain 8 in`);
+    expect(round(narrow)).toMatchObject({ centre: { x: 13, y: -2.5 } });
   });
 
   it('bars stand at their spacing from the cover on', () => {
@@ -182,6 +258,17 @@ describe('where things stand', () => {
     expect(Math.abs(dx * 8 + dy * 10) / Math.hypot(8, 10)).toBeCloseTo(11.25);
   });
 
+  it('boxes stand one on the other, each under all treads above it', () => {
+    const flight = drawn(
+      'stair section for risers 3, rise 8 in, run 10 in, tread 1 in, stringer 11 1/4 in, made of boxes',
+    );
+    expect(boxes(flight, 'outline', 'wood')).toEqual([
+      [0, -7, 20, 7],
+      [10, -15, 10, 7],
+    ]);
+    expect(flight.key.map(({ text }) => text).join('; ')).not.toContain('stringer');
+  });
+
   it('a concrete waist is measured square to the slope', () => {
     const flight = drawn(
       'stair section for risers 6, rise 6 in, run 8 in, made of concrete, waist 5 in',
@@ -202,6 +289,35 @@ describe('where things stand', () => {
       [23, 1],
     ]);
     expect(said(plan, 'right')).toEqual([['1 in']]);
+  });
+
+  it('boards that run away from the house have it at their left, and a border that leaves it free', () => {
+    const plan = drawn(
+      'board plan for along 8 ft, across 6 ft, board 5 1/2 in, gap 0 in, border 5 1/2 in, overhang 1 in, joists 16 in, house at left',
+    );
+    const [house] = boxes(plan, 'outline', 'house');
+    expect([house?.[1], house?.[3]]).toEqual([0, 72]);
+    expect(boxes(plan, 'outline', 'wood')).toEqual([
+      [90.5, 0, 5.5, 72],
+      [0, 0, 90.5, 5.5],
+      [0, 66.5, 90.5, 5.5],
+    ]);
+    // The frame ends at the house and lies an inch inside the three free sides; its joists start there.
+    expect(boxes(plan, 'hidden', 'none')).toEqual([[0, 1, 95, 70]]);
+    expect(boxes(plan, 'centre', 'none').map(([x]) => x)).toEqual([0, 16, 32, 48, 64, 80]);
+    expect(boxes(plan, 'outline', 'paper')[0]).toEqual([0, 5.5, 90.5, 5.5]);
+  });
+
+  it('joints of a row go on at their step, rows taking turns with the first of them', () => {
+    const plan = drawn(
+      'board plan for along 30 ft, across 2 ft, board 5 1/2 in, gap 1/8 in, joints 12 ft and 8 ft, joint step 8 ft, joints in a row 2',
+    );
+    const cuts = boxes(plan, 'cut', 'none');
+    expect(cuts.slice(0, 4).map(([x]) => x)).toEqual([144, 240, 96, 192]);
+    const none = 'board plan for along 10 ft, across 2 ft, board 5 1/2 in, gap 1/8 in';
+    expect(drawn(`${none}, joints 0 in and 0 in, breaker 0 in and 0 in`).shapes).toEqual(
+      drawn(none).shapes,
+    );
   });
 
   it('joists stand from one end at their spacing, the last one at the other end', () => {

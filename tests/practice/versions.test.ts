@@ -4,7 +4,8 @@ import { Estimate } from '../../src/notebook/estimate.ts';
 import { changeOrder } from '../../src/versions/change-order.ts';
 import { compare } from '../../src/versions/compare.ts';
 import { newIdentities, readIdentities } from '../../src/versions/identities.ts';
-import { askAgain, pastDates, sayPast } from '../../src/versions/past-dates.ts';
+import { ifMoved } from '../../src/versions/moved-prices.ts';
+import { askAgain, pastDates, sayPast, validity } from '../../src/versions/past-dates.ts';
 import { freeze, markOf, verify } from '../../src/versions/snapshot.ts';
 import { versionNow, versionOf } from '../../src/versions/version.ts';
 import { whyMoved } from '../../src/versions/why-moved.ts';
@@ -106,6 +107,27 @@ describe('PC-34: a price past its date when the order is placed', () => {
     const [past] = pastDates(estimate, '2026-03-24');
     expect(past && sayPast(past)).toBe('quoted 21 days ago, good for 14');
     expect(pastDates(estimate, '2026-03-17')).toEqual([]);
+  });
+
+  test('until when all prices are good and which is the oldest is told', () => {
+    expect(validity(estimate)).toEqual({
+      oldest: { name: 'Lumber', day: '2026-03-03' },
+      first: { name: 'Lumber', until: '2026-03-17' },
+    });
+  });
+
+  test('what a rise would do is told before anything is changed', () => {
+    const moved = ifMoved(estimate, pastDates(estimate, '2026-03-24'), '12');
+    expect(moved).toEqual({ before: '3200.00', after: '3584.00', count: 1 });
+    // 15% on $8,000 was planned to stay: nearly a third of it goes.
+    const profit = opened(
+      '# Deck\n## Profit\n- Planned: 15% of $8,000\n- More: $3,584 less $3,200\n- Lost: more as a percent of planned\n',
+    );
+    expect(['Planned', 'More', 'Lost'].map((name) => profit.shown(name))).toEqual([
+      '$1,200.00',
+      '$384.00',
+      '32%',
+    ]);
   });
 
   test('asked for again and answered, the difference is the price that moved', () => {

@@ -18,7 +18,8 @@ describe('lengths as on a tape', () => {
     ['3', 'yd', '9 ft'],
     ['1/96', 'ft', '1/8 in'],
     ['12.0416666666666667', 'ft', '12 ft 1/2 in'],
-    ['2', 'mi', '10,560 ft'],
+    ['2', 'mi', '2 mi'],
+    ['0.25', 'mi', '0.25 mi'],
     ['0', 'ft', '0 in'],
     ['-9.375', 'ft', '−9 ft 4 1/2 in'],
     ['-10.8', 'ft', '−10 ft 9 5/8 in, a hair shy'],
@@ -35,6 +36,10 @@ describe('lengths as on a tape', () => {
     ['11.99', '12 in, a hair shy'],
   ])('%s in, all written in inches, reads %s', (number, text) => {
     expect(shown(given(number, 'in')).text).toBe(text);
+  });
+
+  test('miles beside a length in feet are feet', () => {
+    expect(shown(given('2', 'mi', ['ft'])).text).toBe('10,560 ft');
   });
 
   test('35.625 in beside a length in feet reads 2 ft 11 5/8 in (PC-09)', () => {

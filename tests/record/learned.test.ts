@@ -33,7 +33,7 @@ function written(into: (estimate: Estimate) => Into) {
   const estimate = new Estimate(TEXT);
   const given = learned();
   if (typeof given === 'string') throw new Error(given);
-  const change = learnedChange(TEXT, into(estimate), given);
+  const change = learnedChange(estimate.notebook, into(estimate), given);
   return { estimate, change };
 }
 
@@ -61,7 +61,7 @@ describe('hours per unit as built', () => {
 
 test('what was built is read as a cell of the part would read it', () => {
   const said = (formula: string) => {
-    const built = builtAmount(TEXT, 'part-1', formula);
+    const built = builtAmount(new Estimate(TEXT).notebook, 'part-1', formula);
     return built.kind === 'amount' ? built.shown.text : `no: ${built.why}`;
   };
   expect(['slab area', 'slab area less 8 sq ft', '40 balusters', '?', 'blue'].map(said)).toEqual([
@@ -120,5 +120,20 @@ describe('written back', () => {
       name: '',
     }));
     expect(none.change).toMatchObject({ code: 'not-a-name' });
+  });
+
+  test('goes where it was meant in a notebook from which cells and parts are gone, too', () => {
+    const estimate = new Estimate(TEXT);
+    const [first] = estimate.notebook.parts.filter(({ name }) => name !== '');
+    const [block] = first.blocks.filter(({ kind }) => kind === 'cell');
+    if (block.kind !== 'cell') throw new Error('no cell');
+    expect('change' in estimate.removeCell(block.cell.id)).toBe(true);
+    const cell = cellNamed(estimate.notebook, 'Hours per foot').id;
+    const given = learned();
+    if (typeof given === 'string') throw new Error(given);
+    const change = learnedChange(estimate.notebook, { kind: 'given', cell }, given);
+    if ('code' in change) throw new Error(change.message);
+    estimate.replaceText(change);
+    expect(cellNamed(estimate.notebook, 'Hours per foot').formula).toBe('0.2396 hours per sq ft');
   });
 });

@@ -47,5 +47,20 @@ describe.each(['light', 'dark'] as const)('axe finds nothing in the %s', (scheme
     await page.getByRole('button', { name: /^Look here/ }).click();
     await page.getByRole('dialog', { name: 'Look here' }).waitFor();
     expect(await findings(page, scheme)).toEqual([]);
+    await page.keyboard.press('Escape');
+
+    // Showing how, as large as the screen; a step that is asked and was answered wrong.
+    await choose(page, 'Slab volume');
+    await page.keyboard.press('k');
+    const how = page.getByRole('dialog', { name: 'Show how' });
+    await how.getByRole('article').waitFor();
+    expect(await findings(page, scheme)).toEqual([]);
+    const more = how.getByRole('button', { name: 'More' });
+    if (await more.isVisible()) await more.click();
+    await how.getByRole('checkbox', { name: 'Ask first' }).check();
+    await how.getByRole('textbox', { name: /come to\?$/ }).fill('1');
+    await page.keyboard.press('Enter');
+    await how.getByText('Not yet.').waitFor();
+    expect(await findings(page, scheme)).toEqual([]);
   });
 });

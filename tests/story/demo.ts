@@ -25,6 +25,10 @@ export class Demo {
     return money(this.#estimate.costs().total.price, this.#estimate.notebook.settings.currency);
   }
 
+  get direct(): string {
+    return money(this.#estimate.costs().total.direct, this.#estimate.notebook.settings.currency);
+  }
+
   /** The names of the parts in their order. */
   get parts(): readonly string[] {
     return this.#estimate.notebook.parts.flatMap(({ name }) => (name ? [name] : []));

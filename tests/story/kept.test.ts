@@ -80,6 +80,42 @@ describe('a browser that is killed', () => {
     await after.context.close();
     expect(after.complaints).toEqual([]);
   });
+
+  test('had kept the line of the job record that was being written, and none that was put in', async () => {
+    const before = await opened();
+    const page = await before.tab();
+    const write = async (at: Page, what: string): Promise<void> => {
+      await at.getByRole('button', { name: 'Job record' }).click();
+      const one = at.locator('record-line.new');
+      await one.locator('#part').selectOption('Landing');
+      await one.locator('#kind').selectOption('material');
+      await one.locator('#what').fill(what);
+      await one.locator('#amount').fill('12');
+      await one.locator('#note').focus();
+    };
+    await write(page, 'Boards');
+    await page.waitForTimeout(600);
+    await kill(before);
+
+    const after = await opened();
+    const again = await after.tab();
+    await expect
+      .poll(() => toldOn(again))
+      .toMatch(/in the job record .* is not in it: .*, Landing, material, Boards, 12/);
+    await again.getByRole('button', { name: 'Put away' }).click();
+    await write(again, 'Screws');
+    await again.waitForTimeout(600);
+    await again.keyboard.press('Enter');
+    await expect
+      .poll(() => seenIn(again.locator('record-sheet')))
+      .toContain('Screws is in the record');
+    await again.reload();
+    await stands(again);
+    await again.waitForTimeout(300);
+    expect(await toldOn(again)).toBe('');
+    await after.context.close();
+    expect(after.complaints).toEqual([]);
+  });
 });
 
 /** The whole browser at once, as when the power fails for it. */
@@ -350,6 +386,72 @@ describe('where something is missing', () => {
     await stands(next);
     expect(await shownOf(next, 'Thickness')).toBe('6 in');
     expect(await toldOn(next)).toBe('');
+  });
+
+  test('a browser whose room is used up says so of notebook and snapshots, and loses nothing that it called kept', async () => {
+    const profile = await visit();
+    // Before the page is opened: a browser looks only now and then how much room is left.
+    const devtools = await profile.context.newCDPSession(await profile.context.newPage());
+    const { origin } = new URL(inject('page'));
+    await devtools.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 500_000 });
+    const page = await profile.tab();
+    await rewrite(page, 'Thickness', '5 in');
+    await kept(page);
+
+    // Bids are frozen until there is no room for another.
+    const frozen = await page.evaluate(async () => {
+      const desk = document.querySelector('story-page')?.desk;
+      const binder = await desk?.binder();
+      if (!binder) throw new Error('no binder');
+      const held: string[] = [];
+      // Words that nothing can make shorter.
+      const words = (): string =>
+        Array.from(crypto.getRandomValues(new Uint32Array(3000)), (n) => n.toString(36)).join(' ');
+      for (let n = 1; n <= 400 && binder.state.kind === 'here'; n++) {
+        const snapshot = await binder.freeze(`Bid ${n}`, words());
+        if (snapshot && binder.state.kind === 'here') held.push(snapshot.seal);
+      }
+      return held;
+    });
+    expect(frozen.length).toBeGreaterThan(2);
+    expect(frozen.length).toBeLessThan(400);
+    await choose(page, 'Thickness');
+    await page.keyboard.press('s');
+    const sheet = page.locator('snapshot-sheet');
+    await expect
+      .poll(() => seenIn(sheet))
+      .toContain('This browser has no room left: what stands here is not kept.');
+    await page.keyboard.press('Escape');
+
+    // A change is small: some may find room still.
+    let last = '';
+    for (let n = 1; n <= 60 && !(await keptSaid(page)).startsWith('not kept'); n++) {
+      last = `${n} in`;
+      await rewrite(page, 'Thickness', last);
+      await expect.poll(() => keptSaid(page)).toMatch(/^(kept here|not kept)/);
+    }
+    expect(await keptSaid(page)).toBe('not kept: this browser has no room left');
+    expect(await toldOn(page)).toContain('tried again every few seconds');
+    await page.close({ runBeforeUnload: false });
+
+    // Room is made elsewhere.
+    await devtools.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 50_000_000 });
+    const next = await profile.tab();
+    expect(await shownOf(next, 'Thickness')).toBe(last);
+    expect(await toldOn(next)).toContain('It is here again');
+    await kept(next);
+    const found = await next.evaluate(async () => {
+      const binder = await document.querySelector('story-page')?.desk.binder();
+      return {
+        seals: binder?.versions.snapshots.map(({ seal }) => seal),
+        unreadable: binder?.unreadable,
+      };
+    });
+    expect(found).toEqual({ seals: frozen, unreadable: [] });
+    await choose(next, 'Thickness');
+    await next.keyboard.press('s');
+    await expect.poll(() => seenIn(next.locator('snapshot-sheet'))).toContain('Bid 1');
+    expect(await seenIn(next.locator('snapshot-sheet'))).not.toContain('Not as it was');
   });
 
   test('what is in no file is mentioned as it grows, and no more once a file is saved', async () => {

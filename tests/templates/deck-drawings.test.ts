@@ -30,6 +30,45 @@ describe('deck boards', () => {
     expect(of(written).wrong.filter((said) => !said.includes('sliver'))).toEqual([]);
   });
 
+  const joints = (plan: Drawing) =>
+    plan.shapes.filter(
+      (shape) => shape.kind === 'path' && shape.fill === 'none' && ['cut', 'wrong'].includes(shape.line),
+    );
+
+  test.each<[string, Written]>([
+    ['two pieces', { 'Frame length': '20 ft' }],
+    ['four pieces', { 'Frame length': '34 ft', 'Field stock': '10 ft' }],
+    ['no border', { 'Frame length': '20 ft', 'Border rows': '0 rows' }],
+    ['the other way', { 'Boards run': 'away from the house', 'Frame width': '22 ft', 'Field stock': '8 ft' }],
+    ['the other way and no border', { 'Boards run': 'away from the house', 'Frame width': '22 ft', 'Border rows': '0 rows' }],
+    ['a border all round', { 'Boards run': 'away from the house', 'Frame width': '22 ft', 'Border at house': 'yes' }],
+  ])('%s: every joint is drawn, and each of them on a joist', (_, written) => {
+    const plan = of(written);
+    const many = openedWith('decking.md', written).figure('Joints')[1];
+    expect(many).toBeGreaterThan(0);
+    expect(joints(plan)).toHaveLength(many);
+    expect(plan.key.map(({ text }) => text).join('; ')).not.toContain('beside a joist');
+  });
+
+  test('breakers part the rows where the panels end', () => {
+    const written = { 'Frame length': '30 ft', Breakers: '2 rows' };
+    const plan = of(written);
+    expect(joints(plan)).toEqual([]);
+    const panel = openedWith('decking.md', written).figure('Panel run');
+    const wide = (panel[0] === 'ft' ? 12 : 1) * panel[1];
+    const rows = plan.shapes.flatMap((shape) => {
+      if (shape.kind !== 'path' || shape.line !== 'outline' || shape.fill !== 'paper') return [];
+      const xs = shape.points.map(({ x }) => x);
+      return [Math.max(...xs) - Math.min(...xs)];
+    });
+    expect(rows.length % 3).toBe(0);
+    for (const row of rows) expect(row).toBeCloseTo(wide, 6);
+  });
+
+  test('boards that run away from the house have it at their left', () => {
+    expect(of({ 'Boards run': 'away from the house' }).alt).toContain('house at the left');
+  });
+
   test('a sliver and a row too few look wrong', () => {
     expect(of({ 'Frame width': '11 ft 9 in' }).wrong.join(' ')).toContain('sliver');
     expect(of({ Rows: '20 rows' }).wrong.join(' ')).toContain('bare');

@@ -327,6 +327,7 @@ describe('a builder who looks at it', () => {
       'framing plan',
       'board plan',
       'slab plan',
+      'slab section',
       'stair section',
       'railing elevation',
       'wall section',
@@ -400,6 +401,5 @@ warnsWhere(INDEX.demo, {
   'Gap check': { 'Front balusters': '8 balusters' },
   'Wall check': { 'Seen courses': '6 courses' },
   'Marking check': { 'Marking lead': '1 day' },
-  'Parts check': { 'Job parts: cost': '$5' },
   'Deposit check': { Price: '$40,000' },
 });

@@ -27,10 +27,11 @@ keepsItsPromises({
     'edge bars times 20 ft is at least total of edge in bays times 2',
     'anchor boxes times (75 anchors per box) is at least anchor count',
     'actual width of form size is at least thickness',
+    'boarded is 0 or board order times board stock is at least total of board run in bays',
   ],
   grows: [
     { given: 'Climb', never: ['Riser count', 'Slab below the head'] },
-    { given: 'Bays: length', never: ['Landing area', 'Stone', 'Form boards', 'Bags', 'Sleeper count', 'Sleeper lumber', 'Masonry screws', 'Bars'] },
+    { given: 'Bays: length', never: ['Landing area', 'Stone', 'Form boards', 'Bags', 'Sleeper count', 'Sleeper lumber', 'Masonry screws', 'Bars', 'Board screws', 'Lay the boards'] },
     { given: 'Bays: width', never: ['Landing area', 'Fall', 'Bags', 'Masonry screws', 'Sleeper lumber', 'Mesh sheets'] },
     { given: 'Bays: edge', never: ['Edge volume', 'Edge steel', 'Bags', 'Truck order', 'Soil to dig'] },
     { given: 'Bays', never: ['Landing area', 'Sleeper count', 'Bags', 'Truck order', 'Bag way'] },
@@ -64,9 +65,29 @@ describe('heights', () => {
     expect(boards.figure('Slab below the head')).toEqual(['in', 17.5]);
     const bare = openedWith(FILE, { Climb: '15 in', 'Boards on top': 'no' });
     expect(bare.figure('Slab below the head')).toEqual(['in', 15]);
-    for (const name of ['Sleeper lumber', 'Masonry screws', 'Sleeper tape', 'Lay sleepers']) {
+    for (const name of ['Sleeper lumber', 'Masonry screws', 'Sleeper tape', 'Lay sleepers', 'Landing boards', 'Board screws', 'Lay the boards']) {
       expect(bare.figure(name)).toEqual(['$', 0]);
     }
+  });
+});
+
+describe('the boards on top', () => {
+  test('are counted row by row, and a row that is longer than a board takes two', () => {
+    const landing = openedWith(FILE, {});
+    // Nine rows of 5 5/8 in on 4 ft, two of 6 ft off each board of 12 ft: five a bay, and 4% more.
+    expect(landing.figure('Board order')).toEqual(['board', 11]);
+    expect(landing.figure('Landing boards')).toEqual(['$', 11 * 23.4]);
+    // Two screws at each of six sleepers in nine rows of two bays: 216 and 5%.
+    expect(landing.figure('Board screws')).toEqual(['$', 38.5]);
+    expect(openedWith(FILE, { 'Bays: length': '13 ft' }).figure('Board order')).toEqual(['board', 38]);
+  });
+
+  test('are left to the part that holds them, where one does', () => {
+    const elsewhere = openedWith(FILE, { 'Boards counted': 'in another part' });
+    for (const name of ['Landing boards', 'Board screws', 'Lay the boards']) {
+      expect(elsewhere.figure(name)).toEqual(['$', 0]);
+    }
+    expect(elsewhere.figure('Sleeper lumber')[1]).toBeGreaterThan(0);
   });
 });
 
@@ -78,8 +99,10 @@ describe('sleepers', () => {
     expect(landing.figure('Anchor boxes')).toEqual(['box', 1]);
     expect(landing.figure('Sleeper lumber')).toEqual(['$', 4 * 9.8]);
     const wide = openedWith(FILE, { 'Anchor spacing': '24 in', 'Bays: width': '3 ft' });
-    const [first] = wide.estimate.rows(wide.cell('Bays').id) ?? [];
-    expect(wide.estimate.shown(first?.at(-1) ?? 0)?.text).toBe('18 anchors');
+    const { id, table } = wide.cell('Bays');
+    const [first] = wide.estimate.rows(id) ?? [];
+    const place = table?.columns.findIndex(({ name }) => name === 'anchors') ?? -1;
+    expect(wide.estimate.shown(first?.[place] ?? 0)?.text).toBe('18 anchors');
   });
 
   test('sleepers are butted where a board ends', () => {

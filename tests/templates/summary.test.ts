@@ -117,7 +117,6 @@ warnsWhere(FILE, {
   'Deposit check': { 'Deposit share': '40%' },
   // Nothing costs anything in a summary that stands alone: its profit and its last payment are set by hand.
   'Profit check': { 'Margin earned': '60%' },
-  'Parts check': { 'Job parts: cost': '$5' },
   'Payment check': { 'Last payment': '-$1' },
 });
 
@@ -141,23 +140,54 @@ describe('the whole notebook', () => {
     expect(notebook.figure('All shares')).toEqual(['%', 100]);
   });
 
-  test('may be listed part by part, and a part that is missing from the list is missed', () => {
+  test('is laid out part by part, kind by kind, and a part that is added stands in it at once', () => {
     const notebook = job([['material', 30_000], ['labour', 50_000], ['labour', 20_000]]);
-    const { id } = notebook.cell('Job parts');
-    const list = (part: string) => {
-      const texts = [part, `(total cost of ${part})`, '', `(total of material in ${part})`, `(total of labour in ${part})`];
-      expect(notebook.estimate.addRow(id, null, texts)).toHaveProperty('change');
+    const lines = () => {
+      const { rows, total } = notebook.estimate.recap();
+      return [...rows, total].map(({ name, direct, share, kinds }) => [name, direct, share, ...kinds.map((k) => [k.amount, k.share])]);
     };
-    list('Deck');
-    expect(notebook.estimate.removeRow(id, 0)).toHaveProperty('change');
-    expect(notebook.holds('Parts check')).toBe(false);
-    list('Path');
-    expect(notebook.holds('Parts check')).toBe(true);
-    const shown = notebook.estimate.rows(id)?.map((row) => row.map((cell) => notebook.estimate.shown(cell)?.text));
-    expect(shown).toEqual([
-      ['Deck', '$500.00', '50%', '$300.00', '$200.00'],
-      ['Path', '$500.00', '50%', '$0.00', '$500.00'],
+    const none = ['0.00', 0];
+    expect(lines()).toEqual([
+      ['Deck', '500.00', 500, ['300.00', 600], ['200.00', 400], none, none, none],
+      ['Path', '500.00', 500, none, ['500.00', 1000], none, none, none],
+      ['whole job', '1000.00', 1000, ['300.00', 300], ['700.00', 700], none, none, none],
     ]);
+    notebook.estimate.insertTemplate('## Gate\n\n- Hinges: $500\n  - cost: material\n  - from: invented\n');
+    expect(lines().map(([name, , share]) => [name, share])).toEqual([
+      ['Deck', 334],
+      ['Path', 333],
+      ['Gate', 333],
+      ['whole job', 1000],
+    ]);
+  });
+
+  test('is told which part has a name and no price, until it has one', () => {
+    const notebook = job([['material', 30_000]]);
+    const unpriced = () => [
+      notebook.estimate.recap().unpriced,
+      notebook.estimate.findings().flatMap(({ code, message }) => (code === 'part-not-priced' ? [message] : [])),
+    ];
+    // Of its two parts one has no line.
+    expect(unpriced()).toEqual([['Path'], ['"Path" has no cost line, and nothing in it goes into one: no total knows of it.']]);
+    notebook.estimate.insertTemplate('## Gate\n\nA gate, named on the drawing.\n\n- Gate width: 4 ft\n  - from: drawing\n');
+    expect(unpriced()[0]).toEqual(['Path', 'Gate']);
+    const gate = notebook.cell('Gate width');
+    notebook.estimate.addCell(gate.part, null, 'Gate boards', 'gate width at $9 per ft');
+    notebook.estimate.setRemark(notebook.cell('Gate boards').id, 'cost', 'material');
+    expect(unpriced()[0]).toEqual(['Path']);
+    // What is measured in one part and priced in another is priced.
+    notebook.estimate.insertTemplate('## Path sizes\n\n- Path run: 20 ft\n  - from: drawing\n');
+    expect(unpriced()[0]).toEqual(['Path', 'Path sizes']);
+    notebook.estimate.addCell(gate.part, null, 'Edging', 'path run at $3 per ft');
+    notebook.estimate.setRemark(notebook.cell('Edging').id, 'cost', 'material');
+    expect(unpriced()[0]).toEqual(['Path']);
+  });
+
+  test('names what its sums leave out', () => {
+    const notebook = job([['material', 30_000]]);
+    notebook.estimate.addCell(notebook.cell('Deck: Line 1').part, null, 'Railing', '$?');
+    notebook.estimate.setRemark(notebook.cell('Railing').id, 'cost', 'subcontract');
+    expect(notebook.estimate.recap().open).toEqual({ names: ['Railing'], count: 1 });
   });
 
   test('that costs nothing has a price of nothing and no fault', () => {

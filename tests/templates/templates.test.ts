@@ -97,6 +97,15 @@ describe.each(templateFiles.filter((file) => file !== INDEX.guide))('%s', (file)
     }
   });
 
+  test('in a wide table what is typed comes first, so that it stands in sight', () => {
+    for (const { cell } of cells) {
+      const columns = cell.table?.columns ?? [];
+      if (columns.length <= 8) continue;
+      const worked = columns.findIndex(({ formula }) => formula !== null);
+      expect([cell.name, columns.slice(worked).filter(({ formula }) => formula === null)]).toEqual([cell.name, []]);
+    }
+  });
+
   test('names are short, plain and used once in a part', () => {
     const names = cells.map((c) => `${c.part}: ${c.cell.name}`);
     expect(new Set(names).size).toBe(names.length);

@@ -4,7 +4,8 @@ import { Estimate } from '../../src/notebook/estimate.ts';
 import { asidesOf } from '../../src/ui/asides.ts';
 import { allCells } from '../../src/ui/reading-order.ts';
 import { nameBeside, placeOf, standingOn } from '../../src/ui/row-places.ts';
-import { type Happening, Session } from '../../src/ui/session.ts';
+import type { Happening } from '../../src/ui/happening.ts';
+import { Session } from '../../src/ui/session.ts';
 import { askedBy, goesTo } from '../../src/ui/table-keys.ts';
 
 const JOB = `# Kestrel Court

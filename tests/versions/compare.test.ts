@@ -81,16 +81,19 @@ describe('one change is told as what it is', () => {
     expect(onlyChange(comparing(set(name, formula)))).toMatchObject({ ways: [way], toward });
   });
 
-  test('set by hand, another source, another remark, another line of the costs', () => {
+  test('set by hand, another source, another remark, tied, another line of the costs', () => {
     const comparison = comparing((e, cell) => {
       done(e.setByHand(cell('Area').id, '50 sq ft', 'the client said so'));
       done(e.setRemark(cell('Length').id, 'from', 'measured again'));
       done(e.setRemark(cell('Width').id, 'note', 'to the fence'));
       done(e.setRemark(cell('Concrete').id, 'cost', 'subcontract'));
+      done(e.tie([cell('Crew').id, cell('Pace').id], 'one crew'));
     });
     expect(waysIn(comparison)).toEqual([
       'Length: source',
       'Width: remarks',
+      'Crew: remarks',
+      'Pace: remarks',
       'Area: by-hand source',
       'Concrete: line',
     ]);

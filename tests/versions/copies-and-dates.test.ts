@@ -3,10 +3,12 @@ import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import { Estimate } from '../../src/notebook/estimate.ts';
 import { compare } from '../../src/versions/compare.ts';
-import { dayNumber, datedBy } from '../../src/versions/days.ts';
+import { dayNumber, dayText, datedBy } from '../../src/versions/days.ts';
 import { newIdentities, readIdentities } from '../../src/versions/identities.ts';
-import { askAgain, pastDates, sayPast } from '../../src/versions/past-dates.ts';
+import { askAgain, pastDates, sayPast, validity } from '../../src/versions/past-dates.ts';
+import { ifMoved } from '../../src/versions/moved-prices.ts';
 import { verify } from '../../src/versions/snapshot.ts';
+import { takenOut } from '../../src/versions/taken-out.ts';
 import { versionNow, versionOf } from '../../src/versions/version.ts';
 import { copyOfSnapshot, duplicateOf, sayOrigin } from '../../src/versions/working-copy.ts';
 import { cellNamed, done } from '../notebook/cells.ts';
@@ -103,7 +105,9 @@ describe('days', () => {
     const start = dayNumber('1970-01-01') ?? 0;
     fc.assert(
       fc.property(day, (date) => {
-        const number = dayNumber(date.toISOString().slice(0, 10));
+        const text = date.toISOString().slice(0, 10);
+        const number = dayNumber(text);
+        expect(dayText(number ?? 0)).toBe(text);
         expect((number ?? 0) - start).toBe(Math.floor(date.getTime() / 86_400_000));
       }),
     );
@@ -134,10 +138,10 @@ describe('prices past their date', () => {
 
   it('are pointed out on the day handed in, the longest past first', () => {
     const past = pastDates(estimate(), '2026-06-05');
-    expect(past.map((one) => [one.name, sayPast(one), one.daysPast, one.canAsk])).toEqual([
-      ['Delivery', 'quoted 151 days ago, good for 14', 137, false],
-      ['Board price', 'quoted 94 days ago, good for 30', 64, true],
-      ['Rail price', 'no longer good since 1 day', 1, true],
+    expect(past.map((one) => [one.name, sayPast(one), one.daysPast, one.way.kind])).toEqual([
+      ['Delivery', 'quoted 151 days ago, good for 14', 137, 'by-hand'],
+      ['Board price', 'quoted 94 days ago, good for 30', 64, 'ask'],
+      ['Rail price', 'no longer good since 1 day', 1, 'ask'],
     ]);
     expect(pastDates(estimate(), '2026-04-02').map(({ name }) => name)).toEqual(['Delivery']);
     expect(pastDates(estimate(), '2026-04-03').map(({ name }) => name)).toEqual([
@@ -170,7 +174,107 @@ describe('prices past their date', () => {
     expect(e.notebook.text).toBe(TEXT);
   });
 
+  it('are told beside when all of them were good, with the one quoted first and the one that runs out first', () => {
+    expect(validity(estimate())).toEqual({
+      oldest: { name: 'Delivery', day: '2026-01-05' },
+      first: { name: 'Delivery', until: '2026-01-19' },
+    });
+    expect(validity(new Estimate('# K\n\n## P\n\n- A: $1\n  - from: a guess\n'))).toBeNull();
+    const open = new Estimate('# K\n\n## P\n\n- A: $1\n  - from: good until 2026-04-02\n');
+    expect(validity(open)).toEqual({ oldest: null, first: { name: 'A', until: '2026-04-02' } });
+  });
+
   it('of a snapshot are those of its own text', () => {
     expect(pastDates(versionOf(frozen(opened(TEXT))).estimate, '2026-06-05')).toHaveLength(3);
+  });
+});
+
+const INSIDE = `# K
+
+## Gone before
+
+- Old: 1 ft
+
+## Work
+
+- Trips: 3 trips
+- Delivery price: $1
+- Delivery: trips at $20 per trip
+  - cost: equipment
+  - from: quoted 2026-01-05, good for 14 days
+  - note: twice a week
+- Both: $5 plus $7
+  - cost: fee
+  - from: quoted 2026-01-05, good for 14 days
+`;
+
+describe('a price past its date inside a formula', () => {
+  const today = '2026-06-05';
+  const edited = () => {
+    const e = new Estimate(INSIDE);
+    // From here on the ids are others than a text read anew would give.
+    done(e.removeCell(cellNamed(e.notebook, 'Old').id));
+    return e;
+  };
+
+  it('is told with what can be done about it', () => {
+    const ways = pastDates(edited(), today).map(({ name, way }) => [name, way]);
+    expect(ways).toEqual([
+      ['Delivery', { kind: 'take-out', price: '$20 per trip' }],
+      ['Both', { kind: 'formula' }],
+    ]);
+  });
+
+  it('gets a cell of its own with its source, in one edit that undo takes back; then it can be asked for', () => {
+    const e = edited();
+    const before = e.notebook.text;
+    const change = takenOut(e, cellNamed(e.notebook, 'Delivery').id);
+    if (!change || 'code' in change) throw new Error('not taken out');
+    expect(change.say).toBe('Give $20 per trip a cell of its own: Delivery price 2');
+    done(e.replaceText(change));
+    expect(e.notebook.text).toContain(`- Delivery: trips at Delivery price 2
+  - cost: equipment
+  - note: twice a week
+- Delivery price 2: $20 per trip
+  - from: quoted 2026-01-05, good for 14 days
+`);
+    expect(e.costs().total.price).toBe('72.00');
+    const ways = pastDates(e, today).map(({ name, way }) => [name, way.kind]);
+    expect(ways).toEqual([
+      ['Delivery price 2', 'ask'],
+      ['Both', 'formula'],
+    ]);
+    done(e.undo());
+    expect(e.notebook.text).toBe(before);
+  });
+
+  it('that is finer than a cent is no rounder in a cell of its own', () => {
+    const half = '# K\n\n## P\n\n- Sand: 3 times $1.005\n  - cost: material\n';
+    const dated = `${half}  - from: quoted 2026-01-05, good for 14 days\n`;
+    const e = new Estimate(dated);
+    const change = takenOut(e, cellNamed(e.notebook, 'Sand').id);
+    if (!change || 'code' in change) throw new Error('not taken out');
+    done(e.replaceText(change));
+    // 3 × $1.005 is $3.02 either way: a price is no line and is not rounded by itself.
+    expect(e.costs().total.price).toBe('3.02');
+  });
+});
+
+describe('prices past their date, had they moved', () => {
+  it('give what the job would come to, and change nothing', () => {
+    const e = new Estimate(TEXT);
+    const past = pastDates(e, '2026-06-05');
+    // 40 boards at $14.25 is $570; a tenth more is $57. What was set by hand stays.
+    expect(ifMoved(e, past, '10')).toEqual({ before: '570.00', after: '627.00', count: 2 });
+    expect(ifMoved(e, past, '-10')).toMatchObject({ after: '513.00' });
+    expect(e.notebook.text).toBe(TEXT);
+    expect(ifMoved(e, [], '10')).toBeNull();
+  });
+
+  it('that stand inside a formula move there', () => {
+    const e = new Estimate(INSIDE);
+    done(e.removeCell(cellNamed(e.notebook, 'Old').id));
+    const past = pastDates(e, '2026-06-05');
+    expect(ifMoved(e, past, '50')).toEqual({ before: '72.00', after: '102.00', count: 1 });
   });
 });

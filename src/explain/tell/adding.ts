@@ -46,7 +46,9 @@ export function tellRecap(book: Book, checked: Checked, formula: Recap, target: 
   const terms = new Map(short ? added.map((cell) => [cell, lineTerm(book, cell)]) : []);
   const made = riser(book, {
     said: saying(`${formula.say}, ${many}`),
-    tokens: short ? joinedBy(' + ', [...terms.values()]) : [`${many} added`],
+    // The only one is the answer.
+    tokens:
+      added.length === 1 ? [] : short ? joinedBy(' + ', [...terms.values()]) : [`${many} added`],
     joint: '=',
     result: target,
     comesOut: [],

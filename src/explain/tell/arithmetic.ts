@@ -8,6 +8,7 @@ import type { Book } from '../book.ts';
 import type { Target, Token } from '../line.ts';
 import { bared, isSimple, said } from '../naming.ts';
 import { type Word, saying } from '../step.ts';
+import { towardsRate } from './factors.ts';
 import { type Told, type Used, byItsPlan, operand, riser, use } from './told.ts';
 
 /** A longer run goes on in the step below. */
@@ -100,9 +101,15 @@ function tellRun(
   const start = use(book, first, side);
   const rest = links.map((link) => ({ op: link.op, used: use(book, link.checked, side) }));
   const used = [start, ...rest.map((link) => link.used)];
+  const across = kind === 'product' ? towardsRates(book, used) : NO_FACTORS;
   const tokens: readonly Token[] = [
     start,
-    ...rest.flatMap((link): readonly Token[] => [SIGNS[link.op], link.used]),
+    ...(across.get(start) ?? []),
+    ...rest.flatMap((link): readonly Token[] => [
+      SIGNS[link.op],
+      link.used,
+      ...(across.get(link.used) ?? []),
+    ]),
   ];
   return [
     riser(book, {
@@ -114,6 +121,33 @@ function tellRun(
       used,
     }),
   ];
+}
+
+const NO_FACTORS: ReadonlyMap<Used, readonly Token[]> = new Map();
+
+/** What an amount is turned by to meet the unit of a rate in the same product: minutes and dollars per hour. */
+function towardsRates(book: Book, used: readonly Used[]): ReadonlyMap<Used, readonly Token[]> {
+  const factors = new Map<Used, readonly Token[]>();
+  for (const rate of used.filter(isRate)) {
+    const amount = used.find(
+      (one) => !isRate(one) && towardsRate(book, one.figure, rate.figure, 'under').length > 0,
+    );
+    const isMet = used.some((one) => !isRate(one) && meets(one, rate));
+    if (amount && !isMet && !factors.has(amount)) {
+      factors.set(amount, towardsRate(book, amount.figure, rate.figure, 'under'));
+    }
+  }
+  return factors;
+}
+
+function isRate({ checked: { holds } }: Used): boolean {
+  return holds.measure.kind === 'amount' && holds.measure.rate !== null;
+}
+
+/** Stands there in the very unit that the rate is per. */
+function meets(one: Used, rate: Used): boolean {
+  if (one.figure.kind !== 'known' || rate.figure.kind !== 'known') return false;
+  return rate.figure.shown.unit.split(' per ').slice(1).includes(one.figure.shown.unit);
 }
 
 /** All of it where it starts from a name or an amount; else only what is done to what stands below. */
@@ -148,6 +182,12 @@ function tellPair(book: Book, checked: Checked, formula: Binary, target: Target)
   const left = use(book, bared(operand(checked, formula.left)), 'over');
   const right = use(book, operand(checked, formula.right), divides ? 'under' : 'over');
   const used: readonly Used[] = [left, right];
+  const across = divides
+    ? isRate(left) || !isRate(right)
+      ? []
+      : towardsRate(book, left.figure, right.figure, 'over')
+    : null;
+  const factors = across === null ? towardsRates(book, used) : new Map([[left, across]]);
   return [
     riser(book, {
       said: saying(
@@ -156,7 +196,13 @@ function tellPair(book: Book, checked: Checked, formula: Binary, target: Target)
         said(book, right.checked),
         checked.manner === 'at-divided' ? ', which divides' : '',
       ),
-      tokens: [left, divides ? ' ÷ ' : ' × ', right],
+      tokens: [
+        left,
+        ...(factors.get(left) ?? []),
+        divides ? ' ÷ ' : ' × ',
+        right,
+        ...(factors.get(right) ?? []),
+      ],
       joint: '=',
       result: target,
       comesOut: [byItsPlan(checked, used)],

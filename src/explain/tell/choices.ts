@@ -1,5 +1,5 @@
 // Comparisons, conditions, limits and picks: what held, which branch was taken and why, which one won.
-import { hardPart } from '../../quantity/dimension.ts';
+import { hardPart, isHard } from '../../quantity/dimension.ts';
 import type { Checked, Plan } from '../../language/plan.ts';
 import type {
   Between,
@@ -13,9 +13,9 @@ import type {
 } from '../../language/tree.ts';
 import { comparisonOf, differenceOf, heldIn } from '../asks.ts';
 import type { Book } from '../book.ts';
-import { figureOf } from '../figure.ts';
+import { figureOf, isShownInFull } from '../figure.ts';
 import type { Target, Token } from '../line.ts';
-import { bared, said, saidWhole } from '../naming.ts';
+import { bared, isShortEnough, said, saidAlone, saidWhole } from '../naming.ts';
 import { type Word, plainWords, saying } from '../step.ts';
 import { TERMS_AT_MOST, beginning } from './arithmetic.ts';
 import { listed } from './shares.ts';
@@ -70,7 +70,10 @@ function toSpare(
   if (!known(apart)) return null;
   if (apart.shown.exact === '0') return 'Exactly at the limit.';
   if (target.figure.value === true) return `${apart.shown.text} to spare.`;
-  return `${apart.shown.text} too ${upward ? 'much' : 'little'}.`;
+  const { measure } = left.checked.holds;
+  const counts = measure.kind === 'amount' && !isHard(measure.dimension);
+  const [much, little] = counts ? ['many', 'few'] : ['much', 'little'];
+  return `${apart.shown.text} too ${upward ? much : little}.`;
 }
 
 /** Two amounts that measure the same, as plans in the scale of the first; null for any others. */
@@ -190,16 +193,26 @@ function taken(
 ): Told {
   const used = use(book, value);
   const told = riser(book, {
-    said: saying(taking.before, said(book, value), taking.why),
+    said: saying(taking.before, saidAlone(book, value), taking.why),
     tokens: [used],
     joint: '→',
     result: target,
     comesOut: [byItsPlan(checked, [used])],
     used: [used, ...looked],
-    note: `Not taken: ${taking.left.map((one) => plainWords(said(book, one))).join(', ')}.`,
+    note: `Not taken: ${notTaken(book, taking.left)}.`,
   });
-  const same = told.operands[0]?.target.text === target.text;
-  return [same ? { ...told, pieces: [] } : told];
+  // What was taken is the answer: a line would say it twice, but for digits that the line above needs.
+  const isSame = told.operands[0]?.target.text === target.text;
+  const isWhole = known(used.figure) && isShownInFull(used.figure);
+  return [isSame || isWhole ? { ...told, pieces: [] } : told];
+}
+
+function notTaken(book: Book, left: readonly Checked[]): string {
+  const say = left.length === 1 ? saidAlone : said;
+  // It is not worked, so a long one is no more than named.
+  const inShort = (one: Checked): readonly Word[] =>
+    isShortEnough(one) ? say(book, one) : saying('a longer formula');
+  return left.map((one) => plainWords(inShort(one))).join(', ');
 }
 
 function undecided(book: Book, checked: Checked, looked: readonly Used[], target: Target): Told {
@@ -255,7 +268,7 @@ export function tellPick(book: Book, checked: Checked, formula: Pick, target: Ta
         ...(short
           ? listed(used.map((one) => said(book, one.checked)))
           : [`${used.length} amounts`]),
-        ...(winner ? [': ', said(book, winner.checked)] : []),
+        ...(winner ? [': ', saidAlone(book, winner.checked)] : []),
       ),
       tokens: short ? joined : [`${used.length} amounts`],
       joint: '→',

@@ -7,7 +7,7 @@ import { differenceOf, productOf, quotientOf, sumOf } from '../asks.ts';
 import type { Book } from '../book.ts';
 import { figureOf } from '../figure.ts';
 import { type Target, type Term, type Token, lineOf, targetOf } from '../line.ts';
-import { bared, said } from '../naming.ts';
+import { bare, bared, said } from '../naming.ts';
 import { type Word, plainWords, saying } from '../step.ts';
 import { beginning } from './arithmetic.ts';
 import { listed, shareOnTop, shareSaid, termOf, wholeSaid } from './shares.ts';
@@ -86,9 +86,7 @@ export function tellForShares(
     used: use(book, operand(checked, share)),
   }));
   const used = [of, ...shares.map((s) => s.used)];
-  const names = shares.map((s) =>
-    saying(shareSaid(book, s.used), labelAfter(book, s.used, s.label)),
-  );
+  const names = shares.map((s) => labelled(book, s));
   return [
     riser(book, {
       said: saying(
@@ -128,8 +126,8 @@ function sharesProof(
       said: saying(
         'check: ',
         shareSaid(book, used),
-        labelAfter(book, used, label),
-        ' of the answer',
+        isNamed(used) ? '' : labelAfter(book, used, label),
+        isNamed(used) ? ', of the answer' : ' of the answer',
       ),
       tokens: [used, ' × ', answer],
       work: (stands) => productOf(stands(used), stands(answer)),
@@ -162,6 +160,19 @@ function proof(book: Book, { said: words, tokens, work, plan, holds }: Proof): A
   const result = targetOf(figureOf(book, { plan, holds }), '');
   const { pieces } = lineOf(book, { tokens, joint: '=', result, comesOut: [work] });
   return { said: words, pieces, result: result.text };
+}
+
+/** `a 20% margin`, `10% overhead`, and `a margin of profit share, 15%`. */
+function labelled(book: Book, { label, used }: LabelledShare): readonly Word[] {
+  const isMargin = label === 'margin';
+  if (isMargin && isNamed(used)) return saying('a margin of ', shareSaid(book, used));
+  const words = shareSaid(book, used);
+  const article = /^(?:8|1[18]\b)/.test(plainWords(words)) ? 'an ' : 'a ';
+  return saying(isMargin ? article : '', words, labelAfter(book, used, label));
+}
+
+function isNamed(share: Used): boolean {
+  return bare(share.checked.formula).kind !== 'amount';
 }
 
 /** The label that follows a share in `for 10% overhead and 15% profit`, where the share does not carry it. */

@@ -3,21 +3,22 @@ import { LENGTH, hardPart } from '../../quantity/dimension.ts';
 import type { Checked, Plan } from '../../language/plan.ts';
 import type { AsNoun, InPacks, InUnits, Rounded } from '../../language/tree.ts';
 import type { Holds } from '../../quantity/form.ts';
-import { UNITS, type Unit } from '../../quantity/units.ts';
 import { quotientOf } from '../asks.ts';
 import type { Book } from '../book.ts';
-import { type Figure, PLAIN_NUMBER, figureOf } from '../figure.ts';
-import { type Target, type Term, type Token, targetOf } from '../line.ts';
+import { type Figure, figureOf } from '../figure.ts';
+import { type LineAsked, type Target, type Term, type Token, targetOf } from '../line.ts';
 import { bare, bared, said } from '../naming.ts';
 import { type Word, saying } from '../step.ts';
 import { beginning } from './arithmetic.ts';
-import { type Riser, type Told, byItsPlan, known, operand, riser, use } from './told.ts';
+import { factorBetween, towardsRate, unitCalled } from './factors.ts';
+import { type Riser, type Told, type Used, byItsPlan, known, operand, riser, use } from './told.ts';
 
 export function tellRounded(book: Book, checked: Checked, formula: Rounded, target: Target): Told {
   const of = use(book, bared(operand(checked, formula.of)));
   const step = formula.step === null ? null : operand(checked, formula.step);
   const way = WAYS[formula.way];
   const already = unchanged(of.figure, target.figure);
+  const across = otherUnit(book, of, checked, target);
   return [
     riser(book, {
       said: saying(
@@ -26,14 +27,40 @@ export function tellRounded(book: Book, checked: Checked, formula: Rounded, targ
         step === null ? '' : saying(' ', stepSaid(book, step)),
         already ? ', which it is already' : '',
       ),
-      tokens: already ? [] : [of],
+      tokens: already ? [] : [of, ...across.tokens],
       joint: '→',
       result: target,
-      comesOut: [byItsPlan(checked, [of])],
+      comesOut: [byItsPlan(checked, [of]), ...across.comesOut],
+      between: across.between,
       apart: true,
       used: step === null ? [of] : [of, use(book, step)],
     }),
   ];
+}
+
+/**
+ * Cubic feet that are rounded to a whole step of cubic yards stand in these first. A length is read off either edge of a
+ * tape.
+ */
+function otherUnit(
+  book: Book,
+  of: Used,
+  checked: Checked,
+  target: Target,
+): Required<Pick<LineAsked, 'tokens' | 'comesOut' | 'between'>> {
+  const factor = isLength(of.checked) ? [] : factorBetween(book, of.figure, target.figure);
+  if (factor.length === 0) return { tokens: [], comesOut: [], between: [] };
+  const holds = { ...of.checked.holds, showIn: checked.holds.showIn };
+  const figure = figureOf(book, { plan: of.checked.plan, holds });
+  const there: Term = { figure, side: 'apart', instead: '' };
+  const swap = (stands: (term: Term) => Plan): Plan =>
+    byItsPlan(checked, [of])((term) => stands(term === of ? there : term));
+  const between = [{ to: there, work: (stands: (term: Term) => Plan): Plan => stands(of) }];
+  return { tokens: [...factor, ' = ', there], comesOut: [swap], between };
+}
+
+function isLength({ holds: { measure } }: Checked): boolean {
+  return measure.kind === 'amount' && hardPart(measure.dimension) === LENGTH;
 }
 
 const WAYS = {
@@ -56,7 +83,9 @@ function stepSaid(book: Book, step: Checked): readonly Word[] {
   const words = said(book, step);
   const inner = bare(step.formula);
   if (inner.kind !== 'amount') return words;
-  return saying(inner.say === '$0.01' ? 'cent' : inner.say.replace(/^1 (?![\d½¼¾])/, ''));
+  if (inner.say === '$0.01') return saying('cent');
+  const [, unit] = /^1 (?![\d½¼¾])(.+)$/.exec(inner.say) ?? [];
+  return saying(unit === undefined ? inner.say : (ONE_SPELLED[unit] ?? unit));
 }
 
 export function unchanged(before: Figure, after: Figure): boolean {
@@ -72,13 +101,15 @@ export function unchanged(before: Figure, after: Figure): boolean {
 export function tellInUnits(book: Book, checked: Checked, formula: InUnits, target: Target): Told {
   const of = use(book, bared(operand(checked, formula.of)), 'over');
   const factor = factorBetween(book, of.figure, target.figure);
+  const already = known(of.figure) && of.figure.shown.text === target.text;
   return [
     riser(book, {
       said: saying(
         beginning(of.checked.formula, said(book, of.checked)),
         known(target.figure) ? `in ${unitSaid(target.figure)}` : clauseSaid(book, formula),
+        already ? ', which it is already' : '',
       ),
-      tokens: [of, ...factor],
+      tokens: already ? [] : [of, ...factor],
       joint: '=',
       result: target,
       comesOut: [byItsPlan(checked, [of])],
@@ -96,39 +127,14 @@ function clauseSaid(book: Book, formula: InUnits): string {
 
 function unitSaid(figure: Extract<Figure, { kind: 'known' }>): string {
   const { unit } = figure.shown;
-  return SPELLED[unit] ?? UNITS_BY_KEY.get(unit)?.many ?? unit;
+  return SPELLED[unit] ?? unitCalled(unit)?.many ?? unit;
 }
+
+/** Short units that read badly after `the next`. */
+const ONE_SPELLED: Readonly<Record<string, string>> = { in: 'inch', ft: 'foot', yd: 'yard' };
 
 /** Short units that read badly after `in`. */
 const SPELLED: Readonly<Record<string, string>> = { in: 'inches', ft: 'feet', yd: 'yards' };
-
-const UNITS_BY_KEY: ReadonlyMap<string, Unit> = new Map(UNITS.map((unit) => [unit.key, unit]));
-
-function factorBetween(book: Book, from: Figure, to: Figure): readonly Token[] {
-  if (!known(from) || !known(to)) return [];
-  const [a, b] = [UNITS_BY_KEY.get(from.shown.unit), UNITS_BY_KEY.get(to.shown.unit)];
-  if (!a || !b || a === b) return [];
-  const fewer = wholeQuotient(book, b, a);
-  if (fewer !== null) return [' ÷ ', factorTerm(fewer, a, b, 'under')];
-  const more = wholeQuotient(book, a, b);
-  return more === null ? [] : [' × ', factorTerm(more, b, a, 'over')];
-}
-
-/** How many of the smaller make one of the bigger, if that is a whole number. */
-function wholeQuotient(book: Book, bigger: Unit, smaller: Unit): Figure | null {
-  const plan = quotientOf(
-    { op: 'constant', value: bigger.scale },
-    { op: 'constant', value: smaller.scale },
-  );
-  const figure = figureOf(book, { plan, holds: PLAIN_NUMBER });
-  return known(figure) && !figure.shown.exact.includes('.') ? figure : null;
-}
-
-function factorTerm(figure: Figure, of: Unit, per: Unit, side: 'over' | 'under'): Term {
-  if (!known(figure)) return { figure, side, instead: '' };
-  const text = `${figure.shown.text} ${of.many} per ${per.one}`;
-  return { figure: { ...figure, shown: { ...figure.shown, text } }, side, instead: '' };
-}
 
 /** `in bags of bag yield`: divided, then rounded up to whole packs. */
 export function tellInPacks(book: Book, checked: Checked, formula: InPacks, target: Target): Told {
@@ -142,8 +148,7 @@ export function tellInPacks(book: Book, checked: Checked, formula: InPacks, targ
     instead: 'packs',
   };
   const top = roundedUp(book, checked, before, target, rounding);
-  const { measure } = of.checked.holds;
-  const run = measure.kind === 'amount' && hardPart(measure.dimension) === LENGTH;
+  const run = isLength(of.checked);
   const perPack = ratePer(each.checked, formula.noun) ? '' : ` per ${formula.noun}`;
   return [
     ...top.risers,
@@ -155,13 +160,28 @@ export function tellInPacks(book: Book, checked: Checked, formula: InPacks, targ
         run ? ', as one continuous run with joints allowed' : '',
         top.whole,
       ),
-      tokens: [of, ' ÷ ', each, perPack],
+      tokens: [of, ...towardsRate(book, of.figure, each.figure, 'over'), ' ÷ ', each, perPack],
       joint: '=',
       result: top.reached,
-      comesOut: [byItsPlan({ plan: packs }, [of, each])],
+      comesOut: [
+        byItsPlan({ plan: packs }, [of, each]),
+        ...roundsTo(top, rounding, packs, [of, each]),
+      ],
       used: [of, each],
     }),
   ];
+}
+
+/** What comes out whole comes out so from what is written, too: a hair more would be another pack. */
+function roundsTo(
+  { whole }: RoundedUp,
+  rounding: Extract<Plan, { op: 'round' }> | null,
+  packs: Plan,
+  used: readonly Used[],
+): LineAsked['comesOut'] {
+  if (whole === '' || !rounding) return [];
+  const work = byItsPlan({ plan: packs }, used);
+  return [(stands) => ({ ...rounding, of: work(stands) })];
 }
 
 /** The rounding up to whole packs, where there is anything to round. */
@@ -215,13 +235,14 @@ function ratePer(each: Checked, noun: string): boolean {
 /** `, as boards`. */
 export function tellAsNoun(book: Book, checked: Checked, formula: AsNoun, target: Target): Told {
   const of = use(book, bared(operand(checked, formula.of)));
+  const already = known(of.figure) && of.figure.shown.text === target.text;
   return [
     riser(book, {
       said: saying(
         beginning(of.checked.formula, said(book, of.checked)),
-        `counted as ${book.show.many(formula.noun)}`,
+        `counted as ${book.show.many(formula.noun)}${already ? ', which they are already' : ''}`,
       ),
-      tokens: [of],
+      tokens: already ? [] : [of],
       joint: '=',
       result: target,
       comesOut: [byItsPlan(checked, [of])],

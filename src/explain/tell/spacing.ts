@@ -8,7 +8,7 @@ import { differenceOf, heldIn, numberOf, productOf, quotientOf, sumOf } from '..
 import type { Book } from '../book.ts';
 import { PLAIN_NUMBER, figureOf } from '../figure.ts';
 import { type Target, type Term, type Token, lineOf, targetOf } from '../line.ts';
-import { said } from '../naming.ts';
+import { said, saidAlone } from '../naming.ts';
 import { saying } from '../step.ts';
 import { roundedUp } from './rounding.ts';
 import { type Aside, type Told, type Used, byItsPlan, known, operand, riser, use } from './told.ts';
@@ -47,6 +47,7 @@ export function tellSpaced(book: Book, checked: Checked, formula: Spaced, target
         (stands) =>
           withEnds(formula.ends, { op: 'round', way: 'up', of: stands(spaces), step: null }),
       ],
+      between: [{ to: spaces, work: (stands) => quotientIn(along, spacing, stands) }],
       used: [along, spacing],
     }),
   ];
@@ -72,6 +73,11 @@ function withEnds(ends: Ends, spaces: Plan): Plan {
     case 'neither':
       return { op: 'greatest', items: [differenceOf(spaces, ONE_MORE), numberOf('0')] };
   }
+}
+
+/** One operand by another, both from what is written. */
+function quotientIn(of: Used, by: Used, stands: (term: Term) => Plan): Plan {
+  return quotientOf(stands(of), inScaleOf({ ...by.checked, plan: stands(by) }, of.checked));
 }
 
 /** An operand as a number in the scale of another that measures the same. */
@@ -101,15 +107,10 @@ export function tellPieces(book: Book, checked: Checked, formula: Pieces, target
   const rounding = { op: 'round', way: 'up', of: packs, step: null } as const;
   const top = roundedUp(book, checked, boards, target, rounding);
   const perBoard = known(each.figure)
-    ? `, ${each.figure.shown.text} from each ${formula.noun}`
+    ? `, ${formula.noun === 'piece' ? soleFigure(each.figure.shown) : each.figure.shown.text} from each ${formula.noun}`
     : '';
   const below = riser(book, {
-    said: saying(
-      said(book, count.checked),
-      count.checked.formula.kind === 'amount' ? '' : ' pieces',
-      perBoard,
-      top.whole,
-    ),
+    said: saying(saidAlone(book, count.checked), perBoard, top.whole),
     tokens: [count, ' ÷ ', each, ` per ${formula.noun}`],
     joint: '=',
     result: top.reached,
@@ -129,10 +130,20 @@ export function tellPieces(book: Book, checked: Checked, formula: Pieces, target
     tokens: [stock, ' ÷ ', length, ...(known(fits.figure) ? [' = ', fits] : [])],
     joint: '→',
     result: targetOf(each.figure, ''),
-    comesOut: [(stands) => ({ op: 'round', way: 'down', of: stands(fits), step: null })],
+    // The lengths as they are written have to fit as often as what comes out of them.
+    comesOut: [
+      (stands) => ({ op: 'round', way: 'down', of: stands(fits), step: null }),
+      (stands) => ({ op: 'round', way: 'down', of: quotientIn(stock, length, stands), step: null }),
+    ],
+    between: [{ to: fits, work: (stands) => quotientIn(stock, length, stands) }],
     used: [stock, length],
   });
   return [...top.risers, below, cut];
+}
+
+/** `3`, where `3 pieces from each piece` would be read twice. */
+function soleFigure({ exact }: { readonly exact: string }): string {
+  return exact;
 }
 
 /** What is left of each board. */
@@ -145,12 +156,21 @@ function leftOver(
 ): readonly Aside[] {
   const used = productOf(whole, inScaleOf(length.checked, stock.checked));
   const plan = differenceOf(stock.checked.plan, used);
-  const result = targetOf(figureOf(book, { plan, holds: stock.checked.holds }), '');
+  // Its length may be asked for in feet; what is left of it is read off a tape.
+  const holds = { ...stock.checked.holds, showIn: null };
+  const result = targetOf(figureOf(book, { plan, holds }), '');
+  const [from, many, long] = [apart(stock), plainTerm(book, whole), apart(length)];
   const { pieces } = lineOf(book, {
-    tokens: [apart(stock), ' − ', plainTerm(book, whole), ' × ', apart(length)],
+    tokens: [from, ' − ', many, ' × ', long],
     joint: '=',
     result,
-    comesOut: [],
+    comesOut: [
+      (stands) =>
+        differenceOf(
+          stands(from),
+          productOf(stands(many), inScaleOf({ ...long.checked, plan: stands(long) }, from.checked)),
+        ),
+    ],
   });
   return [{ said: saying('left of each one'), pieces, result: result.text }];
 }
@@ -179,6 +199,7 @@ export function tellFewest(book: Book, checked: Checked, formula: Fewest, target
       joint: '→',
       result: target,
       comesOut: [byItsPlan(checked, used)],
+      between: known(target.figure) ? [{ to: gap.gap, work: gap.work }] : [],
       used,
       beside: known(target.figure) ? oneFewer(book, checked, across, width, words, limit) : [],
     }),

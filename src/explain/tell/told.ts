@@ -124,8 +124,12 @@ function wordless(one: Used): Target {
   return {
     figure: one.figure,
     digits: 'shown',
-    text: one.figure.kind === 'known' ? one.figure.shown.text : one.instead,
+    text: one.figure.kind === 'known' ? one.figure.shown.text : lackingWords(one),
   };
+}
+
+function lackingWords({ figure, instead }: Used): string {
+  return figure.kind === 'lacking' && figure.outcome.kind === 'unknown' ? 'not yet known' : instead;
 }
 
 export function known(figure: Figure): figure is Extract<Figure, { kind: 'known' }> {
