@@ -10,7 +10,7 @@ import { rounded, seesRounding } from './rounding.ts';
 import { tablePhraseAt } from './table-phrases.ts';
 import { ALL_LIMITS, LIMITS, SHARE_OF } from './limit-words.ts';
 import { asClause, wholeAlone } from './as-clause.ts';
-import { expectSlot } from './values.ts';
+import { expectSlot, expectValue, slotEnd } from './values.ts';
 import { stockAfter } from './stock.ts';
 import { forClause } from './for-clause.ts';
 import { seesMarginAfter } from './products.ts';
@@ -114,9 +114,14 @@ function checkOrLimit(
 ): Formula | null {
   if (comma > 0 || of.kind !== 'name' || words[0] !== 'no' || r.brackets > 0) return null;
   const rough = roughDimension(r, of);
-  if (!rough || hardPart(rough) !== LENGTH) return null;
+  if (!rough) return null;
+  // `labour no more than 45% of subtotal`
+  const end = slotEnd(r, words.length);
+  const half = r.seesAt(words.length, 'half', 'of');
+  const ofAnother = half || (end > 0 && r.seesAt(end, 'of'));
+  if (hardPart(rough) !== LENGTH && !ofAnother) return null;
   const opSpot = r.take(words.length, 'phrase');
-  const limit = expectSlot(r);
+  const limit = expectLimit(r);
   if (r.problem) return limit;
   const [name, bound] = [r.slice(of.spot), r.slice(limit.spot)];
   const spot = { from: of.spot.from, to: limit.spot.to };
@@ -141,6 +146,16 @@ function limited(
 ): Formula {
   r.at += comma;
   const opSpot = r.take(words, 'phrase');
-  const limit = expectSlot(r);
+  const limit = expectLimit(r);
   return { kind: 'limited', of, side, limit, opSpot, spot: r.since(of.spot.from) };
+}
+
+/** One amount, name or bracket, or a share of one: `not more than 45% of subtotal`. */
+function expectLimit(r: Reader): Formula {
+  if (r.sees('half', 'of') && r.nameAt(0) === null) return expectValue(r);
+  const limit = expectSlot(r);
+  if (r.problem || !r.sees('of') || !r.holdsShare(limit)) return limit;
+  r.take(1, 'operator');
+  const of = expectSlot(r);
+  return { kind: 'part-of', share: limit, of, spot: r.since(limit.spot.from) };
 }

@@ -102,7 +102,7 @@ function listedTogether(r: Reader): boolean {
 
 function itemEnd(r: Reader, ahead: number): number {
   const end = slotEnd(r, ahead);
-  return end > 0 && r.seesAt(end, 'at') ? slotEnd(r, end + 1) : end;
+  return end > 0 && (r.seesAt(end, 'at') || r.seesAt(end, '@')) ? slotEnd(r, end + 1) : end;
 }
 
 function expectItem(r: Reader): Formula {
@@ -114,7 +114,7 @@ function expectItem(r: Reader): Formula {
     const of = expectSlot(r);
     return { kind: 'part-of', share: item, of, spot: r.since(item.spot.from) };
   }
-  if (!r.sees('at')) return item;
+  if (!r.sees('at') && !r.sees('@')) return item;
   const opSpot = r.take(1, 'operator');
   const right = expectSlot(r);
   const spot = r.since(item.spot.from);

@@ -36,6 +36,11 @@ export const AS_TOLD: readonly Habit[] = [
     (rate, of) => `(${of}) at ${rate}`,
   ),
   habit(
+    String.raw`(?:[a-z]+ )?(?:both|two) (?:sides|ends|faces) of (?:an? |the )?(.+?)(?: (?:path|wall|walk|walkway|drive|driveway|run|fence|deck|stairs?|beam|trench))?((?:,| in ).*)?`,
+    'Twice that',
+    (of, rest) => `2 times (${of})${rest}`,
+  ),
+  habit(
     String.raw`(.+?),? (?:both|two|each) (?:sides|ends|faces|side|end|face)`,
     'Twice that',
     (of) => `2 times (${of})`,
@@ -48,7 +53,11 @@ export const AS_TOLD: readonly Habit[] = [
   habit(
     String.raw`(?:[a-z]+ )?(${LENGTH}) (?:deep|thick) (?:of [a-z]+ )?(?:under|over|on|across|in|for) (?:an? |the )?(.+?(?: by | x ).+?)(?: [a-z]+)?(?:, (.+))?`,
     'So long, so wide and so deep',
-    (deep, area, rest) => `${area} by ${deep}${rest === '' ? '' : `, ${rest}`}`,
+    (deep, area, rest) => {
+      // `, half cubic foot bags`
+      const packs = /^(?:half|\d).* [a-z]+s$/i.test(rest) ? `in ${rest}` : rest;
+      return `${area} by ${deep}${rest === '' ? '' : `, ${packs}`}`;
+    },
   ),
   habit(
     String.raw`(?:an? )?(third|half|quarter) (?:down|up ?front|now|deposit)(?: on| of)? (.+)`,
@@ -124,6 +133,7 @@ const PLAINLY: readonly (readonly [RegExp, string])[] = [
   [/,? (?:all told|all in|to be safe|just in case|don['’]t come up short|give or take)$/i, ''],
   [/^(?:deck|slab|the)? ?(?:job )?(?:total|sum) is /i, ''],
   [/\boutta\b/gi, 'out of'],
+  [/\b(plus|minus|less) an? (foot|inch|yard)\b/gi, '$1 1 $2'],
 ];
 
 /** The formula in plain words, and with `plus` for each `and` between names; nothing where no such word stands in it. */

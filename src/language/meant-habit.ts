@@ -2,7 +2,7 @@
 
 export const NUMBER = String.raw`(?:\d+(?:,\d{3})*(?:\.\d+)?(?:[ -]\d+/\d+)?|\d+/\d+|\.\d+)`;
 export const PERCENT = String.raw`${NUMBER} ?(?:%|percent)`;
-export const LENGTH = String.raw`${NUMBER} ?(?:ft|feet|foot|in|inch|inches|mm|cm|m|metres|meters|yards?|'|")`;
+export const LENGTH = String.raw`${NUMBER} ?(?:ft|feet|foot|in|inch|inches|mm|cm|m|metres|meters|yards?|yds?|'|")`;
 export const UNIT = 'inches|inch|in|feet|foot|ft|yards|yd|metres|meters|m|cm|mm';
 export const OUT = '(?:taken|backed|pulled|stripped|worked) (?:back )?out';
 

@@ -20,6 +20,44 @@ const MANY =
 
 export const IN_SHORT: readonly Habit[] = [
   habit(
+    String.raw`(.+?) in (${LENGTH}|${NUMBER} ?(?:-|–)? ?(?:ft|foot|feet)) lengths?\b(.*)`,
+    'In pieces of that length',
+    (of, each, rest) =>
+      `${of} in ${each} pieces${rest.replaceAll(/\b(per|an?|each|every) length\b/gi, '$1 piece')}`,
+  ),
+  habit(
+    String.raw`(.*?)(${NUMBER} ?(?:hours?|hrs?|hr|h)),? (?:of )?(?:OT|overtime)(?: time)?,? ?(?:@|at) ?(${NUMBER}) ?(?:x|×|times) ?([$£€][\d.,]*\d(?: ?(?:per|an?|/) ?(?:hours?|hrs?|hr|h))?|[a-z]+(?: rate)?)`,
+    'At so many times the rate',
+    (before, hours, times, rate) =>
+      `${anHour(before)}${hours} at (${times} times ${/^[$£€].*\d$/.test(rate) ? `${rate} per hour` : rate})`,
+  ),
+  habit(
+    String.raw`(.+?) (?:x|×|by) (.+?), (?:and )?(${LENGTH}|${NUMBER} [a-z]+) (?:deep|thick|high|tall)\b(.*)`,
+    'So long, so wide and so deep',
+    (a, b, deep, rest) => `${a} by ${b} by ${deep}${rest}`,
+  ),
+  habit(
+    String.raw`(.+?(?<!\b(?:no|not|never|is|are|be))),? (less|more|greater|smaller|larger|bigger|higher|lower|longer|shorter|fewer) than (.+?)\??`,
+    'Is it so?',
+    (of, than, limit) =>
+      /\b(?:is|are|where|if|when)\b/i.test(of) ? null : `${of} is ${than} than ${limit}`,
+  ),
+  habit(
+    String.raw`(.+?),? (?:plus|\+|and) (an?|${COUNT})(?: more)? (?:spares?|extras?)`,
+    'So many more',
+    (of, more) => `${of} plus ${/^an?$/i.test(more) ? '1' : digits(more)}`,
+  ),
+  habit(
+    String.raw`(${NUMBER})[- ]?(?:ply|plies) (?:\d+ ?x ?\d+ ?)?(?:x|×|@|at|,)? ?(${LENGTH})(?: [a-z]+)?,?(?: (?:in )?(?:LF|lineal f(?:ee|oo)t|linear f(?:ee|oo)t|feet|ft))?`,
+    'So many, each so long',
+    (plies, long) => `${plies} times ${long}`,
+  ),
+  habit(
+    String.raw`(${COUNT}) ?(?:-|–)? ?(?:\d+x\d+s?|[a-z]+s) (?:@|at|of) (.+?),? (?:outta|out of|from|cut from) (?:an? )?(${LENGTH})(?: ?(stock|sticks?|boards?|lengths?|posts?|pieces?|lumber))?`,
+    'So many pieces from each',
+    (many, long, stock) => `${digits(many)} pieces of ${long} from ${stock} boards`,
+  ),
+  habit(
     String.raw`(${COUNT}) ([a-z]+?s?)(?:,? ${LENGTH}(?: ${NUMBER} ?(?:in|"))? (?:long|wide|each))?, ?(${COUNT}) (?:from|out of|to|per|on|in) (?:each|every|an?|one) (?:${LENGTH} )?([a-z]+?)s?`,
     'So many from each',
     (count, things, each, stock) => `${count} ${things}, in ${pluralOf(stock)} of ${digits(each)}`,
@@ -78,6 +116,12 @@ export const IN_SHORT: readonly Habit[] = [
     (of, time, rest) => `${of} per ${time.replace(/s$/i, '')}${rest}`,
   ),
 ];
+
+/** `38 hrs @ $50`: an hour. */
+function anHour(text: string): string {
+  const hours = String.raw`\b(?:hours?|hrs?|hr|h) ?(?:@|at) ?[$£€][\d.,]+(?![\d.,]| ?(?:\/|per\b|an?\b))`;
+  return text.replaceAll(new RegExp(hours, 'gi'), '$& per hour');
+}
 
 /** `40sqft hr`: so much in an hour. */
 function perHour(rest: string): string {

@@ -187,7 +187,7 @@ function lengthsAdded(text: string): readonly Fix[] {
     .replaceAll(
       new RegExp(String.raw`\b(\w+) (${long}) [a-z]+\b(?<!plus)`, 'gi'),
       (all, many, one) =>
-        /^(plus|times|minus|less|by)$/i.test(many) ? `${many} ${one}` : `${many} times ${one}`,
+        /^(plus|times|minus|less|by|x)$/i.test(many) ? `${many} ${one}` : `${many} times ${one}`,
     )
     .replaceAll(
       new RegExp(String.raw`(^|plus )(${long}) (?!plus|times|and|by|each)[a-z]+`, 'gi'),

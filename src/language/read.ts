@@ -128,6 +128,9 @@ const MOST_TRIED_IN_ALL = 24;
 /** Slips of the pen: what is otherwise asked is for the person to answer. */
 const GOES_ON_FROM: ReadonlySet<string> = new Set([...SLIPS, 'other-currency', 'unread']);
 
+/** What is asked of a formula that reads: it is answered with the mend where only one answer works. */
+const ASKED_ONCE_MORE: ReadonlySet<string> = new Set(['per-which-yard', 'two-readings']);
+
 /** What would be offered for a formula with one more slip in it. */
 function fixesOf(
   formula: string,
@@ -141,7 +144,7 @@ function fixesOf(
     if (problem) return GOES_ON_FROM.has(problem.code) ? wordProblem(problem).fixes : [];
     const { nouns, sizeTables } = vocabulary;
     const [asked] = check(tree, surroundings, nouns, formula, sizeTables).problems;
-    return asked?.code === 'per-which-yard' ? asked.fixes : [];
+    return asked && ASKED_ONCE_MORE.has(asked.code) ? asked.fixes : [];
   });
 }
 

@@ -17,7 +17,8 @@ export function seesRounding(r: Reader, comma: number): boolean {
   if (r.seesAt(comma, 'rounded') || r.seesAt(comma, 'nearest')) return true;
   if (seesUpTo(r, comma)) return true;
   if (decimalsAt(r, comma) > 0) return true;
-  if (r.seesAt(comma, 'to', 'the', 'nearest') || r.seesAt(comma, 'to', 'nearest')) return true;
+  const to = r.seesAt(comma, 'to') ? comma + (r.seesAt(comma + 1, 'the') ? 2 : 1) : -1;
+  if (to > 0 && (r.seesAt(to, 'nearest') || r.seesAt(to, 'next'))) return true;
   if (r.seesAt(comma, 'roundup')) return true;
   return ROUND.has(r.peek(comma).text) && ['up', 'down', 'to'].includes(r.peek(comma + 1).text);
 }

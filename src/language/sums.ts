@@ -4,6 +4,7 @@ import type { Reader } from './reader.ts';
 import type { Arithmetic, Formula, Spaced } from './tree.ts';
 import { addsShare, askBothShares } from './and-shares.ts';
 import { askWithDiscount, takenOff } from './taken-off.ts';
+import { besideLength } from './times-beside.ts';
 import { itAt } from './told-steps.ts';
 import { termFrom } from './products.ts';
 import { closedWhole, expectValue } from './values.ts';
@@ -72,7 +73,7 @@ export function sumFrom(r: Reader, first: Formula): Formula {
     const priced = r.problem ? null : askPricedAll(r, left, opSpot, value, right);
     if (priced) return priced;
     const spot = { from: left.spot.from, to: Math.max(right.spot.to, r.since(left.spot.from).to) };
-    left = { kind: 'binary', op, opSpot, left, right, spot };
+    left = { kind: 'binary', op, opSpot, ...besideLength(r, left, right), spot };
     if (isShare && termOperator(r, 0)) left = termFrom(r, closedWhole(left));
   }
   return left;

@@ -17,7 +17,7 @@ const LISTS = [
   // The parts of a job
   `piece, load, truck, truckload, trip, visit, delivery, rental, dumpster, bin, permit, inspection,
    job, lot, unit, section, bay, run, row, strip, corner, end, cut, gap, hole, joint, seam, coat,
-   opening, space, layer, wall, door, window, landing, stair, flight, deck, fence, gate, fixture, light, lamp,
+   opening, space, layer, overhang, side, face, wall, door, window, landing, stair, flight, deck, fence, gate, fixture, light, lamp,
    outlet, switch, circuit, fitting, elbow, valve, drain, downspout, gutter, pipe, vent, skylight,
    drawing, room, floor, house`,
   // Out of doors

@@ -111,7 +111,13 @@ export function measuresAbove(a: Dimension): boolean {
   return hard !== PLAIN && hard.length >= 0 && hard.mass >= 0 && hard.time >= 0 && hard.money >= 0;
 }
 
-/** People over days go together: neither asks what the other is per. */
+/** People over days go together, and coats on sides: neither asks what the other is per. */
 export function goTogether(a: string, b: string): boolean {
-  return (a === 'person' && b === 'day') || (a === 'day' && b === 'person');
+  return TOGETHER.some(([one, other]) => (a === one && b === other) || (a === other && b === one));
 }
+
+const TOGETHER = [
+  ['person', 'day'],
+  ['coat', 'side'],
+  ['coat', 'face'],
+] as const;

@@ -60,3 +60,22 @@ export function asksYardOfRate(amount: Checked, rate: Checked, checking: Checkin
   });
   return true;
 }
+
+/** `volume in 10 yd loads`: a load of so many yards holds cubic ones. */
+export function asksPacksOfYards(of: Checked, pack: Checked, checking: Checking): boolean {
+  const word = yardOf(of);
+  const { measure, written } = pack.holds;
+  if (word === null || pack.formula.kind !== 'amount' || measure.kind !== 'amount') return false;
+  if (measure.dimension !== LENGTH || written.length !== 1 || written[0] !== 'yd') return false;
+  const said = typedAmount(checking, pack.formula);
+  const by = said.replace(/(yards?|yds?)\b\.?/i, word);
+  if (by === said) return false;
+  refuse(checking, {
+    code: 'per-which-yard',
+    headline: `${capital(word)}s?`,
+    spots: [pack.formula.spot],
+    explanation: `${capital(fact(checking, of))}; a yard by itself is a length.`,
+    fixes: [mended(checking, `Write ${by}`, { spot: pack.formula.spot, by })],
+  });
+  return true;
+}

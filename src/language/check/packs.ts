@@ -11,6 +11,7 @@ import { COMPARING, type Task, notAnAmount } from './clashes.ts';
 import { countedNoun, fitEach, powerOf } from './counted.ts';
 import { amountOf, inScale, made } from './holding.ts';
 import { areLengths } from './lengths.ts';
+import { asksPacksOfYards } from './loose-yards.ts';
 import { capital, called, fact, facts, headline } from './saying.ts';
 
 const PACKING: Task = {
@@ -28,6 +29,7 @@ export function checkInPacks(
 ): Checked | null {
   const odd = [of, holdsEach].find((c) => c.holds.measure.kind !== 'amount');
   if (odd) return refuse(checking, notAnAmount(odd, 'packed', checking));
+  if (asksPacksOfYards(of, holdsEach, checking)) return null;
   const size = sizeOfOne(formula, holdsEach, checking);
   if (!size) return null;
   const agreed = agree([of, size], PACKING, checking);

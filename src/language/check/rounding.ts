@@ -10,6 +10,7 @@ import {
   VOLUME,
   countOf,
   hardPart,
+  overDimension,
   withoutNounsAbove,
 } from '../../quantity/dimension.ts';
 import type { Form } from '../../quantity/form.ts';
@@ -187,7 +188,7 @@ function refuseStep(of: Checked, step: Checked, checking: Checking): null {
   const words = typedAmount(checking, step.formula);
   const percent = of.holds.measure.kind === 'share' && bareNumber(step) !== null;
   const example = usualStep(of, 'nearest', checking);
-  const by = percent ? `${words}%` : example;
+  const by = percent ? `${words}%` : (example ?? perSame(of, step, words, checking));
   return refuse(checking, {
     code: 'wrong-rounding-step',
     headline: headline(
@@ -199,6 +200,19 @@ function refuseStep(of: Checked, step: Checked, checking: Checking): null {
     explanation: `${facts(checking, of, step)} The step has to measure the same as what is rounded.`,
     fixes: by ? [mended(checking, `Write ${by}`, { spot: step.formula.spot, by })] : [],
   });
+}
+
+/** `$3,950 / 144 ft, to the nearest 5 cents`: so much for each of what it is divided by. */
+function perSame(of: Checked, step: Checked, words: string, checking: Checking): string | null {
+  const { measure, written } = of.holds;
+  if (measure.kind !== 'amount' || step.holds.measure.kind !== 'amount') return null;
+  if (step.holds.measure.dimension !== MONEY || step.formula.kind !== 'amount') return null;
+  const under = overDimension(MONEY, measure.dimension);
+  const unit = written.map(unitByKey).find(({ dimension }) => dimension === under);
+  if (unit) return `${words} per ${unit.one}`;
+  const below = of.formula.kind === 'binary' && of.formula.op === 'over' ? of.parts[1] : undefined;
+  const [form] = below ? formsToAsk(below) : [];
+  return form ? `${words} per ${writtenIn('1', form, checking.nouns).replace(/^1 /, '')}` : null;
 }
 
 function askForStep(formula: Rounded, of: Checked, checking: Checking): null {
