@@ -113,13 +113,13 @@ function linesOf(
   }
 }
 
-/** A part that is a list of questions holds what was named and asked for besides; its own name is for the owner. */
+/** What costs in the list of what is often forgotten was asked for besides; the name of the list is for its owner. */
 function ofPart(
   { key, part, direct }: Costs['parts'][number],
   lists: ReadonlySet<string>,
 ): Weighed {
   const own = part === '' ? 'Job' : part;
-  const name = lists.has(key) ? 'Other work asked for' : own;
+  const name = lists.has(key) && /\bforgotten\b/i.test(own) ? 'Other work asked for' : own;
   return { name, work: [], cost: cents(direct) };
 }
 

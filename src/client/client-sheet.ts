@@ -5,13 +5,7 @@ import { cellsOf } from '../notebook/lines.ts';
 import { dayNumber } from '../versions/days.ts';
 import { validity } from '../versions/past-dates.ts';
 import { type AskedItem, askedItems } from './asked-items.ts';
-import {
-  type ClientCopy,
-  type ClientLevel,
-  type Handed,
-  cents,
-  clientCopy,
-} from './client-copy.ts';
+import { type ClientCopy, type ClientLevel, type Handed, clientCopy } from './client-copy.ts';
 import { type Payment, paymentsOf } from './payments.ts';
 import { toldClient } from './told-client.ts';
 
@@ -64,7 +58,7 @@ export function clientSheet(estimate: Handed, level: ClientLevel, today: string 
       payments: payments ?? [],
     },
     leftOff: [
-      ...(isOver ? ['A price has run out, so no day is set until which this is good.'] : []),
+      ...(isOver ? ['A price in here is past its day: choose until when this is good.'] : []),
       ...(payments === null
         ? ['The payments are not the price to the cent, so they are left off.']
         : []),
@@ -112,10 +106,4 @@ function otherwiseTold(estimate: Handed, payments: readonly Payment[]): readonly
   return estimate.notebook.parts
     .flatMap(cellsOf)
     .flatMap((cell) => (isElsewhere(cell) ? [] : toldClient(cell)));
-}
-
-/** The lines of a sheet are the price, whichever way it is looked at; for whoever hands it out to be sure of. */
-export function addsUp({ copy }: ClientSheet): boolean {
-  const sum = copy.lines.reduce((so, { amount }) => so + cents(amount), 0n);
-  return copy.lines.length === 0 || sum === cents(copy.price);
 }

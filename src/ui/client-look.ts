@@ -163,6 +163,9 @@ export const clientLook = css`
   .work span {
     display: block;
   }
+  .work span::first-letter {
+    text-transform: uppercase;
+  }
   .price tfoot th,
   .price tfoot td {
     padding-top: 0.6rem;
