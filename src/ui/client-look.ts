@@ -293,25 +293,49 @@ export const clientLook = css`
       max-width: none;
       padding: 0;
       border: 0;
-      font-size: 10.5pt;
-      line-height: 1.35;
+      font-size: 10pt;
+      line-height: 1.3;
     }
     h1 {
       font-size: 18pt;
     }
+    dl {
+      margin-bottom: 0.9rem;
+    }
     th,
     td {
-      padding: 0.25rem 0;
+      padding: 0.16rem 0;
+    }
+    td {
+      padding-left: 1.4rem;
+    }
+    .work {
+      max-width: 38rem;
+      margin-top: 0;
+    }
+    .price tfoot th,
+    .price tfoot td {
+      padding-top: 0.35rem;
     }
     .terms {
       columns: 3;
-      margin-top: 1.2rem;
+      margin-top: 0.8rem;
+    }
+    .terms section {
+      margin-bottom: 0.7rem;
+    }
+    li {
+      padding: 0;
     }
     .know {
-      margin: 0.2rem 0 1rem;
+      margin: 0.2rem 0 0.8rem;
+    }
+    .know p {
+      max-width: none;
     }
     .sign {
-      margin-top: 3rem;
+      gap: 2.2rem 2rem;
+      margin-top: 2.6rem;
     }
   }
   @media (forced-colors: active) {
