@@ -2,6 +2,7 @@
 import { type UseStore, promisifyRequest } from 'idb-keyval';
 import type { KeptIdentities } from '../versions/identities.ts';
 import { type Alongside, type KeptAlongside, takenAlongside } from './alongside-shapes.ts';
+import { type HandedLast, keptHanded, takenHanded } from './client-shapes.ts';
 import { type Commit, type Committed, commit } from './commit.ts';
 import { database } from './database.ts';
 import {
@@ -24,6 +25,7 @@ const PLACE = 'place/';
 const SAVED = 'saved/';
 const HALF = 'half/';
 const ALONGSIDE = 'alongside/';
+const CLIENT = 'client/';
 const LAST = 'last';
 export const VERSIONS = 'versions/';
 /** Which snapshot the price of a notebook stands beside. */
@@ -91,7 +93,7 @@ export class Shelf {
     const snapshots = await this.#store('readonly', (s) =>
       promisifyRequest<IDBValidKey[]>(s.getAllKeys(range)),
     );
-    const own = [NOTEBOOK, ENTRY, PLACE, SAVED, HALF, ALONGSIDE, VERSIONS, AGAINST].map(
+    const own = [NOTEBOOK, ENTRY, PLACE, SAVED, HALF, ALONGSIDE, VERSIONS, AGAINST, CLIENT].map(
       (key) => key + id,
     );
     return commit(this.#store, { puts: [], drops: [...own, ...snapshots.map(String)] });
@@ -148,6 +150,16 @@ export class Shelf {
     return done.kind === 'done'
       ? { kind: 'kept', revision }
       : { kind: 'behind', revision: revisionOf(done.found) };
+  }
+
+  /** How it was handed to a client last; null where it never was. */
+  async handed(id: string): Promise<HandedLast | null> {
+    const handed = takenHanded(await this.#get(CLIENT + id));
+    return handed.kind === 'taken' ? handed.value : null;
+  }
+
+  async keepHanded(id: string, handed: HandedLast): Promise<void> {
+    await commit(this.#store, { puts: [[CLIENT + id, keptHanded(handed)]] });
   }
 
   /** The id of the notebook that was open last. */

@@ -24,6 +24,7 @@ const OFFERED: readonly { readonly word: string; readonly hint: string }[] = [
   { word: 'picture', hint: 'slab plan for lengths 6 ft and 6 ft, widths 4 ft' },
   { word: 'recap', hint: 'every part' },
   { word: 'caution', hint: 'what can go wrong, and whom to ask' },
+  { word: 'client', hint: 'what the client reads: the work, or what there is to know' },
   { word: 'moves with', hint: 'the lumber yard: the same words under all that move together' },
   { word: 'note', hint: 'anything else' },
 ];

@@ -5,6 +5,7 @@ import { LONGEST_TEXT, refusal } from '../notebook/read-notebook.ts';
 import type { Standing, Unsaved } from '../store/ground.ts';
 import type { Slip } from '../store/journal.ts';
 import { type Channel, Keeper, type KeeperState } from '../store/keeper.ts';
+import type { HandedLast } from '../store/client-shapes.ts';
 import { NO_REVISIONS } from '../store/shelf.ts';
 import type { KeptEntry, KeptPlace } from '../store/shapes.ts';
 import type { Role } from '../store/turn.ts';
@@ -321,6 +322,19 @@ export class Desk {
     void this.half.flush();
     await this.#settings.shelf.keepPlace(this.openId, place).catch(() => undefined);
     await kept;
+  }
+
+  /** How the open notebook was handed to a client last; nothing where nothing can be kept. */
+  handed(): Promise<HandedLast | null> {
+    return this.#settings.shelf.handed(this.openId).catch(() => null);
+  }
+
+  /** Beside a notebook that is not kept it would be found by nobody. */
+  async keepHanded(handed: HandedLast): Promise<void> {
+    const id = this.openId;
+    if (id === '') return;
+    await this.keepAnyway();
+    await this.#settings.shelf.keepHanded(id, handed).catch(() => undefined);
   }
 
   placeNow(scroll: number): KeptPlace {

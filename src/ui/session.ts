@@ -53,6 +53,11 @@ export class Session {
     this.#problems = problemsBy(door);
   }
 
+  /** Nothing is being written and no tape is open. */
+  get isAtRest(): boolean {
+    return this.#writing === null && this.#trial === null;
+  }
+
   get door(): Door {
     return this.#door;
   }

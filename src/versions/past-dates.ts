@@ -72,7 +72,7 @@ export function pastDates(estimate: Estimate, today: string): readonly PastDate[
 }
 
 /** Null where no source tells until when it is good. */
-export function validity(estimate: Estimate): Validity | null {
+export function validity(estimate: Pick<Estimate, 'notebook'>): Validity | null {
   const dated = estimate.notebook.parts.flatMap(cellsOf).flatMap(({ name, remarks }) => {
     const dates = datedBy(sourceOf(remarks) ?? '');
     return dates ? [{ name, ...dates }] : [];

@@ -106,6 +106,11 @@ const WRITES: readonly (readonly [string, readonly Step[], () => Promise<unknown
     ['connect', 'begin', 'look', 'put 1', 'written 1', 'end'],
     () => shelf.keepAlongside('a', { watched: [], varied: ['a-2'], alternatives: [] }, 0),
   ],
+  [
+    'how it was handed to a client',
+    ['connect', 'begin', 'put 1', 'written 1', 'end'],
+    () => shelf.keepHanded('a', { level: 'parts', from: '', whom: 'the house', until: '' }),
+  ],
 ];
 
 describe('a write that breaks', () => {
@@ -131,11 +136,12 @@ describe('a write that breaks', () => {
       ['a snapshot', 'put 3'],
       ['a job from a file', 'put 6'],
       // One snapshot more is there by now.
-      ['what is removed', 'delete 11'],
+      ['what is removed', 'delete 12'],
       ['what is watched and compared', 'put 2'],
       ['beside which snapshot', 'put 2'],
       ['where one left off', 'put 2'],
       ['what came of being asked', 'put 2'],
+      ['how it was handed to a client', 'put 2'],
     ] as const) {
       faulty.at = later;
       await WRITES.find(([name]) => name === what)?.[2]();
