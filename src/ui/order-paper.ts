@@ -7,7 +7,7 @@ import type { ChangeOrder, OrderLine, VersionNamed } from '../versions/change-or
 import { ORDER_STATES, orderState } from '../versions/contract.ts';
 import { fingerprint } from '../versions/hash.ts';
 import type { Binder } from './binder.ts';
-import { contractHere } from './contract-here.ts';
+import { contractHere, sayTwice } from './contract-here.ts';
 import { dayShown } from './day-words.ts';
 import { look } from './look.ts';
 import { isNothing, money, signedMoney } from './money-words.ts';
@@ -223,6 +223,7 @@ export class OrderPaper extends LitElement {
               ${counted === 1 ? '1 approved change order' : `${counted} approved change orders`} it
               comes to <b>${money(sum, currency)}</b>.`
       }
+      ${contract.twice.length === 0 ? nothing : html`<span class="trouble screen">${sayTwice(contract)}</span>`}
     </p>`;
   }
 }

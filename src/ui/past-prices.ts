@@ -94,8 +94,8 @@ export class PastPrices extends LitElement {
     const day = dayShown(first.until);
     const until =
       first.until < this.binder.today
-        ? `All of them were good until ${day}: ${first.name} was the first to run out.`
-        : `All of them are good until ${day}: ${first.name} is the first to run out.`;
+        ? `Until ${day} every price was good: ${first.name} was the first to run out.`
+        : `Until ${day} every price is good: ${first.name} is the first to run out.`;
     const since = oldest ? ` The oldest was quoted ${dayShown(oldest.day)}: ${oldest.name}.` : '';
     return html`<p class="tell">${until}${since}</p>`;
   }
