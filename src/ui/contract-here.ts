@@ -31,7 +31,7 @@ export function sayTwice({ twice }: ContractHere): string {
   const [first] = twice;
   if (!first) return '';
   const { order, too } = first;
-  return `Change order ${order.number} holds changes that change order ${too.number} holds as well, so that this sum counts them twice. Set one of the two back to priced, or make the later one anew from ${too.to.name}.`;
+  return `Change order ${order.number} holds changes that change order ${too.number} holds as well, so that this sum counts them twice. Set one of the two back to priced, or make the later one anew${too.to.seal === null ? '' : ` from ${too.to.name}`}.`;
 }
 
 /**
