@@ -12,6 +12,7 @@ import {
   type Taken,
   takenEntry,
   takenHalf,
+  takenRows,
   takenLast,
   takenNotebook,
   takenPlace,
@@ -23,6 +24,7 @@ const ENTRY = 'entry/';
 const PLACE = 'place/';
 const SAVED = 'saved/';
 const HALF = 'half/';
+const ROWS = 'rows/';
 const ALONGSIDE = 'alongside/';
 const LAST = 'last';
 export const VERSIONS = 'versions/';
@@ -91,7 +93,7 @@ export class Shelf {
     const snapshots = await this.#store('readonly', (s) =>
       promisifyRequest<IDBValidKey[]>(s.getAllKeys(range)),
     );
-    const own = [NOTEBOOK, ENTRY, PLACE, SAVED, HALF, ALONGSIDE, VERSIONS, AGAINST].map(
+    const own = [NOTEBOOK, ENTRY, PLACE, SAVED, HALF, ROWS, ALONGSIDE, VERSIONS, AGAINST].map(
       (key) => key + id,
     );
     return commit(this.#store, { puts: [], drops: [...own, ...snapshots.map(String)] });
@@ -128,6 +130,20 @@ export class Shelf {
     await commit(
       this.#store,
       half ? { puts: [[key, { v: 1, ...half }]] } : { puts: [], drops: [key] },
+    );
+  }
+
+  /** Rows for the job record that were not put in; empty where none are left. */
+  async rows(id: string): Promise<string> {
+    const rows = takenRows(await this.#get(ROWS + id));
+    return rows.kind === 'taken' ? rows.value.text : '';
+  }
+
+  async keepRows(id: string, text: string): Promise<void> {
+    const key = ROWS + id;
+    await commit(
+      this.#store,
+      text === '' ? { puts: [], drops: [key] } : { puts: [[key, { v: 1, text }]] },
     );
   }
 

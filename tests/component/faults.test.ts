@@ -83,8 +83,13 @@ const WRITES: readonly (readonly [string, readonly Step[], () => Promise<unknown
   ['a job from a file', PUTS(5), () => versions.bring(whole, 2)],
   [
     'what is removed',
-    ['connect', 'begin', 'delete 1', 'delete 3', 'delete 9', 'end'],
+    ['connect', 'begin', 'delete 1', 'delete 3', 'delete 10', 'end'],
     () => shelf.remove('a'),
+  ],
+  [
+    'rows that are not put in',
+    ['connect', 'begin', 'put 1', 'written 1', 'end'],
+    () => shelf.keepRows('a', '2026-05-04\tLanding'),
   ],
   [
     'beside which snapshot',
