@@ -136,7 +136,8 @@ describe('a write that breaks', () => {
       ['a snapshot', 'put 3'],
       ['a job from a file', 'put 6'],
       // One snapshot more is there by now.
-      ['what is removed', 'delete 11'],
+      ['what is removed', 'delete 12'],
+      ['rows that are not put in', 'put 2'],
       ['what is watched and compared', 'put 2'],
       ['beside which snapshot', 'put 2'],
       ['where one left off', 'put 2'],

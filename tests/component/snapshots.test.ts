@@ -278,6 +278,37 @@ describe('a change order', () => {
     expect(wordsOf(sheet)).toContain('Two feet longer');
   });
 
+  test('keeps overhead and profit in one line on the paper, until they are to be told', async () => {
+    const priced = `${SMALL_JOB}
+## Price
+
+- Overhead: 10% of total cost of Landing
+  - price: overhead
+- Profit: 20% of total cost of Landing
+  - price: markup
+- Tax: 5% of total cost of Landing
+  - price: tax
+`;
+    const { sheet, press, write, desk, binder } = await laid(priced);
+    await binder.freeze('Bid 1', '');
+    change(desk, 'Bag price', '$7.48 per bag');
+    await settled(sheet);
+    await press('Compare with now: Bid 1');
+    await settled(sheet);
+    write('reason', 'Dearer bags');
+    await press('It is priced so');
+    await expect.poll(() => wordsOf(sheet)).toContain('for the client');
+    const paper = (): string => wordsOf(found(sheet, '.paper'));
+    // 40 bags at $1 more: a tenth and a fifth of $40 on top, and a twentieth of it for tax.
+    expect(paper()).toContain('Overhead and profit on these +$12.00');
+    expect(paper()).not.toContain('Profit Price');
+    expect(paper()).toContain('Tax Price $12.96 $14.96 +$2.00');
+    expect(paper()).toContain('Net of this change order +$54.00');
+    await press('Tell overhead, contingency and profit line by line');
+    expect(paper()).toContain('Profit Price $51.84 $59.84 +$8.00');
+    expect(paper()).not.toContain('on these');
+  });
+
   test('freezes what it goes to, and the next one is told to start from there', async () => {
     const { sheet, press, write, desk, binder } = await changedSince();
     await press('Compare with now: Bid 1');
