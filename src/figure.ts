@@ -1,16 +1,18 @@
 // The headless run: works a notebook without a browser and prints what it comes to.
 //   npm run -s figure -- FILE.md [--json] [--set "PART: CELL=formula"]… [--explain "PART: CELL"] [--trials N] [--seed S]
-//     [--client price|parts|work]
+//     [--client price|parts|described|work]
 // Leaves with 0 when every cell has a value or waits only for a `?`, 1 when some cell has an error,
 // 2 when the file can't be read or an option is wrong.
 import fs from 'node:fs';
 import path from 'node:path';
+import { CLIENT_LEVELS, type ClientLevel } from './client/client-copy.ts';
+import { clientSheet } from './client/client-sheet.ts';
+import { clientText } from './client/client-text.ts';
 import { workingText } from './explain/text.ts';
 import { workingOf } from './explain/working.ts';
 import type { CellId } from './language/tree.ts';
 import { GREATEST_SEED } from './moves-it/draws.ts';
 import { trialFigures, trialsText } from './moves-it/figures.ts';
-import { CLIENT_LEVELS, type ClientLevel, clientCopy, clientText } from './notebook/client-copy.ts';
 import { Estimate } from './notebook/estimate.ts';
 import { figuresOf } from './notebook/figures.ts';
 import { listingOf } from './notebook/listing.ts';
@@ -19,7 +21,7 @@ import { nameKey } from './notebook/names.ts';
 import { LONGEST_TEXT, refusal } from './notebook/read-notebook.ts';
 
 const USAGE =
-  'Usage: npm run -s figure -- FILE.md [--json] [--set "PART: CELL=formula"]… [--explain "PART: CELL"] [--trials N] [--seed S] [--client price|parts|work]';
+  'Usage: npm run -s figure -- FILE.md [--json] [--set "PART: CELL=formula"]… [--explain "PART: CELL"] [--trials N] [--seed S] [--client price|parts|described|work]';
 
 /** More trials than this tell nothing more. */
 const MOST_TRIALS = 1_000_000;
@@ -105,19 +107,12 @@ function levelAfter(text: string | undefined): ClientLevel {
 
 /** Only the copy: what it is made from is never printed beside it. */
 function handOut(estimate: Estimate, level: ClientLevel): number {
-  const copy = clientCopy(
-    {
-      title: estimate.notebook.title,
-      costs: () => estimate.costs(),
-      state: (id) => estimate.state(id),
-    },
-    level,
-  );
-  if (copy.kind === 'not-yet') {
-    process.stderr.write(`${copy.message}\n`);
+  const handing = clientSheet(estimate, level, null);
+  if (handing.kind === 'not-yet') {
+    process.stderr.write(`${handing.message}\n`);
     return 1;
   }
-  process.stdout.write(clientText(copy, estimate.notebook.settings.currency));
+  process.stdout.write(clientText(handing.sheet));
   return 0;
 }
 

@@ -5,7 +5,7 @@ import type { CellId, CostKind } from '../language/tree.ts';
 
 /** Offsets here are into the notebook's text. */
 export interface Remark {
-  /** `from`, `sensible`, `choices`, `cost`, `price`, `buy`, `caution`, `picture`, `note`, `moves with`, `by hand`; null: not known (pointed out, never dropped). */
+  /** `from`, `sensible`, `choices`, `cost`, `price`, `buy`, `caution`, `picture`, `client`, `note`, `moves with`, `by hand`; null: not known (pointed out, never dropped). */
   readonly kind: RemarkKind | null;
   /** As written before the colon. */
   readonly word: string;
@@ -24,6 +24,7 @@ export type RemarkKind =
   | 'caution'
   | 'picture'
   | 'recap'
+  | 'client'
   | 'note'
   | 'moves with'
   | 'by hand';

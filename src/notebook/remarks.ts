@@ -12,6 +12,7 @@ const KINDS: readonly RemarkKind[] = [
   'caution',
   'picture',
   'recap',
+  'client',
   'note',
   'moves with',
   'by hand',

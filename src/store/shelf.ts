@@ -2,6 +2,7 @@
 import { type UseStore, promisifyRequest } from 'idb-keyval';
 import type { KeptIdentities } from '../versions/identities.ts';
 import { type Alongside, type KeptAlongside, takenAlongside } from './alongside-shapes.ts';
+import { type HandedLast, keptHanded, takenHanded } from './client-shapes.ts';
 import { type Commit, type Committed, commit } from './commit.ts';
 import { database } from './database.ts';
 import {
@@ -12,6 +13,7 @@ import {
   type Taken,
   takenEntry,
   takenHalf,
+  takenRows,
   takenLast,
   takenNotebook,
   takenPlace,
@@ -23,7 +25,9 @@ const ENTRY = 'entry/';
 const PLACE = 'place/';
 const SAVED = 'saved/';
 const HALF = 'half/';
+const ROWS = 'rows/';
 const ALONGSIDE = 'alongside/';
+const CLIENT = 'client/';
 const LAST = 'last';
 export const VERSIONS = 'versions/';
 /** Which snapshot the price of a notebook stands beside. */
@@ -91,9 +95,18 @@ export class Shelf {
     const snapshots = await this.#store('readonly', (s) =>
       promisifyRequest<IDBValidKey[]>(s.getAllKeys(range)),
     );
-    const own = [NOTEBOOK, ENTRY, PLACE, SAVED, HALF, ALONGSIDE, VERSIONS, AGAINST].map(
-      (key) => key + id,
-    );
+    const own = [
+      NOTEBOOK,
+      ENTRY,
+      PLACE,
+      SAVED,
+      HALF,
+      ROWS,
+      ALONGSIDE,
+      VERSIONS,
+      AGAINST,
+      CLIENT,
+    ].map((key) => key + id);
     return commit(this.#store, { puts: [], drops: [...own, ...snapshots.map(String)] });
   }
 
@@ -131,6 +144,20 @@ export class Shelf {
     );
   }
 
+  /** Rows for the job record that were not put in; empty where none are left. */
+  async rows(id: string): Promise<string> {
+    const rows = takenRows(await this.#get(ROWS + id));
+    return rows.kind === 'taken' ? rows.value.text : '';
+  }
+
+  async keepRows(id: string, text: string): Promise<void> {
+    const key = ROWS + id;
+    await commit(
+      this.#store,
+      text === '' ? { puts: [], drops: [key] } : { puts: [[key, { v: 1, text }]] },
+    );
+  }
+
   /** What is watched and compared beside a notebook. */
   async alongside(id: string): Promise<Taken<KeptAlongside>> {
     return takenAlongside(await this.#get(ALONGSIDE + id));
@@ -148,6 +175,16 @@ export class Shelf {
     return done.kind === 'done'
       ? { kind: 'kept', revision }
       : { kind: 'behind', revision: revisionOf(done.found) };
+  }
+
+  /** How it was handed to a client last; null where it never was. */
+  async handed(id: string): Promise<HandedLast | null> {
+    const handed = takenHanded(await this.#get(CLIENT + id));
+    return handed.kind === 'taken' ? handed.value : null;
+  }
+
+  async keepHanded(id: string, handed: HandedLast): Promise<void> {
+    await commit(this.#store, { puts: [[CLIENT + id, keptHanded(handed)]] });
   }
 
   /** The id of the notebook that was open last. */

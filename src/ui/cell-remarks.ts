@@ -24,6 +24,7 @@ const OFFERED: readonly { readonly word: string; readonly hint: string }[] = [
   { word: 'picture', hint: 'slab plan for lengths 6 ft and 6 ft, widths 4 ft' },
   { word: 'recap', hint: 'every part' },
   { word: 'caution', hint: 'what can go wrong, and whom to ask' },
+  { word: 'client', hint: 'what the client reads: the work, or what there is to know' },
   { word: 'moves with', hint: 'the lumber yard: the same words under all that move together' },
   { word: 'note', hint: 'anything else' },
 ];
@@ -205,7 +206,12 @@ export class CellRemarks extends LitElement {
       session.apply((door) =>
         now === '' ? door.removeRemark(cell.id, word) : door.setRemark(cell.id, word, now),
       );
-    if (done) session.write(null);
+    if (!done) return;
+    session.write(null);
+    // The button that was pressed is gone: the keyboard goes on from what it wrote.
+    void this.updateComplete.then(() =>
+      this.renderRoot.querySelector<HTMLElement>(`button.text[aria-label^="${word}: "]`)?.focus(),
+    );
   }
 
   #writing(): string | null {

@@ -5,6 +5,7 @@ import { LONGEST_TEXT, refusal } from '../notebook/read-notebook.ts';
 import type { Standing, Unsaved } from '../store/ground.ts';
 import type { Slip } from '../store/journal.ts';
 import { type Channel, Keeper, type KeeperState } from '../store/keeper.ts';
+import type { HandedLast } from '../store/client-shapes.ts';
 import { NO_REVISIONS } from '../store/shelf.ts';
 import type { KeptEntry, KeptPlace } from '../store/shapes.ts';
 import type { Role } from '../store/turn.ts';
@@ -23,6 +24,7 @@ import { asidesOf } from './asides.ts';
 import { copied } from './copied.ts';
 import type { DeskSettings, Template } from './desk-settings.ts';
 import { HalfWritten } from './half-written.ts';
+import { RowsLeft } from './rows-left.ts';
 import { HeldOnto } from './held-onto.ts';
 import type { Binder } from './binder.ts';
 import { LeftOff } from './left-off.ts';
@@ -47,6 +49,8 @@ export class Desk {
   readonly templates: readonly Template[];
   /** The line that is being written, as far as it got. */
   readonly half: HalfWritten;
+  /** Rows for the job record that are not put in yet. */
+  readonly rows: RowsLeft;
   /** What is watched and compared beside the open notebook. */
   readonly watching: Watching;
   readonly #settings: DeskSettings;
@@ -103,8 +107,10 @@ export class Desk {
     this.#held = new HeldOnto(settings, () => this.#said());
     this.#leftOff = new LeftOff(this.session, shelf);
     this.#slips = new LeftSlips(settings, this.session);
+    this.rows = new RowsLeft(shelf);
     this.half = new HalfWritten(this.session, {
       shelf,
+      rows: this.rows,
       later,
       id: () => this.openId,
       writes: () => this.role === 'writes',
@@ -321,6 +327,19 @@ export class Desk {
     void this.half.flush();
     await this.#settings.shelf.keepPlace(this.openId, place).catch(() => undefined);
     await kept;
+  }
+
+  /** How the open notebook was handed to a client last; nothing where nothing can be kept. */
+  handed(): Promise<HandedLast | null> {
+    return this.#settings.shelf.handed(this.openId).catch(() => null);
+  }
+
+  /** Beside a notebook that is not kept it would be found by nobody. */
+  async keepHanded(handed: HandedLast): Promise<void> {
+    const id = this.openId;
+    if (id === '') return;
+    await this.keepAnyway();
+    await this.#settings.shelf.keepHanded(id, handed).catch(() => undefined);
   }
 
   placeNow(scroll: number): KeptPlace {

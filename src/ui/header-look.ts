@@ -113,7 +113,7 @@ export const headerLook = css`
     background: var(--rule);
     flex: none;
   }
-  @media screen and (max-width: 1400px) {
+  @media screen and (max-width: 1640px) {
     :host {
       column-gap: 0.8rem;
     }

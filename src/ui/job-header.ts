@@ -20,6 +20,7 @@ export type SheetName =
   | 'snapshots'
   | 'record'
   | 'moves'
+  | 'client'
   | 'keys';
 
 @customElement('job-header')
@@ -80,6 +81,14 @@ export class JobHeader extends LitElement {
           Alternatives
         </button>
         <button @click=${() => this.#sheet('snapshots')}>Snapshots</button>
+        <button
+          data-sheet="client"
+          ?disabled=${!session.isAtRest}
+          title=${session.isAtRest ? nothing : 'Keep or leave what is being written first'}
+          @click=${() => this.#sheet('client')}
+        >
+          Client sheet
+        </button>
         <button @click=${() => this.#sheet('record')}>Job record</button>
         <button @click=${() => this.#sheet('moves')}>What moves it</button>
         <button @click=${() => void openTextFile(this.desk)}>Open a text file</button>

@@ -35,6 +35,10 @@ const KEYS: readonly (readonly [string, string])[] = [
     'S',
     'snapshots: freeze, compare, change orders, the whole job in a file; in a comparison Esc goes back to the list',
   ],
+  [
+    'C',
+    'the client’s sheet: the price as you hand it in, with nothing else in sight; Esc comes back',
+  ],
   ['V', 'what moves it: which givens matter, how sure a result is, what it would take'],
   ['F1 or H', 'the guide, and back from it; F1 also while a formula is written'],
   [

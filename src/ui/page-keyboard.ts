@@ -5,6 +5,7 @@ import type { Desk } from './desk.ts';
 import { duplicatePart } from './moving.ts';
 import {
   type Asked,
+  clientKey,
   goToKey,
   guideKey,
   moveKey,
@@ -66,6 +67,8 @@ export class PageKeyboard implements ReactiveController {
   #keyed(event: KeyboardEvent): Asked {
     const page = this.#page;
     const { session, sheets } = page;
+    // A client sits beside: nothing of the notebook moves or comes into sight.
+    if (sheets.open === 'client') return 'nothing';
     const undone = undoKey(session, event);
     if (undone !== 'nothing') return undone;
     if (guideKey(session, event)) {
@@ -75,6 +78,10 @@ export class PageKeyboard implements ReactiveController {
     const path = event.composedPath().filter((at) => at instanceof HTMLElement);
     if (sheets.open === '' && snapshotsKey(session, event)) {
       sheets.show('snapshots');
+      return 'done';
+    }
+    if (sheets.open === '' && clientKey(session, event)) {
+      sheets.show('client');
       return 'done';
     }
     if (sheets.open === '' && movesKey(session, event)) {

@@ -158,6 +158,13 @@ export function snapshotsKey(session: Session, event: KeyboardEvent): boolean {
   return event.key.toLowerCase() === 's' && !isWritten(event) && session.writing === null;
 }
 
+/** C where nothing is being written and no tape is open: what it tries out is no price yet. */
+export function clientKey(session: Session, event: KeyboardEvent): boolean {
+  if (event.ctrlKey || event.metaKey || event.altKey || event.shiftKey) return false;
+  const chooses = event.composedPath()[0] instanceof HTMLSelectElement;
+  return event.key.toLowerCase() === 'c' && !isWritten(event) && !chooses && session.isAtRest;
+}
+
 /** V where nothing is being written. */
 export function movesKey(session: Session, event: KeyboardEvent): boolean {
   if (event.ctrlKey || event.metaKey || event.altKey || event.shiftKey) return false;

@@ -202,7 +202,8 @@ export const pageLook = css`
     :host([show-how]) > :not(show-how),
     :host([snapshots]) > :not(snapshot-sheet),
     :host([record]) > :not(record-sheet),
-    :host([moves]) > :not(moves-sheet) {
+    :host([moves]) > :not(moves-sheet),
+    :host([client]) > :not(client-sheet) {
       display: none;
     }
   }

@@ -1,4 +1,4 @@
-// What is laid over the page: sheets, snapshots, the job record, what moves it, the guide and the alternatives. Each is fetched when it is first asked for.
+// What is laid over the page: sheets, snapshots, the job record, what moves it, the client's sheet, the guide and the alternatives. Each is fetched when it is first asked for.
 import { html, nothing, type ReactiveController, type TemplateResult } from 'lit';
 import type { ReactiveControllerHost } from 'lit';
 import type { CellId } from '../language/tree.ts';
@@ -14,6 +14,7 @@ type Fetched =
   | 'snapshots'
   | 'record'
   | 'moves'
+  | 'client'
   | 'show-how'
   | 'guide'
   | 'alternatives-sheet';
@@ -21,7 +22,7 @@ type Fetched =
 export class PageSheets implements ReactiveController {
   readonly #page: Page;
   /** Called when a sheet went. */
-  readonly #gone: () => void;
+  readonly #gone: (sheet: SheetName | CellSheet | '') => void;
   readonly #here = new Set<Fetched>();
   #open: SheetName | CellSheet | '' = '';
   /** What stands in the place of the working. */
@@ -30,7 +31,7 @@ export class PageSheets implements ReactiveController {
   #about: CellId | null = null;
   #column = 0;
 
-  constructor(page: Page, gone: () => void) {
+  constructor(page: Page, gone: (sheet: SheetName | CellSheet | '') => void) {
     this.#page = page;
     this.#gone = gone;
     page.addController(this);
@@ -47,7 +48,8 @@ export class PageSheets implements ReactiveController {
     page.toggleAttribute('record', open === 'record');
     page.toggleAttribute('moves', open === 'moves');
     page.toggleAttribute('show-how', open === 'show-how');
-    const own = ['snapshots', 'record', 'moves', 'show-how'] as const;
+    page.toggleAttribute('client', this.alone);
+    const own = ['snapshots', 'record', 'moves', 'show-how', 'client'] as const;
     const found = own.find((one) => one === open);
     if (found) this.#fetch(found);
     else if (open !== '') this.#fetch('sheets');
@@ -55,6 +57,11 @@ export class PageSheets implements ReactiveController {
 
   get open(): SheetName | CellSheet | '' {
     return this.#open;
+  }
+
+  /** Whether a client looks on: nothing of the notebook stands in the document then but what that sheet shows. */
+  get alone(): boolean {
+    return this.#open === 'client' && this.#here.has('client');
   }
 
   show(sheet: SheetName): void {
@@ -81,8 +88,9 @@ export class PageSheets implements ReactiveController {
   };
 
   /** What is laid beside the notebook where there is room. */
-  beside(): TemplateResult {
+  beside(): TemplateResult | typeof nothing {
     const { desk } = this.#page;
+    if (this.alone) return nothing;
     return html`${
       this.#here.has('guide')
         ? html`<guide-page
@@ -106,6 +114,8 @@ export class PageSheets implements ReactiveController {
   render(): TemplateResult {
     const { desk } = this.#page;
     const open = this.#open;
+    if (this.alone)
+      return html`<client-sheet .desk=${desk} open @away=${this.#away}></client-sheet>`;
     return html`
       ${
         this.#here.has('record')
@@ -159,9 +169,10 @@ export class PageSheets implements ReactiveController {
   }
 
   #away = (): void => {
+    const sheet = this.#open;
     this.#open = '';
     this.#page.requestUpdate();
-    this.#gone();
+    this.#gone(sheet);
   };
 
   #fetch(piece: Fetched): void {
@@ -178,6 +189,7 @@ const PIECES: Readonly<Record<Fetched, () => Promise<unknown>>> = {
   snapshots: () => import('./snapshot-sheet.ts'),
   record: () => import('./record-sheet.ts'),
   moves: () => import('./moves-sheet.ts'),
+  client: () => import('./client-sheet.ts'),
   'show-how': () => import('./show-how.ts'),
   guide: () => import('./guide-page.ts'),
   'alternatives-sheet': () => import('./alternatives-sheet.ts'),

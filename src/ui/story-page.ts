@@ -53,8 +53,11 @@ export class StoryPage extends LitElement {
   #stops: (() => void)[] = [];
   readonly #places = new PagePlaces(this);
   readonly #dragging = new Dragging(this);
-  readonly sheets = new PageSheets(this, () => this.#sheetGone());
+  readonly sheets = new PageSheets(this, (sheet) => this.#sheetGone(sheet));
   #narrow = window.matchMedia('(max-width: 760px)');
+  /** How far the page was scrolled when a client came to look on. */
+  #leftAt = 0;
+  #wasAlone = false;
   /** How many notebooks were opened: ids mean something else in each, so nothing drawn is used again. */
   #opened = 0;
 
@@ -72,7 +75,7 @@ export class StoryPage extends LitElement {
   }
 
   get scrolled(): number {
-    return this.#places.scroll;
+    return this.#wasAlone ? this.#leftAt : this.#places.scroll;
   }
 
   override connectedCallback(): void {
@@ -98,6 +101,13 @@ export class StoryPage extends LitElement {
     this.#comeBack();
   }
 
+  protected override willUpdate(): void {
+    const { alone } = this.sheets;
+    // Before the rows go and nothing is left to be scrolled.
+    if (alone && !this.#wasAlone) this.#leftAt = this.#places.scroll;
+    this.#wasAlone = alone;
+  }
+
   protected override updated(): void {
     const blocks = this.session.door.notebook.parts.reduce((n, part) => n + part.blocks.length, 0);
     const going = this.drawn < blocks;
@@ -114,16 +124,11 @@ export class StoryPage extends LitElement {
     const { view, marks } = this.#places;
     const { notebook } = session.door;
     const long = allCells(notebook).length > LONG_NOTEBOOK;
+    // While a client looks on the document holds nothing of the notebook; what measures and scrolls stays.
+    const { alone } = this.sheets;
     document.title = notebook.title ? `${notebook.title} · Storyrod` : 'Storyrod';
     return html`
-      <job-header
-        role="banner"
-        .desk=${desk}
-        @sheet=${(event: CustomEvent<SheetName>) => this.sheets.show(event.detail)}
-        @guide=${this.sheets.turnGuide}
-        @alternatives-sheet=${this.sheets.turnAlternatives}
-      ></job-header>
-      ${told(desk)}
+      ${alone ? nothing : this.#header()} ${alone ? nothing : told(desk)}
       <main class="scroll" id="page" aria-label="Estimate" @scroll=${this.#places.scrolled}>
         <story-rod
           role="scrollbar"
@@ -136,7 +141,7 @@ export class StoryPage extends LitElement {
           aria-valuenow=${Math.round(view.scroll)}
           ${styled({ height: `${view.height}px` })}
           .session=${session}
-          .marks=${marks}
+          .marks=${alone ? [] : marks}
           .view=${view}
           ?narrow=${this.narrow}
           @travel=${(event: CustomEvent<number>) => this.#places.scrollTo(event.detail)}
@@ -151,7 +156,7 @@ export class StoryPage extends LitElement {
           ${keyed(
             this.#opened,
             repeat(
-              this.#limited(notebook.parts),
+              this.#limited(alone ? [] : notebook.parts),
               ([part]) => part.key,
               ([part, limit]) =>
                 part.key === '' && part.blocks.length === 0
@@ -167,34 +172,50 @@ export class StoryPage extends LitElement {
         </div>
       </main>
       ${this.#dragging.line ? dropLine(this.#dragging.line) : nothing}
-      <aside ?up=${this.workingUp} aria-label="Working">
-        <button
-          class="pull"
-          aria-expanded=${this.workingUp ? 'true' : 'false'}
-          @click=${() => (this.workingUp = !this.workingUp)}
-        >
-          ${this.#pulled()}
-        </button>
-        <div class="inside">
-          <story-working
-            .session=${session}
-            @about=${({ detail }: CustomEvent<About>) => this.lay(detail.sheet, detail.cell)}
-            @away=${() => (this.workingUp = false)}
-          ></story-working>
-        </div>
-      </aside>
-      ${this.sheets.beside()}
-      <watched-strip
-        .desk=${desk}
+      ${alone ? nothing : this.#working()} ${this.sheets.beside()}
+      ${alone ? nothing : this.#below()} ${this.sheets.render()}
+    `;
+  }
+
+  #header(): TemplateResult {
+    return html`<job-header
+      role="banner"
+      .desk=${this.desk}
+      @sheet=${(event: CustomEvent<SheetName>) => this.sheets.show(event.detail)}
+      @guide=${this.sheets.turnGuide}
+      @alternatives-sheet=${this.sheets.turnAlternatives}
+    ></job-header>`;
+  }
+
+  #working(): TemplateResult {
+    return html`<aside ?up=${this.workingUp} aria-label="Working">
+      <button
+        class="pull"
+        aria-expanded=${this.workingUp ? 'true' : 'false'}
+        @click=${() => (this.workingUp = !this.workingUp)}
+      >
+        ${this.#pulled()}
+      </button>
+      <div class="inside">
+        <story-working
+          .session=${this.session}
+          @about=${({ detail }: CustomEvent<About>) => this.lay(detail.sheet, detail.cell)}
+          @away=${() => (this.workingUp = false)}
+        ></story-working>
+      </div>
+    </aside>`;
+  }
+
+  #below(): TemplateResult {
+    return html`<watched-strip
+        .desk=${this.desk}
         @alternatives-sheet=${this.sheets.turnAlternatives}
       ></watched-strip>
       <job-footing
         role="contentinfo"
-        .session=${session}
+        .session=${this.session}
         .against=${this.bound?.against ?? null}
-      ></job-footing>
-      ${this.sheets.render()}
-    `;
+      ></job-footing>`;
   }
 
   /** How many blocks of each part are drawn so far. */
@@ -312,9 +333,11 @@ export class StoryPage extends LitElement {
   };
 
   /** What had the keyboard before the sheet came may be gone, as a line that was being written is. */
-  #sheetGone(): void {
+  #sheetGone(sheet: SheetName | CellSheet | ''): void {
     const { chosen } = this.session;
-    if (chosen !== null && isLost()) this.#places.bring(chosen, 'stays');
+    // After the client's sheet all that stood on the page stands there anew.
+    if (sheet === 'client') this.#places.comeBack(this.#leftAt);
+    if (chosen !== null && (sheet === 'client' || isLost())) this.#places.bring(chosen, 'stays');
   }
 
   fromWorking(): void {

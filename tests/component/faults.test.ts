@@ -83,8 +83,13 @@ const WRITES: readonly (readonly [string, readonly Step[], () => Promise<unknown
   ['a job from a file', PUTS(5), () => versions.bring(whole, 2)],
   [
     'what is removed',
-    ['connect', 'begin', 'delete 1', 'delete 3', 'delete 9', 'end'],
+    ['connect', 'begin', 'delete 1', 'delete 3', 'delete 10', 'end'],
     () => shelf.remove('a'),
+  ],
+  [
+    'rows that are not put in',
+    ['connect', 'begin', 'put 1', 'written 1', 'end'],
+    () => shelf.keepRows('a', '2026-05-04\tLanding'),
   ],
   [
     'beside which snapshot',
@@ -105,6 +110,11 @@ const WRITES: readonly (readonly [string, readonly Step[], () => Promise<unknown
     'what is watched and compared',
     ['connect', 'begin', 'look', 'put 1', 'written 1', 'end'],
     () => shelf.keepAlongside('a', { watched: [], varied: ['a-2'], alternatives: [] }, 0),
+  ],
+  [
+    'how it was handed to a client',
+    ['connect', 'begin', 'put 1', 'written 1', 'end'],
+    () => shelf.keepHanded('a', { level: 'parts', from: '', whom: 'the house', until: '' }),
   ],
 ];
 
@@ -131,11 +141,13 @@ describe('a write that breaks', () => {
       ['a snapshot', 'put 3'],
       ['a job from a file', 'put 6'],
       // One snapshot more is there by now.
-      ['what is removed', 'delete 11'],
+      ['what is removed', 'delete 13'],
+      ['rows that are not put in', 'put 2'],
       ['what is watched and compared', 'put 2'],
       ['beside which snapshot', 'put 2'],
       ['where one left off', 'put 2'],
       ['what came of being asked', 'put 2'],
+      ['how it was handed to a client', 'put 2'],
     ] as const) {
       faulty.at = later;
       await WRITES.find(([name]) => name === what)?.[2]();

@@ -451,6 +451,10 @@ describe('figure --trials', () => {
 });
 
 describe('a copy for the client', () => {
+  const PERMIT =
+    'Before work begins\n' +
+    '  No permit is in this price. Ask the local building department whether one is needed before work begins.\n';
+
   it('is printed alone, and adds up to the price', () => {
     const asked = ['job.md', '--set', 'Screed=$40'] as const;
     const { code, out, err } = run(...asked, '--client', 'work');
@@ -461,9 +465,12 @@ describe('a copy for the client', () => {
         'Material                        $289.20\n' +
         'Labour, equipment and services   $40.00\n' +
         '---------------------------------------\n' +
-        'Price                           $329.20\n',
+        'Price                           $329.20\n\n' +
+        PERMIT,
     );
-    expect(run(...asked, '--client', 'price').out).toBe('Kestrel Court garden\n\nPrice  $329.20\n');
+    expect(run(...asked, '--client', 'price').out).toBe(
+      `Kestrel Court garden\n\nPrice  $329.20\n\n${PERMIT}`,
+    );
   });
 
   it('is not printed while a line has no value, nor beside figures of the owner', () => {

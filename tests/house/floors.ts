@@ -15,6 +15,7 @@ export const FLOORS = [
   'moves-it',
   'mistakes',
   'versions',
+  'client',
   'record',
   'store',
   'ui',

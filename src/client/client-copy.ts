@@ -1,29 +1,38 @@
-// What a client may be handed of an estimate: its price alone, by part, or as work and material. Each of them is made
-// of nothing but what it shows, so that no quantity, rate or cost leaves with it, and each adds up to the same price.
-import type { CellState } from '../engine/outcome.ts';
-import type { CellId } from '../language/tree.ts';
-import type { CostRow, Costs } from './recap.ts';
+// What a client may be handed of an estimate: its price alone, by part, with the work described, or as work and material.
+// Each of them is made of nothing but what it shows, so that no quantity, rate or cost leaves with it, and each adds up
+// to the same price.
+import type { Part } from '../notebook/document.ts';
+import type { EstimateDoor, TableDoor } from '../notebook/estimate.ts';
+import { cellsOf } from '../notebook/lines.ts';
+import type { CostRow, Costs } from '../notebook/recap.ts';
+import { askedItems } from './asked-items.ts';
+import { toldClient } from './told-client.ts';
 
-/** How much is told: one price, a price for each part, or what of it is work and what is material. */
+/** How much is told: one price, a price for each part, the same with its work in words, or what of it is work and what is material. */
 export type ClientLevel = (typeof CLIENT_LEVELS)[number];
-export const CLIENT_LEVELS = ['price', 'parts', 'work'] as const;
+export const CLIENT_LEVELS = ['price', 'parts', 'described', 'work'] as const;
+
+export interface ClientLine {
+  readonly name: string;
+  /** Decimal text with two places. */
+  readonly amount: string;
+  /** What is done for it, as the owner wrote it for the client. */
+  readonly work: readonly string[];
+}
 
 export type ClientCopy =
   | {
       readonly kind: 'copy';
       readonly title: string;
-      /** Decimal text with two places; together they are the price. None where the price stands alone. */
-      readonly lines: readonly { readonly name: string; readonly amount: string }[];
+      /** Together they are the price. None where the price stands alone. */
+      readonly lines: readonly ClientLine[];
       readonly price: string;
     }
   /** It can't go out as it stands: what has no value, by name, or why else there is no price to hand out. */
   | { readonly kind: 'not-yet'; readonly message: string };
 
-interface Handed {
-  readonly title: string;
-  costs(): Costs;
-  state(cell: CellId): CellState;
-}
+/** What of an estimate is read for a client. */
+export type Handed = Pick<EstimateDoor & TableDoor, 'notebook' | 'costs' | 'state' | 'rows'>;
 
 export function clientCopy(estimate: Handed, level: ClientLevel): ClientCopy {
   const { total, parts } = estimate.costs();
@@ -36,7 +45,13 @@ export function clientCopy(estimate: Handed, level: ClientLevel): ClientCopy {
   }
   const price = cents(total.price);
   if (price <= 0n) return notYet('There is no price here yet that could go to a client.');
-  const weighed = linesOf(level, parts, total).filter(({ cost }) => cost !== 0n);
+  const weighed = linesOf(
+    level,
+    parts,
+    total,
+    estimate.notebook.parts,
+    new Set(askedItems(estimate).map(({ part }) => part)),
+  ).filter(({ cost }) => cost !== 0n);
   if (weighed.some(({ cost }) => cost < 0n)) {
     return notYet(
       'A line costs less than nothing, so the price can only be handed out as a whole.',
@@ -48,8 +63,8 @@ export function clientCopy(estimate: Handed, level: ClientLevel): ClientCopy {
   );
   return {
     kind: 'copy',
-    title: estimate.title,
-    lines: weighed.map(({ name }, i) => ({ name, amount: text(amounts[i] ?? 0n) })),
+    title: estimate.notebook.title,
+    lines: weighed.map(({ name, work }, i) => ({ name, amount: text(amounts[i] ?? 0n), work })),
     price: text(price),
   };
 }
@@ -58,26 +73,37 @@ function notYet(message: string): ClientCopy {
   return { kind: 'not-yet', message };
 }
 
+interface Weighed {
+  readonly name: string;
+  readonly work: readonly string[];
+  readonly cost: bigint;
+}
+
 /** What is shown, and the cost by which the price is shared among it. */
 function linesOf(
   level: ClientLevel,
-  parts: Costs['parts'],
+  rows: Costs['parts'],
   total: CostRow,
-): readonly { readonly name: string; readonly cost: bigint }[] {
+  parts: readonly Part[],
+  named: ReadonlySet<string>,
+): readonly Weighed[] {
   switch (level) {
     case 'price':
       return [];
     case 'parts':
-      return parts.map(({ part, direct }) => ({
-        name: part === '' ? 'Job' : part,
-        cost: cents(direct),
+      return rows.map((row) => ofPart(row, named));
+    case 'described':
+      return rows.map((row) => ({
+        ...ofPart(row, named),
+        work: workIn(parts.find(({ key }) => key === row.key)),
       }));
     case 'work':
       // Hired tools, fees and work by others are what it takes to do the work.
       return [
-        { name: 'Material', cost: cents(total.material) },
+        { name: 'Material', work: [], cost: cents(total.material) },
         {
           name: 'Labour, equipment and services',
+          work: [],
           cost: [total.labour, total.equipment, total.subcontract, total.fee].reduce(
             (sum, each) => sum + cents(each),
             0n,
@@ -85,6 +111,21 @@ function linesOf(
         },
       ];
   }
+}
+
+/** What costs in the list of what is often forgotten was asked for besides; the name of the list is for its owner. */
+function ofPart(
+  { key, part, direct }: Costs['parts'][number],
+  lists: ReadonlySet<string>,
+): Weighed {
+  const own = part === '' ? 'Job' : part;
+  const name = lists.has(key) && /\bforgotten\b/i.test(own) ? 'Other work asked for' : own;
+  return { name, work: [], cost: cents(direct) };
+}
+
+function workIn(part: Part | undefined): readonly string[] {
+  if (!part) return [];
+  return cellsOf(part).flatMap((cell) => (cell.money?.line === 'cost' ? toldClient(cell) : []));
 }
 
 /** The price in whole cents, shared as the costs are; what rounding down leaves goes to those that lost most. */
@@ -101,25 +142,12 @@ function shared(price: bigint, costs: readonly bigint[]): readonly bigint[] {
   return down.map((each, i) => each + (raised.has(i) ? 1n : 0n));
 }
 
-function cents(amount: string): bigint {
+/** Of decimal text with two places. */
+export function cents(amount: string): bigint {
   return BigInt(amount.replace('.', ''));
 }
 
 function text(amount: bigint): string {
   const digits = amount.toString().padStart(3, '0');
   return `${digits.slice(0, -2)}.${digits.slice(-2)}`;
-}
-
-/** Readable on paper: names at the left, money in one column. */
-export function clientText(copy: Extract<ClientCopy, { kind: 'copy' }>, currency: string): string {
-  const rows = [...copy.lines, { name: 'Price', amount: copy.price }].map(({ name, amount }) => ({
-    name,
-    said: currency + amount.replace(/\B(?=(\d{3})+\.)/g, ','),
-  }));
-  const wide = Math.max(...rows.map(({ name }) => name.length)) + 2;
-  const long = Math.max(...rows.map(({ said }) => said.length));
-  const lines = rows.map(({ name, said }) => name.padEnd(wide) + said.padStart(long));
-  const rule = '-'.repeat(wide + long);
-  const body = copy.lines.length === 0 ? lines : [...lines.slice(0, -1), rule, lines.at(-1) ?? ''];
-  return `${[...(copy.title === '' ? [] : [copy.title, '']), ...body].join('\n')}\n`;
 }
