@@ -23,7 +23,8 @@ export function money(r: Reader, from: number, start: number): Formula {
     });
   }
   // `$100/4 hours` is a rate: the slash belongs to the hours, not to a fraction.
-  const rate = r.seesAt(1, '/') && !r.peek(1).gap && termAfter(r, 2);
+  const written = r.token.kind === 'number';
+  const rate = written && r.seesAt(1, '/') && !r.peek(1).gap && termAfter(r, 2);
   const number = rate ? expectDecimal(r) : expectNumber(r);
   if (!number) return { kind: 'hole', spot: r.since(from) };
   const signed = sign && number.value ? { ...number, value: number.value.neg() } : number;

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { LONGEST_FORMULA } from '../../src/language/lexer.ts';
 import { cellName, parsed, problemOf, said } from './parsed.ts';
+import { worked } from './worked.ts';
 
 describe('amounts', () => {
   it.each([
@@ -199,4 +200,13 @@ describe('bad input', () => {
       { numRuns: 5000 },
     );
   });
+});
+
+it.each([
+  ['$?/4 hours', null],
+  ['$?/16 in', null],
+  ['$/16 in', 'missing-value'],
+  ['12 ft rounded to the nearest $/in', 'missing-value'],
+])('a price still to come, per something, never throws: %s', (formula, code) => {
+  expect(worked(formula).code).toBe(code);
 });
