@@ -114,8 +114,10 @@ export class Graph {
 
   /** Tells what these slots need from now on (no repeats). Heights and circles follow; nothing runs. */
   connect(edges: readonly (readonly [Slot, readonly Slot[]])[]): void {
+    const waiting = this.#setAside();
     if (edges.length > FEW) this.#connectAnew(edges);
     else for (const [slot, needs] of edges) this.#connectOne(slot, needs);
+    for (const slot of waiting) this.#enqueue(slot);
   }
 
   /** Runs at the next `settle`, whatever it needs. */
@@ -127,12 +129,22 @@ export class Graph {
 
   /** Runs what was touched and what that reaches, lowest first. */
   settle(): void {
+    const waiting = this.#setAside();
     const run = this.#run;
     let slot = this.#takeTouched();
     while (slot !== NONE) {
       const next = run(slot) ? this.#wake(slot) : NONE;
       slot = next === NONE ? this.#dequeue() : next;
     }
+    for (const later of waiting) this.#enqueue(later);
+  }
+
+  /** Empties the queue; what a `settle` still has to run is told when something new is connected amid it. */
+  #setAside(): readonly Slot[] {
+    if (this.#waiting === 0) return EMPTY;
+    const waiting: Slot[] = [];
+    for (let slot = this.#dequeue(); slot !== NONE; slot = this.#dequeue()) waiting.push(slot);
+    return waiting;
   }
 
   /** Queues what was touched; told is the first to run, or NONE. */

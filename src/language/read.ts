@@ -20,9 +20,13 @@ export function read(found: Scan, vocabulary: Vocabulary, surroundings: Surround
     ? { tree: inner.tree, problem: null }
     : parseTokens(found.text, inner.tokens, vocabulary, found.part, found.self, surroundings);
   const offers = (formula: string): boolean => works(formula, found, vocabulary, surroundings);
+  const before = vocabulary.tried;
+  const mayTry = (): boolean => vocabulary.tried - before < MOST_TRIED_IN_ALL;
+  const further = (fix: Fix): Fix =>
+    mayTry() ? goneOn(fix, found, vocabulary, surroundings) : fix;
   const onward = (fix: Fix): Fix | null => {
-    const gone = goneOn(fix, found, vocabulary, surroundings);
-    return offers(gone.formula) ? gone : null;
+    const gone = further(fix);
+    return mayTry() && offers(gone.formula) ? gone : null;
   };
   if (parsed.problem) {
     const report = wordProblem(parsed.problem);
@@ -43,7 +47,7 @@ export function read(found: Scan, vocabulary: Vocabulary, surroundings: Surround
     const range = giveOrTake(found.text, (words) =>
       shownBy(words, found, vocabulary, surroundings),
     );
-    const gone = fixes.map((fix) => goneOn(fix, found, vocabulary, surroundings));
+    const gone = fixes.map(further);
     const said = { ...report, fixes: range ? [range, ...gone] : gone, spots };
     return {
       tree: parsed.tree,
@@ -67,7 +71,7 @@ export function read(found: Scan, vocabulary: Vocabulary, surroundings: Surround
     sentence: sentence(parsed.tree, vocabulary.nouns),
     notes: checked.notes,
     problems: checked.problems.map((report) => {
-      const fixes = report.fixes.map((fix) => goneOn(fix, found, vocabulary, surroundings));
+      const fixes = report.fixes.map(further);
       return withMeant({ ...report, fixes }, found.text, onward);
     }),
     waitsFor: checked.waitsFor,
@@ -117,6 +121,9 @@ function goneOn(fix: Fix, found: Scan, vocabulary: Vocabulary, surroundings: Sur
 const NO_ANSWER: ReadonlySet<string> = new Set([LEAVE_OUT, LEAVE_OPEN, 'Leave it out']);
 
 const MOST_TRIED = 4;
+
+/** So that a notebook full of faults opens as fast as it is long. */
+const MOST_TRIED_IN_ALL = 24;
 
 /** Slips of the pen: what is otherwise asked is for the person to answer. */
 const GOES_ON_FROM: ReadonlySet<string> = new Set([...SLIPS, 'other-currency', 'unread']);

@@ -30,6 +30,7 @@ export class Vocabulary {
   /** Tables that every notebook can read from; the notebook's own go before them. */
   #reference: ReferenceTables | null = null;
   #tries = false;
+  #tried = 0;
   #partNames: readonly PartName[] = [];
   #nameOfPart: ReadonlyMap<string, string> = new Map();
 
@@ -116,10 +117,16 @@ export class Vocabulary {
     return this.#tries;
   }
 
+  /** How many formulas were tried so far. */
+  get tried(): number {
+    return this.#tried;
+  }
+
   /** Reads a formula that stands in no cell. */
   trying<T>(work: () => T): T {
     const before = this.#tries;
     this.#tries = true;
+    this.#tried++;
     try {
       return work();
     } finally {

@@ -109,6 +109,21 @@ describe('a change', () => {
     expect(sums.value('d')).toBe(2);
   });
 
+  test('something new that comes in amid a change is worked at once, and the rest of the change after it', () => {
+    const sums = new Sums().tell('a:\nb: a\nc: a\nd: b c');
+    sums.settle();
+    sums.then('b', (sum) => {
+      if (sum === 1) {
+        // As a table of the trade comes in that a formula is the first to name.
+        sums.tell('new:\nmore: new');
+        sums.graph.settle();
+      }
+      return sum;
+    });
+    expect(sums.set('a', 1).settle()).toBe('a b new more c d');
+    expect(sums.value('d')).toBe(2);
+  });
+
   // a ─ b ─ c ─ d, and d needs a too
   test('a short cut beside a long way does not make the end run early', () => {
     const sums = new Sums().tell('a:\nd: a c\nc: b\nb: a');

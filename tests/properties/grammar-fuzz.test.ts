@@ -11,10 +11,14 @@ import { GIVENS, mutants, RIGHT } from './mutants.ts';
 
 const CASES = Number(process.env['FUZZ_CASES'] ?? 2000);
 const SEED = Number(process.env['FUZZ_SEED'] ?? 1);
-/** How many values the parser may read: no more than one for every token, the end's among them … */
-const STEPS_A_TOKEN = 1;
-/** … and the two ends of one range, which are read once more to say that it can't stand in a formula. */
-const STEPS_BESIDE = 2;
+/**
+ * How many values the parser may read for every token. An amount is read once; beside a tight dash (`281-7%`) both are
+ * read once more to see whether they are a range, and where nothing else was found wrong every amount is tried as the
+ * first and the second end of one. Such an amount has two tokens or more, so that this comes to two a token and no more.
+ */
+const STEPS_A_TOKEN = 2;
+/** The end's token is read by nobody. */
+const STEPS_BESIDE = 0;
 const UNSAYABLE = /undefined|\bnull\b|NaN|\[object/;
 
 const MARKS =

@@ -88,13 +88,15 @@ export class Speaker {
       if (c.in(0.35) && !isBareWhole(said)) {
         const share = this.slot('share', 0);
         const label = share.text.endsWith('%') && c.in(0.5) ? ` ${c.of(LABELS)}` : '';
-        const [word, sign] = c.of([
+        const [word, added] = c.of([
           ['plus', 1],
           ['with', 1],
           ['+', 1],
           ['less', -1],
           ['minus', -1],
         ] as const);
+        // What comes with a discount is less by it.
+        const sign = word === 'with' && label === ' discount' ? -1 : added;
         const to =
           kind === 'share'
             ? said.size.plus(share.size.times(Exact.of(sign)))

@@ -238,3 +238,15 @@ test('a table that was worked on stands as if its text had just been opened', ()
     { numRuns: RUNS },
   );
 }, 120_000);
+
+test('a size in a column of lengths is asked about, and all that stands after it is worked', () => {
+  const { cells, tables } = figuresOf(
+    new Estimate(START.replace('| 12 ft     |', '| 2x8       |')),
+  );
+  const volumes = tables[0]?.rows.map((row) => row[3]?.error?.code ?? row[3]?.shown);
+  expect(volumes).toEqual(['which-dimension', '9 cubic feet', null]);
+  expect(cells.find(({ name }) => name === 'Price')).toMatchObject({
+    error: null,
+    incomplete: true,
+  });
+});
