@@ -88,8 +88,14 @@ describe('the steps up to a number', () => {
       'length by width, 6 ft × 4 ft = 24 sq ft',
       'length by width, 5 ft × 3 ft 6 in = 17.5 sq ft',
     ]);
-    expect(sources('Edges')).toEqual(['(length plus width) times 2', '(length plus width) times 2']);
-    expect(sources('Lengths')).toEqual(['measured with string lines', 'measured with string lines']);
+    expect(sources('Edges')).toEqual([
+      '(length plus width) times 2',
+      '(length plus width) times 2',
+    ]);
+    expect(sources('Lengths')).toEqual([
+      'measured with string lines',
+      'measured with string lines',
+    ]);
   });
 
   test('stand so far before the result as they are met first', () => {
