@@ -146,7 +146,7 @@ export function shownStep(estimate: Followed, cell: CellId, known: ReadonlySet<C
     name,
     kind: 'worked',
     sentence: checked ? saidInFull(book, checked) : saying(state.input.formula),
-    lines: found.lines,
+    lines: found.lines.map((line) => withoutCautions(line, [...found.putIn.values()])),
     putIn: inFormulaOrder(state, [...found.putIn.values()]),
     result,
     source: from,
@@ -213,6 +213,15 @@ function tellAll(
     // A term that is met twice in a formula is told once.
     if (!found.lines.some((told) => readsTheSame(told, line))) found.lines.push(line);
   }
+}
+
+/** What stands as a caution beside what is put in is not said again in a note. */
+function withoutCautions(line: ShownLine, putIn: readonly PutIn[]): ShownLine {
+  let { note } = line;
+  for (const { caution } of putIn) {
+    if (note !== null && caution !== null) note = note.replace(caution, '').trim();
+  }
+  return { ...line, note: note === '' ? null : note };
 }
 
 function readsTheSame(one: ShownLine, other: ShownLine): boolean {

@@ -26,7 +26,7 @@ export function forClause(r: Reader, of: Formula, comma: number): Formula | null
   const each = forEach(r, of);
   if (each) return each;
   if (r.sees('all') && r.nameAt(0) === null) r.take(r.seesAt(1, 'of') ? 2 : 1, 'unread');
-  if (r.nameAt(0) === null) r.skipArticle();
+  r.skipArticle();
   if (r.sees('margin', 'of')) {
     r.take(2, 'phrase');
     const share = expectSlot(r);

@@ -18,7 +18,7 @@ export const AS_TOLD: readonly Habit[] = [
     (much, unit, of) => `${much} divided by ${of}, in $ per ${unit}`,
   ),
   habit(
-    String.raw`(.+?)(?:'s|’s| as a)? (?:share|percent|percentage|part) of (.+?)(?:,? (?:as an? )?(?:%|percent|percentage))?`,
+    String.raw`(.+?)(?:'s|’s)? share of (.+?)(?:,? (?:as an? )?(?:%|percent|percentage))?`,
     'What share one is of the other',
     (of, whole) => `what share (${of}) is of (${whole})`,
   ),

@@ -202,7 +202,7 @@ function withoutRemarks(text: string): readonly Fix[] {
     .replace(/,? (?:but )?not (?!less|more|under|over|below|above)[a-z][a-z ]*$/i, '')
     .replace(/(%) for [a-z][^,]*$/i, '$1')
     .replace(
-      /, (?!.*\b(?:both|each|every|twice|two|half|double|sides?|ends?|all|per|in|at|is|not|plus|minus|less|times|rounded|whole|full|area|volume|if|otherwise)\b)[a-z][a-z ]*$/i,
+      /, (?!.*\b(?:both|each|every|twice|two|half|double|sides?|ends?|all|per|in|at|is|not|plus|minus|less|times|rounded|whole|full|area|volume|if|otherwise|as|to|for|with|by|of|where|when|and|or|over|under|off|then)\b)[a-z][a-z ]*$/i,
       '',
     )
     .replaceAll(/ (?:only|exactly|just|roughly|approximately)\b/gi, '')

@@ -70,7 +70,7 @@ export function takenOff(
   }
   if (!isDiscount(r, value)) return op;
   if (comes) return 'minus';
-  return /^inc/.test(word) ? null : op;
+  return word.startsWith('inc') ? null : op;
 }
 
 /** `materials including 10% discount`: is it in already, or still to be taken off? */

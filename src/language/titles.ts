@@ -69,7 +69,8 @@ export function skipStuffBefore(r: Reader): void {
   // `contingency 5% of subtotal`, `card fee 2.9% of $3,300`
   count = article;
   while (count < 4 && (isThing(r, count) || isShareWord(r, count))) count++;
-  if (count > article && isShareWord(r, count - 1) && percentEnd(r, count) > 0) {
+  const percent = count > article && isShareWord(r, count - 1) ? percentEnd(r, count) : 0;
+  if (percent > 0 && (r.seesAt(percent, 'of') || r.seesAt(percent, 'on'))) {
     r.take(count, 'unread');
     return;
   }

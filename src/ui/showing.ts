@@ -147,6 +147,13 @@ export class Showing {
     return this.#tried.get(cell) ?? untried(cell);
   }
 
+  /** What is told of a step that is asked: no row of a table that is the answer itself, and nothing that is worked. */
+  question(cell: CellId): ShownStep {
+    const step = this.step(cell);
+    const putIn = step.putIn.filter(({ kind, result }) => kind !== 'row' || result !== step.result);
+    return { ...step, putIn, lines: [], result: '', source: null, note: null };
+  }
+
   /** What is to be asked of this step; null where it is shown. */
   asked(cell: CellId): AskedStep | null {
     if (!this.#asks || this.tried(cell).cameOut !== null) return null;
@@ -160,8 +167,7 @@ export class Showing {
     const place = `${this.progress.slice(0, 1).toUpperCase()}${this.progress.slice(1)}.`;
     const step = this.step(here);
     if (!this.asked(here)) return `${place} ${stepText(step)}`;
-    const bare = { ...step, lines: [], result: '', source: null, note: null };
-    const told = stepText(bare).replace(`${step.name} is .`, '').trim();
+    const told = stepText(this.question(here)).replace(`${step.name} is .`, '').trim();
     return `${place} ${told} What does ${step.name} come to?`;
   }
 

@@ -25,8 +25,8 @@ const NARROW = 760;
 const PUT_IN_AT_ONCE = 9;
 
 export function stepShown(showing: Showing, cell: CellId, acts: StepActs): TemplateResult {
-  const step = showing.step(cell);
   const asked = showing.asked(cell);
+  const step = asked ? showing.question(cell) : showing.step(cell);
   const tried = showing.tried(cell);
   return html`<div class="sides">
     <div class="told">
@@ -166,7 +166,8 @@ function picture(showing: Showing, step: ShownStep, how: 'asked' | 'shown'): unk
   const { session } = showing;
   const others = step.putIn.map(({ cell }) => cell);
   const found = pictureFor(session, step.cell, others);
-  if (!found || (how === 'asked' && pictureTells(session, found, step.result))) return nothing;
+  if (!found) return nothing;
+  if (how === 'asked' && pictureTells(session, found, showing.result(step.cell))) return nothing;
   return html`<story-picture
     class="drawing"
     .session=${session}

@@ -38,6 +38,15 @@ const JOB = `# Kestrel Court
 - Bag price: $6.48 per bag
 - Concrete: bags to buy at bag price
   - cost: material
+- Paces:
+
+  | work | pace |
+  | --- | --- |
+  | forms | 12 ft per hour |
+
+- Pace: read pace off paces for work "forms"
+- Edge: slab width plus 6 in
+  - picture: slab plan for lengths slab length, widths edge
 - Thickness check: thickness is at least 3 1/2 in
 `;
 
@@ -263,6 +272,25 @@ describe('asked first', () => {
     await key('{PageDown}');
     expect(stage()).toContain('This is how:');
     expect(stage()).toContain('= 16 cubic feet');
+  });
+
+  test('a step that reads off a table shows no row that is the answer, seen or heard', async () => {
+    await lay('Pace');
+    expect(stage()).toContain('12 ft per hour');
+    await askFirst();
+    expect(stage()).not.toContain('12 ft per hour');
+    expect(wordsOf(found(sheet(), '.heard[role="status"]'))).not.toContain('12 ft per hour');
+  });
+
+  test('a picture on which the answer stands comes when it is shown', async () => {
+    await lay('Edge');
+    expect(has('svg.sheet')).toBe(true);
+    await askFirst();
+    expect(wordsOf(found(sheet(), '.now'))).not.toContain('4 ft 6 in');
+    await key('{PageDown}');
+    expect(
+      everyElement(found(sheet(), 'story-picture')).some((one) => one.matches('ellipse.ring')),
+    ).toBe(true);
   });
 
   test('a wrong answer is named and hinted, never told; right after it is a hint well used', async () => {

@@ -413,7 +413,7 @@ describe('what is worked reads as a builder would say it', () => {
     const [step] = workingFor(formula, [
       ...GIVENS,
       SPANS,
-      'Margin: 15%',
+      'Wish: 15%',
       'Posts: 3 posts',
       'Off: 0 ft minus 2 in',
     ]).steps;
@@ -456,8 +456,8 @@ describe('what is worked reads as a builder would say it', () => {
       'Not taken: thickness.',
     ],
     [
-      'direct cost for a margin of margin',
-      'direct cost for a margin of margin, 15%, taken of the answer, not of the cost',
+      'direct cost for a margin of wish',
+      'direct cost for a margin of wish, 15%, taken of the answer, not of the cost',
       '$7,500.00 ÷ (1 − 15%) = $8,823.53',
       null,
     ],

@@ -101,10 +101,12 @@ describe('punched in', () => {
     expect(all.dimension).toBe(dimension);
   });
 
-  it.each(['12 ft + 4 sq ft', '16 cubic feet + 10% (1.7 cubic feet)', '12 ft ×', 'no idea'])(
-    '%s is refused',
-    (line) => {
-      expect(() => punched(line)).toThrow();
-    },
-  );
+  it.each([
+    ['12 ft + 4 sq ft', 'length 1 and length 2'],
+    ['16 cubic feet + 10% (1.7 cubic feet)', 'is not'],
+    ['12 ft ×', 'is left of'],
+    ['no idea', 'no number'],
+  ])('%s is refused: %s', (line, why) => {
+    expect(() => punched(line)).toThrow(why);
+  });
 });

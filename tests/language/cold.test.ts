@@ -16,14 +16,21 @@ interface Cold {
 }
 
 const at = (name: string): URL => new URL(`./cold/${name}`, import.meta.url);
-const givens = JSON.parse(fs.readFileSync(at('givens.json'), 'utf8')) as string[];
+const givensOf = (name: string): readonly string[] =>
+  JSON.parse(fs.readFileSync(at(name), 'utf8')) as string[];
+/** What the writers saw: thirty cells; those of the last two sets saw worked ones beside them. */
+const plain = givensOf('givens.json');
+const withWorked = givensOf('givens-with-worked.json');
 
 describe.each([
   ['set-1.json', 88, 2],
   ['set-2.json', 83, 0],
-  ['set-3.json', 49, 19],
-  ['set-4.json', 64, 20],
+  ['set-3.json', 50, 19],
+  ['set-4.json', 82, 0],
+  ['set-5.json', 68, 3],
+  ['set-6.json', 43, 24],
 ] as const)('%s', (name, read, asked) => {
+  const givens = Number(name.replaceAll(/\D/g, '')) > 4 ? withWorked : plain;
   const set = JSON.parse(fs.readFileSync(at(name), 'utf8')) as Cold[];
 
   it('reads what it read, and nothing else in its place', () => {

@@ -35,7 +35,9 @@ describe('to half of the last digit that is asked for', () => {
         for (const answer of answers) {
           const said = diagnose(open.estimate, step, answer).kind;
           if (said !== kind)
-            wrong.push(`${name}: ${answer} for ${exact} ± ${half}, off by ${off}, is ${said}`);
+            wrong.push(
+              `${name}: ${answer} for ${exact.toFixed()} ± ${half.toFixed()}, off by ${off.toFixed()}, is ${said}`,
+            );
         }
       };
       const part = 0.2 + 0.75 * chance.next();
