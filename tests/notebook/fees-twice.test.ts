@@ -44,3 +44,17 @@ test('the permit of a deck frame and of the general part is paid once, when one 
   expect(told()).toBe(0);
   expect(fees()).toBe('526.00');
 });
+
+it('is left out of the costs in either part', () => {
+  for (const [label, fee] of [
+    ['Leave "cost" out of Permit in Site', '180.00'],
+    ['Leave "cost" out of Permit in Frame', '246.00'],
+  ]) {
+    const estimate = new Estimate(job('$246'));
+    const finding = estimate.findings().find(({ code }) => code === 'fee-twice');
+    const mend = finding && estimate.mendsFor(finding).find(({ say }) => say === label);
+    if (!mend) throw new Error(`not offered: ${label}`);
+    expect(estimate.mend(mend)).toHaveProperty('change');
+    expect(estimate.costs().total.fee).toBe(fee);
+  }
+});
