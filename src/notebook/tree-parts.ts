@@ -17,6 +17,18 @@ export function amountsIn(tree: Formula): readonly Amount[] {
   return found;
 }
 
+/** Whether a cell stands in a formula as a line of a recap alone, and nowhere by its name. */
+export function onlyRecaps(tree: Formula, cell: CellId): boolean {
+  let recapped = false;
+  const waiting: Formula[] = [tree];
+  for (let next = waiting.pop(); next; next = waiting.pop()) {
+    if (next.kind === 'name' && next.cell === cell) return false;
+    if (next.kind === 'recap') recapped ||= next.lines.includes(cell);
+    else waiting.push(...partsOf(next));
+  }
+  return recapped;
+}
+
 /**
  * The cells whose whole amount is in this one: `concrete plus $65` holds concrete, `5% of concrete` and
  * `total less concrete` don't. A recap holds its lines.

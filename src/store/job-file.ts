@@ -50,7 +50,7 @@ export function openJobFile(content: string, fresh: Fresh): JobFile {
   try {
     raw = JSON.parse(content.replace(/^\uFEFF/, ''));
   } catch {
-    return unreadable('it is cut off or damaged, so that it is no JSON');
+    return unreadable('it is cut off or damaged, so that it can’t be read to its end');
   }
   if (isRecord(raw) && raw['storyrod'] === 'job') return openJob(raw);
   const kept = takenNotebook(raw);

@@ -69,6 +69,9 @@ const HALF_1 = v.looseObject({
   words: v.string(),
 });
 
+/** Rows for the job record that are not put in yet. */
+const ROWS_1 = v.looseObject({ v: v.literal(1), text: v.string() });
+
 /** Which snapshot the price stands beside; null: whichever was accepted. */
 const AGAINST_1 = v.looseObject({ v: v.literal(1), seal: v.nullable(v.string()) });
 
@@ -84,6 +87,7 @@ export interface KeptNotebook extends Omit<v.InferOutput<typeof NOTEBOOK_2>, 'id
 export type KeptEntry = v.InferOutput<typeof ENTRY_1>;
 export type KeptPlace = v.InferOutput<typeof PLACE_1>;
 export type KeptHalf = v.InferOutput<typeof HALF_1>;
+type KeptRows = v.InferOutput<typeof ROWS_1>;
 type KeptAgainst = v.InferOutput<typeof AGAINST_1>;
 type KeptSaved = v.InferOutput<typeof SAVED_2>;
 type KeptLast = v.InferOutput<typeof LAST_1>;
@@ -98,6 +102,7 @@ export type Taken<T> =
 export const takenEntry = (raw: unknown): Taken<KeptEntry> => taken(ENTRY_1, 1, raw);
 export const takenPlace = (raw: unknown): Taken<KeptPlace> => taken(PLACE_1, 1, raw);
 export const takenHalf = (raw: unknown): Taken<KeptHalf> => taken(HALF_1, 1, raw);
+export const takenRows = (raw: unknown): Taken<KeptRows> => taken(ROWS_1, 1, raw);
 export const takenAgainst = (raw: unknown): Taken<KeptAgainst> => taken(AGAINST_1, 1, raw);
 export const takenLast = (raw: unknown): Taken<KeptLast> => taken(LAST_1, 1, raw);
 

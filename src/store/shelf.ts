@@ -13,6 +13,7 @@ import {
   type Taken,
   takenEntry,
   takenHalf,
+  takenRows,
   takenLast,
   takenNotebook,
   takenPlace,
@@ -24,6 +25,7 @@ const ENTRY = 'entry/';
 const PLACE = 'place/';
 const SAVED = 'saved/';
 const HALF = 'half/';
+const ROWS = 'rows/';
 const ALONGSIDE = 'alongside/';
 const CLIENT = 'client/';
 const LAST = 'last';
@@ -93,9 +95,18 @@ export class Shelf {
     const snapshots = await this.#store('readonly', (s) =>
       promisifyRequest<IDBValidKey[]>(s.getAllKeys(range)),
     );
-    const own = [NOTEBOOK, ENTRY, PLACE, SAVED, HALF, ALONGSIDE, VERSIONS, AGAINST, CLIENT].map(
-      (key) => key + id,
-    );
+    const own = [
+      NOTEBOOK,
+      ENTRY,
+      PLACE,
+      SAVED,
+      HALF,
+      ROWS,
+      ALONGSIDE,
+      VERSIONS,
+      AGAINST,
+      CLIENT,
+    ].map((key) => key + id);
     return commit(this.#store, { puts: [], drops: [...own, ...snapshots.map(String)] });
   }
 
@@ -130,6 +141,20 @@ export class Shelf {
     await commit(
       this.#store,
       half ? { puts: [[key, { v: 1, ...half }]] } : { puts: [], drops: [key] },
+    );
+  }
+
+  /** Rows for the job record that were not put in; empty where none are left. */
+  async rows(id: string): Promise<string> {
+    const rows = takenRows(await this.#get(ROWS + id));
+    return rows.kind === 'taken' ? rows.value.text : '';
+  }
+
+  async keepRows(id: string, text: string): Promise<void> {
+    const key = ROWS + id;
+    await commit(
+      this.#store,
+      text === '' ? { puts: [], drops: [key] } : { puts: [[key, { v: 1, text }]] },
     );
   }
 

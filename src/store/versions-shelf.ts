@@ -66,6 +66,12 @@ export class VersionsShelf {
     };
   }
 
+  /** What a notebook was made from; null where it was begun by itself, or that can't be read. */
+  async origin(id: string): Promise<Versions['origin']> {
+    const head = taken(VERSIONS_1, 1, await this.#get(VERSIONS + id));
+    return head.kind === 'taken' ? head.value.origin : null;
+  }
+
   /**
    * Keeps them unless another page did after `expected`. A snapshot that is there already is not written again;
    * what can't be read here stays listed where it is.

@@ -5,7 +5,7 @@ import { Estimate } from '../notebook/estimate.ts';
 import { readNotebook } from '../notebook/read-notebook.ts';
 import type { Versions, VersionsShelf } from '../store/versions-shelf.ts';
 import { NO_VERSIONS } from '../store/versions-shelf.ts';
-import { type ChangeOrder, changeOrder } from '../versions/change-order.ts';
+import type { ChangeOrder } from '../versions/change-order.ts';
 import type { Comparison } from '../versions/compare.ts';
 import { type OrderState, orderLogged } from '../versions/contract.ts';
 import { type KeptIdentities, keptIdentities, stemOf } from '../versions/identities.ts';
@@ -18,6 +18,7 @@ import { type Origin, copyOfSnapshot, duplicateOf } from '../versions/working-co
 import { type Adding, BesideNotebook, type BesideState } from './beside-notebook.ts';
 import { dayOf } from './day-words.ts';
 import type { Desk } from './desk.ts';
+import { orderAdded } from './order-added.ts';
 
 /** What the footing sets the price beside. */
 export interface Against {
@@ -125,8 +126,7 @@ export class Binder {
   async freeze(name: string, note: string): Promise<Snapshot | null> {
     const { desk } = this;
     desk.session.leaveTape();
-    const naming = { name, note, date: new Date(desk.now()).toISOString(), tool: this.#tool };
-    const snapshot = freeze(this.#estimate, desk.identities, naming);
+    const snapshot = this.#frozen(name, note);
     // What it was frozen from is kept with it, also where nobody changed the notebook yet.
     await desk.keepAnyway();
     const added = await this.#add((versions) => ({
@@ -134,6 +134,12 @@ export class Binder {
       snapshots: [...versions.snapshots, snapshot],
     }));
     return added ? snapshot : null;
+  }
+
+  #frozen(name: string, note: string): Snapshot {
+    const { desk } = this;
+    const naming = { name, note, date: new Date(desk.now()).toISOString(), tool: this.#tool };
+    return freeze(this.#estimate, desk.identities, naming);
   }
 
   /** One that is accepted takes the place of the one that was. */
@@ -165,17 +171,14 @@ export class Binder {
     { reason, state }: { readonly reason: string; readonly state: OrderState },
   ): Promise<ChangeOrder | null> {
     const date = this.today;
+    const freezeNow = (name: string): Snapshot => this.#frozen(name, reason);
+    await this.desk.keepAnyway();
     let made: ChangeOrder | null = null;
     const added = await this.#add((versions) => {
-      const number = 1 + Math.max(0, ...versions.orders.map((order) => order.number));
-      const naming = { number, date, reason, fromSeal: seals.from, toSeal: seals.to };
-      made = changeOrder(comparison, naming);
-      if (!made) return versions;
-      return {
-        ...versions,
-        orders: [...versions.orders, made],
-        orderLog: orderLogged(versions.orderLog, { order: number, state, date, note: '' }),
-      };
+      const asked = { comparison, ...seals, date, reason, state };
+      const done = orderAdded(versions, asked, freezeNow);
+      made = done?.order ?? null;
+      return done?.versions ?? versions;
     });
     return added ? made : null;
   }

@@ -206,7 +206,12 @@ export class CellRemarks extends LitElement {
       session.apply((door) =>
         now === '' ? door.removeRemark(cell.id, word) : door.setRemark(cell.id, word, now),
       );
-    if (done) session.write(null);
+    if (!done) return;
+    session.write(null);
+    // The button that was pressed is gone: the keyboard goes on from what it wrote.
+    void this.updateComplete.then(() =>
+      this.renderRoot.querySelector<HTMLElement>(`button.text[aria-label^="${word}: "]`)?.focus(),
+    );
   }
 
   #writing(): string | null {

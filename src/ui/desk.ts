@@ -24,6 +24,7 @@ import { asidesOf } from './asides.ts';
 import { copied } from './copied.ts';
 import type { DeskSettings, Template } from './desk-settings.ts';
 import { HalfWritten } from './half-written.ts';
+import { RowsLeft } from './rows-left.ts';
 import { HeldOnto } from './held-onto.ts';
 import type { Binder } from './binder.ts';
 import { LeftOff } from './left-off.ts';
@@ -48,6 +49,8 @@ export class Desk {
   readonly templates: readonly Template[];
   /** The line that is being written, as far as it got. */
   readonly half: HalfWritten;
+  /** Rows for the job record that are not put in yet. */
+  readonly rows: RowsLeft;
   /** What is watched and compared beside the open notebook. */
   readonly watching: Watching;
   readonly #settings: DeskSettings;
@@ -104,8 +107,10 @@ export class Desk {
     this.#held = new HeldOnto(settings, () => this.#said());
     this.#leftOff = new LeftOff(this.session, shelf);
     this.#slips = new LeftSlips(settings, this.session);
+    this.rows = new RowsLeft(shelf);
     this.half = new HalfWritten(this.session, {
       shelf,
+      rows: this.rows,
       later,
       id: () => this.openId,
       writes: () => this.role === 'writes',

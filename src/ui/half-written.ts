@@ -2,10 +2,12 @@
 // it was done. It changes nothing by itself.
 import type { KeptHalf } from '../store/shapes.ts';
 import type { Shelf } from '../store/shelf.ts';
+import type { RowsLeft } from './rows-left.ts';
 import type { Session } from './session.ts';
 
 export interface HalfSettings {
   readonly shelf: Shelf;
+  readonly rows: RowsLeft;
   readonly later: (call: () => void, wait: 'soon') => () => void;
   /** The open notebook. */
   readonly id: () => string;
@@ -15,6 +17,9 @@ export interface HalfSettings {
 }
 
 type Half = Pick<KeptHalf, 'part' | 'cell' | 'what' | 'words'>;
+
+const ROWS_WAIT =
+  'Rows for the job record were not put in yet. They stand in it under From a sheet.';
 
 /** What is being written, where it is a line of the job record. */
 const RECORD = 'record';
@@ -83,13 +88,14 @@ export class HalfWritten {
   /** Tells what was left when the page went. */
   async tellLeft(): Promise<void> {
     const session = this.#session;
-    const { shelf, id } = this.#settings;
+    const { shelf, rows, id } = this.#settings;
+    if ((await rows.of(id())).trim() !== '' && session.writing === null)
+      session.tell({ text: withTold(session, ROWS_WAIT), lasts: 'stays' });
     const half = await shelf.half(id()).catch(() => null);
     if (!half || half.words.trim() === '' || session.writing !== null) return;
     this.#kept = true;
-    const text = sayLeft(half);
     const go = this.#goOn(half);
-    const told = session.notice?.lasts === 'stays' ? `${session.notice.text} ${text}` : text;
+    const told = withTold(session, sayLeft(half));
     const act = go && { say: 'Go on with it', go };
     session.tell({ text: told, lasts: 'stays', ...(act ? { act } : {}) });
   }
@@ -143,6 +149,11 @@ export class HalfWritten {
     this.#callOff = null;
     this.#waiting = null;
   }
+}
+
+/** After what stays told. */
+function withTold({ notice }: Session, text: string): string {
+  return notice?.lasts === 'stays' ? `${notice.text} ${text}` : text;
 }
 
 function sayLeft({ what, cell, words }: KeptHalf): string {

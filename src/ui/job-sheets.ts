@@ -19,6 +19,7 @@ import type { Session } from './session.ts';
 import { isOfRow, placeOf } from './row-places.ts';
 import { columnNamed, removingColumn } from './column-sheet.ts';
 import { goesInto, movingTo } from './moving-sheet.ts';
+import { type Origin, sayOrigin } from '../versions/working-copy.ts';
 import { removing } from './removing-sheet.ts';
 import './go-to.ts';
 import type { PaperSheet } from './paper-sheet.ts';
@@ -42,6 +43,7 @@ export class JobSheets extends LitElement {
   /** Of a table: which column it is about. */
   @property({ type: Number }) column = 0;
   @state() private kept: readonly KeptEntry[] = [];
+  @state() private origins: ReadonlyMap<string, Origin | null> = new Map();
   /** The notebook that was asked once to be removed. */
   @state() private leaving: string | null = null;
   @state() private binder: Binder | null = null;
@@ -130,6 +132,11 @@ export class JobSheets extends LitElement {
       </div>`;
   }
 
+  #madeFrom(id: string): string {
+    const origin = this.origins.get(id);
+    return origin ? `. ${sayOrigin(origin)}` : '';
+  }
+
   #notebooks(): TemplateResult {
     const { openId } = this.desk;
     return html`<ul>
@@ -149,7 +156,7 @@ export class JobSheets extends LitElement {
                   ${new Date(keptAt).toLocaleString([], {
                     dateStyle: 'medium',
                     timeStyle: 'short',
-                  })}</span
+                  })}${this.#madeFrom(id)}</span
                 >
               </button>
               ${id === openId ? nothing : this.#forgetting(id, title)}
@@ -241,7 +248,18 @@ export class JobSheets extends LitElement {
   };
 
   async #list(): Promise<void> {
-    this.kept = await this.desk.list();
+    const kept = await this.desk.list();
+    this.kept = kept;
+    // Copies often keep their title: what they were made from tells them apart.
+    const alike = kept.filter(({ id, title }) =>
+      kept.some((other) => other.id !== id && other.title === title),
+    );
+    const shelf = await this.desk.versions();
+    this.origins = new Map(
+      await Promise.all(
+        alike.map(async ({ id }) => [id, await shelf.origin(id).catch(() => null)] as const),
+      ),
+    );
   }
 
   async #offer(): Promise<void> {

@@ -2,16 +2,19 @@
 // amounts, the net, the new total, and lines to sign on.
 // Properties: `binder`, `number`.
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
 import type { ChangeOrder, OrderLine, VersionNamed } from '../versions/change-order.ts';
 import { ORDER_STATES, orderState } from '../versions/contract.ts';
 import { fingerprint } from '../versions/hash.ts';
 import type { Binder } from './binder.ts';
-import { contractHere } from './contract-here.ts';
+import { contractHere, sayTwice } from './contract-here.ts';
 import { dayShown } from './day-words.ts';
 import { look } from './look.ts';
-import { isNothing, money, signedMoney } from './money-words.ts';
+import { isNothing, money, signedMoney, sumOf } from './money-words.ts';
 import { snapshotsLook } from './snapshots-look.ts';
+
+/** What an owner puts on top of his costs, and tells a client line by line only where he means to. */
+const HIS_OWN = new Set(['overhead', 'contingency', 'markup']);
 
 const KINDS: readonly (readonly [OrderLine['kind'], string])[] = [
   ['added', 'Added'],
@@ -82,6 +85,7 @@ export class OrderPaper extends LitElement {
 
   @property({ attribute: false }) binder!: Binder;
   @property({ type: Number }) number = 0;
+  @state() private ownLines: 'together' | 'each' = 'together';
   #stop: (() => void) | null = null;
 
   override connectedCallback(): void {
@@ -117,6 +121,7 @@ export class OrderPaper extends LitElement {
             </button>`,
         )}
       </div>
+      ${this.#ownTold(order)}
       <article class="paper" aria-label="Change order ${order.number}">
         <h3 tabindex="-1">Change order ${order.number}</h3>
         <dl>
@@ -148,6 +153,20 @@ export class OrderPaper extends LitElement {
     `;
   }
 
+  #ownTold({ lines }: ChangeOrder): TemplateResult | typeof nothing {
+    if (!lines.some(isHisOwn)) return nothing;
+    const each = this.ownLines === 'each';
+    return html`<div class="acts">
+      <button
+        class="act"
+        aria-pressed=${each ? 'true' : 'false'}
+        @click=${() => (this.ownLines = each ? 'together' : 'each')}
+      >
+        Tell overhead, contingency and profit line by line
+      </button>
+    </div>`;
+  }
+
   #since(number: number): string {
     const last = this.binder.versions.orderLog.findLast((entry) => entry.order === number);
     return last ? ` since ${dayShown(last.date)}` : '';
@@ -155,6 +174,9 @@ export class OrderPaper extends LitElement {
 
   #lines(order: ChangeOrder): TemplateResult {
     const { lines, currency, before, net, after, rest, incomplete } = order;
+    const together = this.ownLines === 'together' ? lines.filter(isHisOwn) : [];
+    const told = lines.filter((line) => !together.includes(line));
+    const onTop = together.reduce((sum, { difference }) => sumOf(sum, difference), '0.00');
     return html`<div class="sideways">
         <table>
           <thead>
@@ -166,7 +188,7 @@ export class OrderPaper extends LitElement {
             </tr>
           </thead>
           ${KINDS.map(([kind, say]) => {
-            const own = lines.filter((line) => line.kind === kind);
+            const own = told.filter((line) => line.kind === kind);
             return own.length === 0
               ? nothing
               : html`<tbody class="group">
@@ -176,6 +198,16 @@ export class OrderPaper extends LitElement {
                   ${own.map((line) => orderRow(line, currency))}
                 </tbody>`;
           })}
+          ${
+            together.length === 0
+              ? nothing
+              : html`<tbody>
+                  <tr>
+                    <td colspan="3">Overhead and profit on these</td>
+                    <td class="n">${signedMoney(onTop, currency)}</td>
+                  </tr>
+                </tbody>`
+          }
           ${
             isNothing(rest)
               ? nothing
@@ -223,8 +255,13 @@ export class OrderPaper extends LitElement {
               ${counted === 1 ? '1 approved change order' : `${counted} approved change orders`} it
               comes to <b>${money(sum, currency)}</b>.`
       }
+      ${contract.twice.length === 0 ? nothing : html`<span class="trouble screen">${sayTwice(contract)}</span>`}
     </p>`;
   }
+}
+
+function isHisOwn({ line, of }: OrderLine): boolean {
+  return line === 'price' && HIS_OWN.has(of);
 }
 
 function orderRow({ part, name, before, after, difference }: OrderLine, currency: string) {

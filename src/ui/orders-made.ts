@@ -2,7 +2,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { orderState } from '../versions/contract.ts';
 import type { Binder } from './binder.ts';
-import { contractHere } from './contract-here.ts';
+import { contractHere, sayTwice } from './contract-here.ts';
 import { dayShown } from './day-words.ts';
 import { money, signedMoney } from './money-words.ts';
 
@@ -71,7 +71,9 @@ export function ordersMade(
     </div>
     ${
       contract
-        ? nothing
+        ? contract.twice.length === 0
+          ? nothing
+          : html`<p class="trouble">${sayTwice(contract)}</p>`
         : html`<p class="tell">
             No snapshot was accepted yet: there is no contract that these could be added to.
           </p>`

@@ -5,7 +5,8 @@ import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Change, Finding } from '../notebook/document.ts';
 import { type Moved, ifMoved } from '../versions/moved-prices.ts';
-import { type PastDate, askAgain, sayPast } from '../versions/past-dates.ts';
+import { askAgain } from '../versions/asked-again.ts';
+import { type PastDate, sayPast } from '../versions/past-dates.ts';
 import { takenOut } from '../versions/taken-out.ts';
 import type { Binder } from './binder.ts';
 import { dayShown } from './day-words.ts';
@@ -65,7 +66,8 @@ export class PastPrices extends LitElement {
   protected override render(): TemplateResult {
     const { past, validity } = this.binder;
     if (past.length === 0 && validity === null) return html``;
-    const asked = past.filter(({ way }) => way.kind === 'ask').length;
+    const asked = past.filter(({ way }) => way.kind === 'ask' || way.kind === 'take-out');
+    const inside = asked.some(({ way }) => way.kind === 'take-out');
     return html`<h3>${past.length > 0 ? 'Prices past their date' : 'Prices with a date'}</h3>
       ${this.#validity()}
       ${
@@ -76,15 +78,23 @@ export class PastPrices extends LitElement {
             </ul>`
       }
       ${
-        asked === 0
+        asked.length === 0
           ? nothing
           : html`<div class="acts">
-              <button class="act" data-ask @click=${this.#ask}>
-                ${asked === 1 ? 'Turn it' : `Turn all ${asked}`} into ? until it is quoted again
-              </button>
-            </div>`
-      }
-      ${past.some(({ way }) => way.kind === 'ask' || way.kind === 'take-out') ? this.#trying() : nothing}`;
+                <button class="act" data-ask @click=${this.#ask}>
+                  ${asked.length === 1 ? 'Turn it into ? until it is quoted' : `Turn all ${asked.length} into ? until they are quoted`}
+                  again
+                </button>
+                ${
+                  inside
+                    ? html`<span class="tell"
+                        >A price inside a formula gets a cell of its own first.</span
+                      >`
+                    : nothing
+                }
+              </div>
+              ${this.#trying()}`
+      }`;
   }
 
   #validity(): TemplateResult | typeof nothing {
@@ -94,8 +104,8 @@ export class PastPrices extends LitElement {
     const day = dayShown(first.until);
     const until =
       first.until < this.binder.today
-        ? `All of them were good until ${day}: ${first.name} was the first to run out.`
-        : `All of them are good until ${day}: ${first.name} is the first to run out.`;
+        ? `Until ${day} every price was good: ${first.name} was the first to run out.`
+        : `Until ${day} every price is good: ${first.name} is the first to run out.`;
     const since = oldest ? ` The oldest was quoted ${dayShown(oldest.day)}: ${oldest.name}.` : '';
     return html`<p class="tell">${until}${since}</p>`;
   }
@@ -109,7 +119,8 @@ export class PastPrices extends LitElement {
       ${
         each.way.kind === 'take-out'
           ? html`<button class="act" @click=${() => this.#takeOut(each)}>
-              Give ${each.way.price} a cell of its own
+              Give ${each.way.prices.join(' and ')}
+              ${each.way.prices.length === 1 ? 'a cell of its own' : 'cells of their own'}
             </button>`
           : nothing
       }
@@ -191,7 +202,7 @@ function todo({ way }: PastDate): string {
     case 'take-out':
       return '';
     case 'formula':
-      return '; it stands in a formula: give each price a cell of its own with its own from, then it can be asked for here';
+      return '; no price is written out in its formula: write there what it is now, with its new date';
     case 'by-hand':
       return '; it was set by hand: take that back, or write what it is now with its new date';
     case 'table':

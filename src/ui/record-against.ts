@@ -12,7 +12,7 @@ import { readMoney, readPercent } from '../record/fields.ts';
 import { sharesOf } from '../record/shares.ts';
 import { moneyText } from '../versions/cents.ts';
 import { look } from './look.ts';
-import { money } from './money-words.ts';
+import { isNothing, money } from './money-words.ts';
 import { bars } from './record-bars.ts';
 import type { Fresh, RecordBook } from './record-book.ts';
 import { recordAgainstLook } from './record-against-look.ts';
@@ -112,7 +112,11 @@ export class RecordAgainst extends LitElement {
           ? nothing
           : html`<p>
               <span class="ringed"
-                >Over by more than ${money(this.book.limit, budget.currency)}</span
+                >${
+                  isNothing(this.book.limit)
+                    ? 'Over the estimate'
+                    : `Over by more than ${money(this.book.limit, budget.currency)}`
+                }</span
               >:
               ${found.map(({ part, over }, i) => `${i === 0 ? '' : ', '}${part ?? 'the whole job'} ${of(over)}`)}.
             </p>`

@@ -6,7 +6,12 @@ import type { Correction, Entry, PartNamed, Progress, Recorded, Watch } from '..
 import { type Stands, standingOf } from '../record/standing.ts';
 import { type Added, addRecords } from '../store/record-keeping.ts';
 import { type TakenRecords, takenRecords } from '../store/record-shapes.ts';
-import { NO_VERSIONS, type Versions, type VersionsShelf } from '../store/versions-shelf.ts';
+import {
+  type KeptVersions,
+  NO_VERSIONS,
+  type Versions,
+  type VersionsShelf,
+} from '../store/versions-shelf.ts';
 import { acceptedOf } from '../versions/standing.ts';
 import type { Desk } from './desk.ts';
 
@@ -26,6 +31,7 @@ export class RecordBook {
   readonly #desk: Desk;
   readonly #shelf: VersionsShelf;
   #versions: Versions = NO_VERSIONS;
+  #revision = 0;
   #taken: TakenRecords = { records: [], newer: 0, unreadable: [] };
   stands: Stands = standingOf([]);
 
@@ -35,7 +41,7 @@ export class RecordBook {
     const book = new RecordBook(desk, shelf);
     const found = await shelf.take(book.id);
     if (found.kind !== 'taken') return null;
-    book.#take(found.value.versions);
+    book.#take(found.value);
     return book;
   }
 
@@ -55,9 +61,26 @@ export class RecordBook {
     if (desk.keeping.kind === 'not-kept') return sayNotKept(desk.keeping.why);
     const added = await addRecords(this.#shelf, this.id, records);
     if (added.kind === 'not-kept') return sayNotKept(added.why);
-    this.#take(added.kept.versions);
+    this.#take(added.kept);
     await (await desk.binder()).recordKept();
     return null;
+  }
+
+  /** Takes in what another page added; false where nothing is new. */
+  async catchUp(): Promise<boolean> {
+    const found = await this.#shelf.take(this.id).catch(() => null);
+    if (found?.kind !== 'taken' || found.value.revision <= this.#revision) return false;
+    this.#take(found.value);
+    return true;
+  }
+
+  /** Rows of a sheet that were left in the field and not put in. */
+  get rowsLeft(): Promise<string> {
+    return this.#desk.rows.of(this.id);
+  }
+
+  keepRows(text: string): void {
+    void this.#desk.rows.keep(this.id, text);
   }
 
   get today(): string {
@@ -108,8 +131,9 @@ export class RecordBook {
     return { held, warnings: warnings(held, this.limit) };
   }
 
-  #take(versions: Versions): void {
+  #take({ versions, revision }: KeptVersions): void {
     this.#versions = versions;
+    this.#revision = revision;
     this.#taken = takenRecords(versions.records);
     this.stands = standingOf(this.#taken.records);
   }

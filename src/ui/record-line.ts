@@ -55,6 +55,8 @@ export class RecordLine extends LitElement {
   @state() private taken: { readonly receipt: Receipt | null } | null = null;
   @state() private faults: readonly FieldFault[] = [];
   @state() private trouble = '';
+  /** The rate that went on from the line before; empty once another was typed. */
+  #carried = '';
 
   /** Gives the keyboard to a field. */
   async goTo(field: Field): Promise<void> {
@@ -66,6 +68,7 @@ export class RecordLine extends LitElement {
   async next(): Promise<void> {
     const { date, part, kind, rate } = this.#texts;
     this.typed = { date, part, kind, rate };
+    this.#carried = rate;
     this.taken = null;
     this.faults = [];
     this.trouble = '';
@@ -212,6 +215,11 @@ export class RecordLine extends LitElement {
 
   #type(field: Field, text: string): void {
     this.typed = { ...this.typed, [field]: text };
+    // A rate that went on from the line before belongs to hours: a receipt does without it.
+    const { rate, hours } = this.#texts;
+    const receipt = field === 'amount' && text !== '' && hours === '';
+    if (receipt && rate !== '' && rate === this.#carried) this.typed = { ...this.typed, rate: '' };
+    if (field === 'rate') this.#carried = '';
     this.faults = this.faults.filter((one) => one.field !== field);
   }
 

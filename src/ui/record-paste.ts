@@ -32,7 +32,8 @@ export class RecordPaste extends LitElement {
   #read: ReadRows | null = null;
   #of = '';
 
-  protected override willUpdate(): void {
+  protected override willUpdate(changed: Map<string, unknown>): void {
+    if (changed.has('book')) void this.#find(this.book);
     if (this.text === this.#of) return;
     this.#of = this.text;
     const { parts, currency } = this.book;
@@ -51,7 +52,7 @@ export class RecordPaste extends LitElement {
           rows="7"
           spellcheck="false"
           .value=${this.text}
-          @input=${(event: InputEvent) => (this.text = (event.currentTarget as HTMLTextAreaElement).value)}
+          @input=${(event: InputEvent) => this.#write((event.currentTarget as HTMLTextAreaElement).value)}
         ></textarea>
       </label>
       <div class="acts">
@@ -60,6 +61,17 @@ export class RecordPaste extends LitElement {
       </div>
       <p class="said" role="status">${this.said}</p>
       ${this.#told()}`;
+  }
+
+  /** Kept as it stands: what is not put in yet is there again at the next visit. */
+  #write(text: string): void {
+    this.text = text;
+    this.book.keepRows(text);
+  }
+
+  async #find(book: RecordBook): Promise<void> {
+    const left = await book.rowsLeft;
+    if (book === this.book && this.text === '') this.text = left;
   }
 
   #offers(): TemplateResult | typeof nothing {
@@ -133,15 +145,17 @@ export class RecordPaste extends LitElement {
     const why = await this.book.add(taken.map((says) => ({ record: 'entry', says })));
     this.said = why ?? `${lines(taken.length)} put in, ${this.#sum(taken)}.`;
     if (why !== null) return;
-    this.text = left;
+    this.#write(left);
     this.requestUpdate();
+    // What was pressed is gone.
+    this.renderRoot.querySelector('textarea')?.focus();
     this.dispatchEvent(new CustomEvent('added'));
   }
 
   async #open(): Promise<void> {
     try {
       const file = await fileOpen(SHEET);
-      this.text = textOf(await file.arrayBuffer());
+      this.#write(textOf(await file.arrayBuffer()));
     } catch (cause) {
       if (!(cause instanceof Error && cause.name === 'AbortError'))
         this.said = 'That file could not be read.';

@@ -27,6 +27,7 @@ export class RecordSheet extends LitElement {
   @state() private unreadable = false;
   @query('dialog') private dialog!: HTMLDialogElement;
   #wasOpen = false;
+  #stop: (() => void) | null = null;
 
   get session(): Session {
     return this.desk.session;
@@ -35,6 +36,19 @@ export class RecordSheet extends LitElement {
   constructor() {
     super();
     new Follows(this, 'changed', 'opened');
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    void this.desk.binder().then((binder) => {
+      if (this.isConnected) this.#stop ??= binder.listen(() => void this.#catchUp());
+    });
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#stop?.();
+    this.#stop = null;
   }
 
   protected override willUpdate(): void {
@@ -124,10 +138,20 @@ export class RecordSheet extends LitElement {
   /** The book is the same, what stands in it is not: everything that shows it is drawn again. */
   #added = (): void => {
     this.desk.half.done();
+    this.#drawAgain();
+  };
+
+  /** Another page added to it while it lies here. */
+  async #catchUp(): Promise<void> {
+    const { book } = this;
+    if (this.open && book?.id === this.desk.openId && (await book.catchUp())) this.#drawAgain();
+  }
+
+  #drawAgain(): void {
     this.requestUpdate();
     for (const leaf of this.renderRoot.querySelectorAll<LitElement>('.inside > *'))
       if ('requestUpdate' in leaf) leaf.requestUpdate();
-  };
+  }
 
   #away = (): void => {
     if (this.open) this.dispatchEvent(new CustomEvent('away'));

@@ -1,17 +1,30 @@
 // What stands on the sheet before a cell is removed: what it goes into, and that undo brings it back.
-import { html, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import type { CellId } from '../language/tree.ts';
+import { onlyRecaps } from '../notebook/tree-parts.ts';
 import type { Session } from './session.ts';
 
 export function removing(session: Session, id: CellId, away: () => void): TemplateResult {
-  const into = session.door.state(id).goesInto.map((cell) => session.cell(cell)?.name ?? '');
+  const into = session.door.state(id).goesInto;
+  const recaps = into.filter((cell) => onlyRecaps(session.door.state(cell).reading.tree, id));
+  const named = into.filter((cell) => !recaps.includes(cell));
+  const names = (cells: readonly CellId[]) =>
+    html`<b>${listed(cells.map((cell) => session.cell(cell)?.name ?? ''))}</b>`;
   return html`<p>
+      ${into.length === 0 ? 'It goes into nothing else.' : nothing}
       ${
-        into.length === 0
-          ? 'It goes into nothing else.'
-          : html`It goes into <b>${listed(into)}</b>. ${into.length === 1 ? 'That one' : 'Those'}
-              will say that the name is missing until another is written. Undo brings it back.`
+        named.length === 0
+          ? nothing
+          : html`It goes into ${names(named)}. ${named.length === 1 ? 'That one' : 'Those'} will say
+            that the name is missing until another is written.`
       }
+      ${
+        recaps.length === 0
+          ? nothing
+          : html`${names(recaps)} ${recaps.length === 1 ? 'adds' : 'add'} it up with other lines and
+            will come out without it.`
+      }
+      ${into.length === 0 ? nothing : 'Undo brings it back.'}
     </p>
     <div class="acts">
       <button

@@ -39,6 +39,8 @@ export class Session {
   #writing: Writing | null = null;
   #trial: Trial | null = null;
   #notice: Notice | null = null;
+  /** Why the last change was not made. */
+  #refused: Notice | null = null;
   /** Told to whoever would change something, while another page writes in this notebook. */
   #held: Notice | null = null;
   /** What was to be mended when the rows were last drawn. */
@@ -189,7 +191,8 @@ export class Session {
     if (this.#trial) this.leaveTape();
     const done = make(this.#door);
     if (!('change' in done)) {
-      this.tell({ text: done.message, lasts: 'stays' });
+      this.#refused = { text: done.message, lasts: 'stays' };
+      this.tell(this.#refused);
       return false;
     }
     this.#quiet();
@@ -409,7 +412,10 @@ export class Session {
   }
 
   #quiet(): void {
-    if (this.#notice?.lasts === 'plain') this.tell(null);
+    // Why something was not done is over once it was done otherwise.
+    const over = this.#notice?.lasts === 'plain' || this.#notice === this.#refused;
+    if (this.#notice && over) this.tell(null);
+    this.#refused = null;
   }
 
   #redraw(cells: readonly (CellId | null)[]): void {

@@ -8,8 +8,10 @@ import { type Snapshot, sayMismatch, verify } from '../versions/snapshot.ts';
 import { type Happened, standingOf } from '../versions/standing.ts';
 import type { Binder } from './binder.ts';
 import { dayShown } from './day-words.ts';
+import { Follows } from './follows.ts';
 import { look } from './look.ts';
 import { money, moreOrLess } from './money-words.ts';
+import type { Session } from './session.ts';
 import { snapshotsLook } from './snapshots-look.ts';
 
 /** Two versions to be compared by their seals; null is the notebook as it stands. */
@@ -99,6 +101,15 @@ export class SnapshotList extends LitElement {
   #stop: (() => void) | null = null;
   readonly #matches = new WeakMap<Snapshot, readonly string[]>();
 
+  constructor() {
+    super();
+    new Follows(this, 'changed', 'opened');
+  }
+
+  get session(): Session {
+    return this.binder.desk.session;
+  }
+
   override connectedCallback(): void {
     super.connectedCallback();
     this.#stop = this.binder.listen(() => this.requestUpdate());
@@ -184,7 +195,7 @@ export class SnapshotList extends LitElement {
               ? html`, <span class="stand">${stands.happened} ${dayShown(stands.date)}</span>`
               : nothing
           }${values.total.incomplete ? ', with lines without a value' : nothing}${
-            note ? html`. ${note}` : nothing
+            note ? html`: ${note}` : nothing
           }
         </div>
         ${this.#beside(snapshot)}

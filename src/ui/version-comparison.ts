@@ -6,6 +6,7 @@ import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { type Comparison, compare } from '../versions/compare.ts';
 import { sayMethod, stepsOf } from '../versions/say-change.ts';
+import { holdingToo } from '../versions/held-twice.ts';
 import type { TotalOf } from '../versions/world.ts';
 import { weighing } from '../versions/why-moved.ts';
 import type { Binder } from './binder.ts';
@@ -160,6 +161,7 @@ export class VersionComparison extends LitElement {
   #ordering(): TemplateResult {
     return html`<form class="ordering" @submit=${this.#order}>
       <h3>Make a change order of it</h3>
+      ${this.#heldAlready()}
       <div class="fields">
         <label class="wide"
           >Reason, as whoever signs will read it
@@ -170,6 +172,32 @@ export class VersionComparison extends LitElement {
       </div>
       ${this.trouble ? html`<p class="trouble" role="alert">${this.trouble}</p>` : nothing}
     </form>`;
+  }
+
+  /** Orders that would count some of this as well, and where the last of them ended. */
+  #heldAlready(): TemplateResult | typeof nothing {
+    const { snapshots, orders } = this.binder.versions;
+    const ends = { from: { seal: this.from }, to: { seal: this.to } };
+    const seals = snapshots.map(({ seal }) => seal);
+    const last = holdingToo(ends, orders, seals).at(-1);
+    if (!last) return nothing;
+    const { number, to } = last;
+    const next = this.binder.snapshot(to.seal);
+    return html`<p class="trouble">
+        Change order ${number} holds changes from here already. Where both are approved, the
+        contract counts them twice.
+      </p>
+      ${
+        next === null || next.seal === this.to
+          ? nothing
+          : html`<button
+              type="button"
+              class="act"
+              @click=${() => this.#compare({ from: next.seal, to: this.to })}
+            >
+              Start from ${next.name} instead, where it ended
+            </button>`
+      }`;
   }
 
   #order = (event: SubmitEvent): void => {

@@ -1,5 +1,6 @@
 // A whole job: the notebook with the list of its identities, its snapshots and change orders and what happened to them.
 import type { Plain } from './canonical.ts';
+import { centsOf } from './cents.ts';
 import type { ChangeOrder } from './change-order.ts';
 import type { OrderLog } from './contract.ts';
 import type { KeptIdentities } from './identities.ts';
@@ -44,6 +45,13 @@ export function verifyJob({ snapshots, log, orders, orderLog }: Job): readonly J
     found.push(of('snapshot', 'One snapshot is in this job more than once.'));
   if (numbers.size < orders.length)
     found.push(of('order', 'Two change orders have the same number.'));
+  for (const order of orders.filter((one) => !addsUp(one)))
+    found.push(
+      of(
+        'order',
+        `Change order ${order.number} does not add up: an amount in it was changed since it was made.`,
+      ),
+    );
   const strays = log.filter(({ snapshot }) => !seals.has(snapshot));
   for (const { happened, date } of strays)
     found.push(of('log', `"${happened}" on ${date} is about a snapshot that is not here.`));
@@ -52,6 +60,14 @@ export function verifyJob({ snapshots, log, orders, orderLog }: Job): readonly J
       of('log', `"${state}" on ${date} is about change order ${order}, which is not here.`),
     );
   return found;
+}
+
+/** As it was made: the lines and the rest come to its net, and that from one total to the other. */
+function addsUp({ lines, rest, net, before, after }: ChangeOrder): boolean {
+  const cents = [...lines.map(({ difference }) => difference), rest, net, before, after];
+  if (!cents.every((text) => /^-?\d+\.\d\d$/.test(text))) return false;
+  const told = lines.reduce((sum, line) => sum + centsOf(line.difference), centsOf(rest));
+  return told === centsOf(net) && centsOf(before) + centsOf(net) === centsOf(after);
 }
 
 function of(about: JobMismatch['about'], message: string): JobMismatch {

@@ -8,7 +8,7 @@ export interface Moved {
   /** The price as it stands, and with those prices moved; dollars and cents as text. */
   readonly before: string;
   readonly after: string;
-  /** How many prices were moved. */
+  /** How many cells have a price that was moved. */
   readonly count: number;
 }
 
@@ -27,15 +27,16 @@ export function ifMoved(
   for (const { cell, way } of past) {
     const { id } = twin.cell(cell);
     const { formula } = estimate.state(id).input;
-    const spot =
+    const spots =
       way.kind === 'ask'
-        ? { from: 0, to: formula.length }
+        ? [{ from: 0, to: formula.length }]
         : way.kind === 'take-out'
-          ? pricesIn(estimate, id)[0]?.spot
-          : null;
-    if (!spot) continue;
-    const moved = `(${formula.slice(spot.from, spot.to)} ${how} ${share}%)`;
-    const put = formula.slice(0, spot.from) + moved + formula.slice(spot.to);
+          ? pricesIn(estimate, id).map((price) => price.spot)
+          : [];
+    if (spots.length === 0) continue;
+    let put = formula;
+    for (const { from, to } of spots.toSorted((a, b) => b.from - a.from))
+      put = `${put.slice(0, from)}(${put.slice(from, to)} ${how} ${share}%)${put.slice(to)}`;
     if ('change' in estimate.setFormula(id, put)) count++;
   }
   if (count === 0) return null;

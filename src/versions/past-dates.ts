@@ -1,6 +1,6 @@
-// Givens whose source says until when it is good, and that day is over: pointed out, and turned into `?` in one go.
+// Prices whose source says until when it is good, and that day is over: pointed out, with what can be done about each.
 import type { CellId } from '../language/tree.ts';
-import type { Cell, Change, Splice } from '../notebook/document.ts';
+import type { Cell } from '../notebook/document.ts';
 import type { Estimate } from '../notebook/estimate.ts';
 import { cellsOf } from '../notebook/lines.ts';
 import { remarkText, sourceOf } from '../notebook/remarks.ts';
@@ -25,9 +25,9 @@ export interface PastDate {
 export type PastWay =
   /** A given: it can become a `?`. */
   | { readonly kind: 'ask' }
-  /** One price stands inside a formula: it can have a cell of its own. */
-  | { readonly kind: 'take-out'; readonly price: string }
-  /** Several do, or none that is written out. */
+  /** Its prices stand inside a formula: each can have a cell of its own. */
+  | { readonly kind: 'take-out'; readonly prices: readonly string[] }
+  /** None is written out in its formula. */
   | { readonly kind: 'formula' }
   /** Set by hand, or in a table: for its owner to write anew. */
   | { readonly kind: 'by-hand' }
@@ -98,32 +98,12 @@ export function sayPast({ daysAgo, goodFor, daysPast }: PastDate): string {
   return `no longer good since ${inDays(daysPast)}`;
 }
 
-/** One edit that asks for all of them again; what each was stays beside its source. Null: none of them can be asked for. */
-export function askAgain(estimate: Estimate, past: readonly PastDate[]): Change | null {
-  const wanted = new Set(past.filter(({ way }) => way.kind === 'ask').map(({ cell }) => cell));
-  const cells = estimate.notebook.parts
-    .flatMap(cellsOf)
-    .filter((cell) => wanted.has(cell.id) && wayOf(estimate, cell).kind === 'ask');
-  if (cells.length === 0) return null;
-  const [only] = cells;
-  const what = cells.length === 1 && only ? only.name : `${cells.length} prices past their date`;
-  return { say: `Ask again for ${what}`, splices: cells.flatMap(asked) };
-}
-
-function asked({ formula, formulaSpot, remarks }: Cell): readonly Splice[] {
-  const from = remarks.find(({ kind }) => kind === 'from');
-  const said = from
-    ? [{ from: from.textSpot.to, to: from.textSpot.to, insert: `; was ${formula}` }]
-    : [];
-  return [{ ...formulaSpot, insert: '?' }, ...said];
-}
-
 function wayOf(estimate: Estimate, { id, remarks, table }: Cell): PastWay {
   if (table !== null) return { kind: 'table' };
   if (remarkText(remarks, 'by hand') !== null) return { kind: 'by-hand' };
   if (estimate.state(id).kind === 'given') return { kind: 'ask' };
-  const [price, ...more] = pricesIn(estimate, id);
-  return price && more.length === 0 ? { kind: 'take-out', price: price.say } : { kind: 'formula' };
+  const prices = pricesIn(estimate, id).map(({ say }) => say);
+  return prices.length > 0 ? { kind: 'take-out', prices } : { kind: 'formula' };
 }
 
 function inDays(count: number): string {

@@ -83,8 +83,13 @@ const WRITES: readonly (readonly [string, readonly Step[], () => Promise<unknown
   ['a job from a file', PUTS(5), () => versions.bring(whole, 2)],
   [
     'what is removed',
-    ['connect', 'begin', 'delete 1', 'delete 3', 'delete 9', 'end'],
+    ['connect', 'begin', 'delete 1', 'delete 3', 'delete 10', 'end'],
     () => shelf.remove('a'),
+  ],
+  [
+    'rows that are not put in',
+    ['connect', 'begin', 'put 1', 'written 1', 'end'],
+    () => shelf.keepRows('a', '2026-05-04\tLanding'),
   ],
   [
     'beside which snapshot',
@@ -136,7 +141,8 @@ describe('a write that breaks', () => {
       ['a snapshot', 'put 3'],
       ['a job from a file', 'put 6'],
       // One snapshot more is there by now.
-      ['what is removed', 'delete 12'],
+      ['what is removed', 'delete 13'],
+      ['rows that are not put in', 'put 2'],
       ['what is watched and compared', 'put 2'],
       ['beside which snapshot', 'put 2'],
       ['where one left off', 'put 2'],

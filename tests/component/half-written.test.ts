@@ -123,9 +123,11 @@ describe('a line that was left half-written', () => {
 
   test('goes with its notebook', async () => {
     const { shelf } = browserOf().settings;
+    await shelf.keepRows('a', 'rows');
     await shelf.keepHalf('a', { part: 'P', cell: 'A', what: 'formula', words: '3 ft' });
     expect(await shelf.half('a')).toMatchObject({ words: '3 ft' });
     await shelf.remove('a');
     expect(await shelf.half('a')).toBeNull();
+    expect(await shelf.rows('a')).toBe('');
   });
 });

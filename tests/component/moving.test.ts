@@ -226,3 +226,33 @@ test('Ctrl G goes to a place from anywhere, also from a formula that is being wr
   await keys('steps{Enter}');
   await expect.poll(on).toBe('Steps');
 });
+
+describe('removing', () => {
+  test('tells what names a cell from what only adds it up', async () => {
+    await choose('Concrete');
+    await keys('{Delete}');
+    const sheet = await openSheet();
+    expect(wordsOf(sheet)).toContain(
+      'Landing cost adds it up with other lines and will come out without it. Undo brings it back.',
+    );
+    expect(wordsOf(sheet)).not.toContain('the name is missing');
+    await keys('{Escape}');
+    await choose('Slab length');
+    await keys('{Delete}');
+    expect(wordsOf(await openSheet())).toContain(
+      'It goes into Slab volume and Run . Those will say that the name is missing until another is written.',
+    );
+  });
+});
+
+test('notebooks of one title are told apart by what they were made from', async () => {
+  const binder = await desk.binder();
+  const bid = await binder.freeze('Bid 1', '');
+  if (!bid) throw new Error('nothing was frozen');
+  await binder.copy(bid, 'restored');
+  await frames();
+  button(page, 'Notebooks').click();
+  const sheet = await openSheet();
+  await expect.poll(() => wordsOf(sheet)).toMatch(/Taken up again from "Bid 1" \(/);
+  expect(wordsOf(sheet).match(/Back step/g)).toHaveLength(2);
+});

@@ -277,6 +277,94 @@ describe('a change order', () => {
     await expect.poll(() => wordsOf(sheet)).toContain('Contract sum');
     expect(wordsOf(sheet)).toContain('Two feet longer');
   });
+
+  test('keeps overhead and profit in one line on the paper, until they are to be told', async () => {
+    const priced = `${SMALL_JOB}
+## Price
+
+- Overhead: 10% of total cost of Landing
+  - price: overhead
+- Profit: 20% of total cost of Landing
+  - price: markup
+- Tax: 5% of total cost of Landing
+  - price: tax
+`;
+    const { sheet, press, write, desk, binder } = await laid(priced);
+    await binder.freeze('Bid 1', '');
+    change(desk, 'Bag price', '$7.48 per bag');
+    await settled(sheet);
+    await press('Compare with now: Bid 1');
+    await settled(sheet);
+    write('reason', 'Dearer bags');
+    await press('It is priced so');
+    await expect.poll(() => wordsOf(sheet)).toContain('for the client');
+    const paper = (): string => wordsOf(found(sheet, '.paper'));
+    // 40 bags at $1 more: a tenth and a fifth of $40 on top, and a twentieth of it for tax.
+    expect(paper()).toContain('Overhead and profit on these +$12.00');
+    expect(paper()).not.toContain('Profit Price');
+    expect(paper()).toContain('Tax Price $12.96 $14.96 +$2.00');
+    expect(paper()).toContain('Net of this change order +$54.00');
+    await press('Tell overhead, contingency and profit line by line');
+    expect(paper()).toContain('Profit Price $51.84 $59.84 +$8.00');
+    expect(paper()).not.toContain('on these');
+  });
+
+  test('freezes what it goes to, and the next one is told to start from there', async () => {
+    const { sheet, press, write, desk, binder } = await changedSince();
+    await press('Compare with now: Bid 1');
+    expect(wordsOf(sheet)).not.toContain('holds changes from here already');
+    write('reason', 'Two feet longer');
+    await press('It is priced so');
+    await expect.poll(() => wordsOf(sheet)).toContain('for the client');
+    const [, frozen] = binder.versions.snapshots;
+    expect(frozen).toMatchObject({ name: 'Change order 1', note: 'Two feet longer' });
+    expect(binder.versions.orders[0]?.to).toEqual({ name: 'Change order 1', seal: frozen?.seal });
+    await settled(sheet);
+    await press('approved');
+    change(desk, 'Slab length', '15 ft');
+    await userEvent.keyboard('{Escape}');
+    await settled(sheet);
+
+    // From the bid once more it would count the two feet twice.
+    await press('Compare with now: Bid 1');
+    await settled(sheet);
+    expect(wordsOf(sheet)).toContain('Change order 1 holds changes from here already.');
+    await press('Start from Change order 1 instead');
+    await settled(sheet);
+    expect(wordsOf(sheet)).not.toContain('holds changes from here already');
+    write('reason', 'One foot more');
+    await press('It is priced so');
+    await expect.poll(() => wordsOf(sheet)).toContain('for the client');
+    await press('approved');
+    const price = desk.session.door.costs().total.price;
+    await expect
+      .poll(() => wordsOf(found(sheet, '.paper')))
+      .toContain(`with 2 approved change orders it comes to $${price} .`);
+    expect(wordsOf(sheet)).not.toContain('counts them twice');
+  });
+
+  test('is told where it holds what another one holds, and both count in the contract', async () => {
+    const { sheet, press, write, binder } = await changedSince();
+    for (const reason of ['Two feet longer', 'The same again']) {
+      await press('Compare with now: Bid 1');
+      await settled(sheet);
+      write('reason', reason);
+      await press('It is priced so');
+      await expect.poll(() => binder.versions.orders.at(-1)?.reason).toBe(reason);
+      await expect.poll(() => wordsOf(sheet)).toContain('for the client');
+      await press('approved');
+      await settled(sheet);
+      await userEvent.keyboard('{Escape}');
+      await settled(sheet);
+    }
+    // Nothing was changed in between: what the second goes to was frozen already.
+    expect(binder.versions.snapshots.map(({ name }) => name)).toEqual(['Bid 1', 'Change order 1']);
+    const twice = 'Change order 2 holds changes that change order 1 holds as well';
+    await expect.poll(() => wordsOf(sheet)).toContain(twice);
+    await binder.logOrder(2, 'priced', '');
+    await settled(sheet);
+    expect(wordsOf(sheet)).not.toContain(twice);
+  });
 });
 
 describe('copies', () => {
@@ -306,6 +394,18 @@ describe('copies', () => {
   });
 });
 
+test('the price as it stands now follows the notebook while the sheet lies over it', async () => {
+  const { sheet, desk } = await laid();
+  const now = (): string => wordsOf(found(sheet, 'form.snap'));
+  expect(now()).toContain('$259.20 Now');
+  change(desk, 'Bag price', '$12.96 per bag');
+  await settled(sheet);
+  expect(now()).toContain('$518.40 Now');
+  change(desk, 'Bag price', '?');
+  await settled(sheet);
+  expect(now()).toContain('$0.00 Now so far: 1 line has no value yet');
+});
+
 test('prices past their date are pointed out and turned into ? in one go, which can be undone', async () => {
   const { sheet, press, desk } = await laid(OLD_PRICE);
   expect(wordsOf(sheet)).toContain(
@@ -326,7 +426,7 @@ test('an old price inside a formula gets a cell of its own, and then it can be a
     '## Landing\n\n- Delivery: 3 trips at $20 per trip\n  - cost: equipment\n  - from: quoted 2025-12-01, good for 30 days\n',
   );
   const { sheet, press, desk } = await laid(text);
-  expect(wordsOf(sheet)).toContain('All of them were good until Dec 31, 2025');
+  expect(wordsOf(sheet)).toContain('Until Dec 31, 2025 every price was good');
   const before = desk.session.door.costs().total.price;
   await press('Give $20 per trip a cell of its own');
   expect(shownOf(desk.session, 'Delivery price')).toBe('$20.00 per trip');
@@ -398,7 +498,8 @@ describe('the file of a whole job', () => {
     expect(told).toMatchObject({ kind: 'opened', mismatches: [] });
     expect(told.said).toContain('Every hash matches');
     const there = await other.binder();
-    await expect.poll(() => there.versions.snapshots.length).toBe(1);
+    // The bid, and what the change order goes to.
+    await expect.poll(() => there.versions.snapshots.length).toBe(2);
     const { text, origin, snapshots, log, orders, orderLog, records } = await binder.job();
     expect(there.versions).toEqual({ origin, snapshots, log, orders, orderLog, records });
     expect(other.session.door.notebook.text).toBe(text);

@@ -8,6 +8,7 @@ import {
   button,
   cellOf,
   drawn,
+  focusedElement,
   found,
   idOf,
   sessionOn,
@@ -101,6 +102,10 @@ describe('the working', () => {
     await userEvent.keyboard('{Tab}{Enter}');
     expect(session.door.costs().total.labour).toBe('12.00');
     expect(shownOf(session, 'Bags to buy')).toBe('$12.00');
+    // The button went with the choice; the keyboard is on what was chosen.
+    await expect
+      .poll(() => focusedElement()?.getAttribute('aria-label'))
+      .toBe('cost: labour. Change');
   });
 
   test('asks before a cell is removed', async () => {

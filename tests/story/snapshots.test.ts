@@ -94,6 +94,7 @@ test('a bid is frozen and accepted, the notebook changed, compared, ordered, pri
   for (const words of [
     'Undo',
     'Print it',
+    'line by line',
     'All snapshots',
     'Working of',
     'Riser check',

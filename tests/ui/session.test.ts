@@ -27,6 +27,16 @@ beforeEach(() => {
 });
 
 describe('a session', () => {
+  test('tells why a change was not made until one is', () => {
+    session.apply((door) => door.rename(id('Width'), 'Wide: 4 ft'));
+    expect(session.notice?.text).toContain('has a colon in it');
+    session.apply((door) => door.rename(id('Width'), 'Wide'));
+    expect(session.notice).toBeNull();
+    session.tell({ text: 'Another page wrote here.', lasts: 'stays' });
+    session.apply((door) => door.rename(id('Wide'), 'Width'));
+    expect(session.notice?.text).toBe('Another page wrote here.');
+  });
+
   test('calls those who watch the cells that a change reached, once each, and nobody else', () => {
     const called: string[] = [];
     for (const { id: cell, name } of allCells(session.door.notebook)) {

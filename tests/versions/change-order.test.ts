@@ -3,6 +3,7 @@ import { describe, expect, it, test } from 'vitest';
 import { type ChangeOrder, changeOrder } from '../../src/versions/change-order.ts';
 import { compare } from '../../src/versions/compare.ts';
 import { type OrderLog, contractOf, orderLogged, orderState } from '../../src/versions/contract.ts';
+import { holdingToo } from '../../src/versions/held-twice.ts';
 import { centsOf } from '../../src/versions/cents.ts';
 import type { Version } from '../../src/versions/version.ts';
 import { done } from '../notebook/cells.ts';
@@ -146,5 +147,33 @@ describe('the contract', () => {
   test('stands by what was said last', () => {
     expect(orderState(log, 1)).toBe('billed');
     expect(orderState([], 1)).toBe('asked');
+  });
+});
+
+describe('two change orders', () => {
+  const seals = ['bid', 'first', 'second'];
+  const between = (from: string | null, to: string | null): ChangeOrder => ({
+    ...orderOf(edited(TEXT, () => undefined)),
+    from: { name: 'from', seal: from },
+    to: { name: 'to', seal: to },
+  });
+  const ends = (from: string | null, to: string | null) => ({
+    from: { seal: from },
+    to: { seal: to },
+  });
+
+  test.for([
+    ['bid', null, 'bid', 'first', 1],
+    ['bid', 'second', 'first', 'second', 1],
+    ['second', 'bid', 'first', 'second', 1],
+    ['bid', null, 'first', 'second', 1],
+    // Made before ends were frozen: it is only known to begin there.
+    ['bid', null, 'bid', null, 1],
+    ['first', null, 'bid', null, 0],
+    ['first', 'second', 'bid', 'first', 0],
+    ['first', null, 'bid', 'first', 0],
+    ['bid', 'first', 'first', 'second', 0],
+  ] as const)('%s to %s beside %s to %s hold the same: %i', ([from, to, from2, to2, same]) => {
+    expect(holdingToo(ends(from, to), [between(from2, to2)], seals)).toHaveLength(same);
   });
 });

@@ -5,7 +5,8 @@ import { Estimate } from '../../src/notebook/estimate.ts';
 import { compare } from '../../src/versions/compare.ts';
 import { dayNumber, dayText, datedBy } from '../../src/versions/days.ts';
 import { newIdentities, readIdentities } from '../../src/versions/identities.ts';
-import { askAgain, pastDates, sayPast, validity } from '../../src/versions/past-dates.ts';
+import { askAgain } from '../../src/versions/asked-again.ts';
+import { pastDates, sayPast, validity } from '../../src/versions/past-dates.ts';
 import { ifMoved } from '../../src/versions/moved-prices.ts';
 import { verify } from '../../src/versions/snapshot.ts';
 import { takenOut } from '../../src/versions/taken-out.ts';
@@ -206,6 +207,8 @@ const INSIDE = `# K
 - Both: $5 plus $7
   - cost: fee
   - from: quoted 2026-01-05, good for 14 days
+- Named: delivery price by 2
+  - from: quoted 2026-01-05, good for 14 days
 `;
 
 describe('a price past its date inside a formula', () => {
@@ -220,8 +223,9 @@ describe('a price past its date inside a formula', () => {
   it('is told with what can be done about it', () => {
     const ways = pastDates(edited(), today).map(({ name, way }) => [name, way]);
     expect(ways).toEqual([
-      ['Delivery', { kind: 'take-out', price: '$20 per trip' }],
-      ['Both', { kind: 'formula' }],
+      ['Delivery', { kind: 'take-out', prices: ['$20 per trip'] }],
+      ['Both', { kind: 'take-out', prices: ['$5', '$7'] }],
+      ['Named', { kind: 'formula' }],
     ]);
   });
 
@@ -242,8 +246,51 @@ describe('a price past its date inside a formula', () => {
     const ways = pastDates(e, today).map(({ name, way }) => [name, way.kind]);
     expect(ways).toEqual([
       ['Delivery price 2', 'ask'],
-      ['Both', 'formula'],
+      ['Both', 'take-out'],
+      ['Named', 'formula'],
     ]);
+    done(e.undo());
+    expect(e.notebook.text).toBe(before);
+  });
+
+  it('has one for each of several prices', () => {
+    const e = edited();
+    const change = takenOut(e, cellNamed(e.notebook, 'Both').id);
+    if (!change || 'code' in change) throw new Error('not taken out');
+    expect(change.say).toBe('Give $5 and $7 cells of their own: Both price and Both price 2');
+    done(e.replaceText(change));
+    expect(e.notebook.text).toContain(`- Both: Both price plus Both price 2
+  - cost: fee
+- Both price: $5
+  - from: quoted 2026-01-05, good for 14 days
+- Both price 2: $7
+  - from: quoted 2026-01-05, good for 14 days
+`);
+    expect(e.costs().total.price).toBe('72.00');
+  });
+
+  it('is asked for with all the others in one edit, which undo takes back', () => {
+    const e = edited();
+    const before = e.notebook.text;
+    const ids = e.notebook.parts.flatMap(({ key }) => key);
+    const change = askAgain(e, pastDates(e, today));
+    if (!change) throw new Error('nothing to ask for');
+    expect(change.say).toBe('Ask again for 2 prices past their date');
+    done(e.replaceText(change));
+    expect(e.notebook.text).toContain(`- Delivery: trips at Delivery price 2
+  - cost: equipment
+  - note: twice a week
+- Delivery price 2: ?
+  - from: quoted 2026-01-05, good for 14 days; was $20 per trip
+- Both: Both price plus Both price 2
+  - cost: fee
+- Both price: ?
+  - from: quoted 2026-01-05, good for 14 days; was $5
+- Both price 2: ?
+  - from: quoted 2026-01-05, good for 14 days; was $7
+`);
+    expect(e.notebook.parts.flatMap(({ key }) => key)).toEqual(ids);
+    expect(pastDates(e, today).map(({ name }) => name)).toEqual(['Named']);
     done(e.undo());
     expect(e.notebook.text).toBe(before);
   });
@@ -275,6 +322,7 @@ describe('prices past their date, had they moved', () => {
     const e = new Estimate(INSIDE);
     done(e.removeCell(cellNamed(e.notebook, 'Old').id));
     const past = pastDates(e, '2026-06-05');
-    expect(ifMoved(e, past, '50')).toEqual({ before: '72.00', after: '102.00', count: 1 });
+    // Half of 3 × $20, of $5 and of $7 comes to it; what names a price moves with nothing here.
+    expect(ifMoved(e, past, '50')).toEqual({ before: '72.00', after: '108.00', count: 2 });
   });
 });

@@ -32,6 +32,18 @@ const snapshotIn = (raw: Record<string, unknown>, i: number): Record<string, unk
 const messages = (content: string): readonly string[] =>
   jobIn(content).mismatches.map(({ message }) => message);
 
+it('names a change order in which an amount was changed', () => {
+  const order = (raw: Record<string, unknown>) =>
+    (raw['orders'] as Record<string, unknown>[])[0] ?? {};
+  const wrong = 'Change order 1 does not add up: an amount in it was changed since it was made.';
+  expect(messages(file('job-1.json'))).not.toContain(wrong);
+  for (const field of ['net', 'before', 'after', 'rest'])
+    expect(messages(written((raw) => (order(raw)[field] = '1234.56')))).toContain(wrong);
+  const line = (raw: Record<string, unknown>) =>
+    (order(raw)['lines'] as Record<string, unknown>[])[0] ?? {};
+  expect(messages(written((raw) => (line(raw)['difference'] = '0.01')))).toContain(wrong);
+});
+
 describe('a job that is written and opened', () => {
   it('is the same', () => {
     const { estimate, identities } = opened('# K\n\n## P\n\n- A: $1\n  - cost: fee\n');
