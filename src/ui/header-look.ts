@@ -116,7 +116,7 @@ export const headerLook = css`
     background: var(--rule);
     flex: none;
   }
-  @media screen and (max-width: 1700px) {
+  @media screen and (max-width: 1820px) {
     :host {
       column-gap: 0.8rem;
     }

@@ -482,7 +482,7 @@ describe('the page', () => {
     expect(focusedElement()?.textContent?.trim()).toBe('Rate');
   });
 
-  test.for([1024, 1280, 1360, 1362, 1440, 1720])(
+  test.for([1024, 1280, 1360, 1362, 1440, 1720, 1822])(
     'has its name in a header of one line that cuts nothing off, also once something was changed, %i pixels wide',
     async (width) => {
       await viewport.viewport(width, 800);
