@@ -108,6 +108,8 @@ export default defineConfig(async ({ command }) => ({
           environment: 'node',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/component/**', 'tests/story/**'],
+          // How long a test takes says nothing about it: a machine that is busy takes its time.
+          testTimeout: 30_000,
         },
       },
       {
@@ -131,6 +133,7 @@ export default defineConfig(async ({ command }) => ({
         test: {
           name: 'component',
           include: ['tests/component/**/*.test.ts'],
+          testTimeout: 30_000,
           // What is waited for comes in a moment; a machine that is busy takes longer for a moment.
           expect: { poll: { timeout: 5000 } },
           globalSetup: ['tests/tools/need-browser.ts'],

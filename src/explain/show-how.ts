@@ -29,7 +29,7 @@ export interface PutIn {
   readonly result: string;
   /** `worked`: in a step of its own; `row`: in a row of a table. */
   readonly kind: 'given' | 'worked' | 'row';
-  /** Where a given comes from. */
+  /** Where a given comes from; of a cell that a row works, how. */
   readonly source: string | null;
   readonly caution: string | null;
 }
@@ -237,14 +237,25 @@ function putIn(estimate: Followed, step: Step, cell: CellId): PutIn {
   const isInRow = state.input.inTable !== undefined;
   const kind = isInRow ? 'row' : isGivenNumber(state) ? 'given' : 'worked';
   const isWorked = kind === 'worked';
+  const worksInRow = isInRow && state.kind !== 'given' ? rowWorked(estimate, step, state) : null;
   return {
     cell,
     name: step.name ?? name,
     result: step.result,
     kind,
-    source: isWorked ? null : (step.source ?? from),
+    source: isWorked ? null : (worksInRow ?? step.source ?? from),
     caution: isWorked ? null : caution,
   };
+}
+
+/** What a row works was not measured where its table says: `length by width, 6 ft × 4 ft = 24 sq ft`. */
+function rowWorked(estimate: Followed, step: Step, { reading }: CellState): string | null {
+  const { checked } = reading;
+  if (!checked) return null;
+  const words = plainWords(saidInFull(bookOf(estimate), checked));
+  const { numbers, parts } = step.open?.() ?? step;
+  const isOneLine = numbers !== '' && parts.every(({ cell }) => cell !== null);
+  return isOneLine ? `${words}, ${numbers}` : words;
 }
 
 /** As one meets them in reading the formula. */

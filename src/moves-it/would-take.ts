@@ -53,6 +53,8 @@ export type Taken =
     }
   | {
       readonly kind: 'none';
+      /** The target as the result would show it. */
+      readonly target: string;
       /** The nearest that there is under the target, and over it; null: there is none. */
       readonly under: Answer | null;
       readonly over: Answer | null;
@@ -134,6 +136,7 @@ class Solving {
     return (
       this.#asShown([under, over], whole) ?? {
         kind: 'none',
+        target: this.#shows(this.#target),
         under,
         over,
         looked,

@@ -45,6 +45,8 @@ function ofCell(estimate: Mendable, cell: Cell, finding: Finding): readonly Mend
         : [ownName(estimate, cell)];
     case 'counted-twice':
       return countedOnce(estimate, cell, finding.about ?? null);
+    case 'fee-twice':
+      return [cell.id, finding.about ?? null].flatMap((id) => paidElsewhere(estimate, id));
     case 'remark-not-known':
       return knownRemark(text, finding);
     case 'remark-twice':
@@ -137,6 +139,15 @@ function countedOnce(estimate: Mendable, cell: Cell, inner: CellId | null): read
   }
   if (other) mends.push(withoutRemark(`Count ${other.name} only in here`, other.id, 'cost'));
   return [...mends, withoutRemark(`Leave "cost" out of ${cell.name}`, cell.id, 'cost')];
+}
+
+/** Of two fees of one name the one in this part is left out of the costs, and stays as a note. */
+function paidElsewhere({ notebook }: Mendable, id: CellId | null): readonly Mend[] {
+  const fee = id === null ? null : notebook.cell(id);
+  const part = notebook.parts.find(({ key }) => key === fee?.part);
+  return fee && part
+    ? [withoutRemark(`Leave "cost" out of ${fee.name} in ${part.name}`, fee.id, 'cost')]
+    : [];
 }
 
 /** The formula of a sum without this name in it, where that leaves money. */

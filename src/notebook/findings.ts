@@ -5,6 +5,7 @@ import type { CellId } from '../language/tree.ts';
 import type { Holds } from '../quantity/form.ts';
 import type { Cell, Finding, Remark } from './document.ts';
 import { doubleCounted } from './double-counting.ts';
+import { feesTwice } from './fees-twice.ts';
 import type { Section } from './identified.ts';
 import { nameKey } from './names.ts';
 import { passedOver } from './passed-over.ts';
@@ -107,6 +108,18 @@ export function findingsOf(estimate: Findable): readonly Finding[] {
       cell: line,
       spot: null,
       about: counted,
+    });
+  }
+  for (const { line, first } of feesTwice(estimate.sections, (id) => estimate.state(id))) {
+    const { name, part } = estimate.state(line).input;
+    const other = estimate.sections.find(({ cells }) => cells.some(({ id }) => id === first));
+    found.push({
+      code: 'fee-twice',
+      message: `"${name}" is a fee here and in "${other?.name ?? ''}" as well. Where the job pays it once, take one of them out.`,
+      part,
+      cell: line,
+      spot: null,
+      about: first,
     });
   }
   return found;

@@ -17,7 +17,8 @@ export function flightOf(given: Given): Flight {
   const run = given.size('run');
   const rise = given.maybe('rise');
   const count = given.count('risers');
-  let risers = given.sizes('heights');
+  // A table of risers may go on above the last one that is built.
+  let risers = given.sizes('heights').slice(0, count ?? undefined);
   if (risers.length === 0 && rise) risers = Array.from({ length: count ?? 1 }, () => rise);
   const first = given.maybe('first');
   const last = given.maybe('last');

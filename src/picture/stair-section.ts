@@ -17,6 +17,8 @@ import { addWood } from './stair-wood.ts';
 
 /** Less than this nobody can lay out or measure. */
 const UNSEEN = 1 / 32;
+/** Marks are pencilled to a sixteenth, so risers laid out right differ by one, and a half more where a height lies between. */
+const PENCILLED = 3 / 32 + 1e-9;
 
 export function stairSection(given: Given): Drawing {
   const flight = flightOf(given);
@@ -63,7 +65,7 @@ export function stairSection(given: Given): Drawing {
 function wrongIn(given: Given, { risers, floor }: Flight): readonly string[] {
   const wrong: string[] = [];
   const sum = total(risers);
-  if (spread(risers) > UNSEEN) {
+  if (spread(risers) > PENCILLED) {
     wrong.push(
       `The risers are not equal: ${given.say(spread(risers))} between the least and the greatest.`,
     );
@@ -77,7 +79,7 @@ function wrongIn(given: Given, { risers, floor }: Flight): readonly string[] {
 
 /** Which risers stand out: those off the middle one by more than a sixteenth, where any differ at all. */
 function oddRisers(risers: readonly Size[]): readonly number[] {
-  if (spread(risers) <= UNSEEN) return [];
+  if (spread(risers) <= PENCILLED) return [];
   const sorted = risers.map(({ inches }) => inches).toSorted((a, b) => a - b);
   const middle = sorted[Math.floor((sorted.length - 1) / 2)] ?? 0;
   const odd = risers.flatMap(({ inches }, i) =>

@@ -19,6 +19,8 @@ export const headerLook = css`
   }
   .title {
     margin-right: 1.5rem;
+    /* A long title gives way before anything else does. */
+    flex: 0 1000 auto;
     min-width: 6rem;
     max-width: 22rem;
     overflow: hidden;
@@ -43,7 +45,7 @@ export const headerLook = css`
   }
   nav {
     display: flex;
-    flex: 1;
+    flex: 1 1 auto;
     /* Where there is too little room, on two lines rather than over the title. */
     flex-wrap: wrap;
     gap: 0 1rem;
@@ -100,6 +102,7 @@ export const headerLook = css`
     font-weight: 600;
   }
   .kept.trouble {
+    white-space: normal;
     color: var(--keel);
     font-weight: 600;
   }
@@ -113,7 +116,7 @@ export const headerLook = css`
     background: var(--rule);
     flex: none;
   }
-  @media screen and (max-width: 1640px) {
+  @media screen and (max-width: 1820px) {
     :host {
       column-gap: 0.8rem;
     }
@@ -127,7 +130,7 @@ export const headerLook = css`
       display: none;
     }
   }
-  @media screen and (max-width: 1260px) {
+  @media screen and (max-width: 1360px) {
     :host {
       flex-wrap: wrap;
       padding: 0.35rem 0.75rem;

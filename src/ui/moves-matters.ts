@@ -4,11 +4,13 @@
 import { LitElement, html, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { CellId } from '../language/tree.ts';
+import { givensOf, numberOf } from '../moves-it/givens.ts';
 import type { Matter, Matters } from '../moves-it/matters.ts';
 import type { Packs } from '../moves-it/packs.ts';
 import { cellsOfAnswer, placeIn } from '../moves-it/questions.ts';
 import { JOB_PRICE, withTotals } from '../moves-it/whole-job.ts';
 import type { Notebook } from '../notebook/document.ts';
+import { tieOf } from '../notebook/ties.ts';
 import { BAR_HEIGHT, type Scale, matterBar, placeOn } from './matter-bar.ts';
 import { MeasuredWidth } from './measured-width.ts';
 import { Follows } from './follows.ts';
@@ -22,6 +24,9 @@ import type { Session } from './session.ts';
 const MOST = 14;
 
 const MOST_PACKS = 3;
+
+/** Of those that are nought. */
+const NAMED_AT_MOST = 4;
 
 @customElement('moves-matters')
 export class MovesMatters extends LitElement {
@@ -75,7 +80,9 @@ export class MovesMatters extends LitElement {
     }
     const moving = matters.givens.filter(({ swing }) => swing > 0);
     const still = matters.givens.length - moving.length;
-    if (moving.length === 0) return html`<p>No given that is a number moves it.</p>`;
+    if (moving.length === 0)
+      return html`<p>No given that is a number moves it.</p>
+        ${this.#leftOut(matters)}`;
     const words = new NearAmounts(withTotals(this.session.door), this.result);
     const scale = scaleOf(matters, moving, this.#bars.width);
     const drawn = this.all ? moving : moving.slice(0, MOST);
@@ -117,7 +124,41 @@ export class MovesMatters extends LitElement {
               move it within these bounds.
             </p>`
       }
+      ${this.#leftOut(matters)} ${this.#tied(moving)}
     `;
+  }
+
+  /** Ten per cent of nought is nought: such a given was not looked at, and that is said. */
+  #leftOut({ givens }: Matters): TemplateResult | typeof nothing {
+    const seen = new Set(givens.map(({ given }) => given));
+    const job = withTotals(this.session.door);
+    const nought = givensOf(job, this.result).filter(
+      (cell) => !seen.has(cell) && numberOf(job.state(cell))?.isZero(),
+    );
+    if (nought.length === 0) return nothing;
+    const names = nought.slice(0, NAMED_AT_MOST).map((cell) => this.#name(cell));
+    const more = nought.length - names.length;
+    return html`<p class="small nought">
+      Not looked at, because 10% of nought is nought:
+      ${names.join('; ')}${more > 0 ? `; and ${more} more` : ''}. A range with its best and its
+      worst says how far to look.
+    </p>`;
+  }
+
+  /** Here each goes alone, also where the text says that some move together. */
+  #tied(moving: readonly Matter[]): TemplateResult | typeof nothing {
+    const { session } = this;
+    const isTied = (given: CellId): boolean => {
+      const { inTable } = session.door.state(given).input;
+      const cell = session.cell(inTable ?? given);
+      return cell ? tieOf(cell) !== null : false;
+    };
+    const tied = moving.filter(({ given }) => isTied(given));
+    if (tied.length < 2) return nothing;
+    return html`<p class="small tied">
+      ${tied.length} of them are tied to others, and go alone here all the same. Together they go
+      under How sure.
+    </p>`;
   }
 
   /** On paper it is said and not offered. */

@@ -167,17 +167,24 @@ export class MovesTake extends LitElement {
   }
 
   #none(
-    { under, over, looked }: Extract<Taken, { readonly kind: 'none' }>,
+    { target, under, over, looked }: Extract<Taken, { readonly kind: 'none' }>,
     given: CellId,
   ): TemplateResult {
     const name = this.#givenName(given);
-    return html`<p class="main">No amount of ${name} gives exactly ${this.target.trim()}.</p>
+    return html`<p class="main">No amount of ${name} gives exactly ${target}.</p>
       <p>${lookedSaid(looked)} The nearest:</p>
       <ul class="plain-list">
-        ${under ? html`<li>${under.shown} comes to ${under.comesTo}, less.</li>` : nothing}
-        ${over ? html`<li>${over.shown} comes to ${over.comesTo}, more.</li>` : nothing}
+        ${under ? this.#nearest(under, given, 'less') : nothing}
+        ${over ? this.#nearest(over, given, 'more') : nothing}
         ${under || over ? nothing : html`<li>there is none that has a value.</li>`}
       </ul>`;
+  }
+
+  /** What it comes to is said before it is put in. */
+  #nearest(answer: Answer, given: CellId, side: 'less' | 'more'): TemplateResult {
+    return html`<li>
+      ${answer.shown} comes to ${answer.comesTo}, ${side}. ${this.#end(answer, given, 'put in')}
+    </li>`;
   }
 
   #met(
@@ -217,7 +224,8 @@ export class MovesTake extends LitElement {
           ? nothing
           : html`<p>
               Shown it is ${from.comesTo}, but no amount that can be written gives it to the last
-              digit, so it is not put in. Rounded up or down by hand it comes close.
+              digit, so it is not put
+              in${beside.length === 0 ? '' : '; what stands beside it can be'}.
             </p>`
       }
       ${
@@ -228,13 +236,14 @@ export class MovesTake extends LitElement {
               ${beside.map(({ shown, comesTo }) => `${shown} comes to ${comesTo}`).join('; ')}.
             </p>`
       }
-      ${ends.map((end) => this.#end(end, given, meets === 'exactly'))}
+      ${ends.map((end) => this.#end(end, given, meets === 'exactly' ? 'put in' : 'only told'))}
+      ${meets === 'exactly' ? nothing : beside.map((mark) => this.#end(mark, given, 'put in'))}
     </li>`;
   }
 
-  #end(answer: Answer, given: CellId, isExact: boolean): TemplateResult {
+  #end(answer: Answer, given: CellId, way: 'put in' | 'only told'): TemplateResult {
     const { session } = this;
-    const written = isExact ? writtenIn(session.door, given, answer) : null;
+    const written = way === 'put in' ? writtenIn(session.door, given, answer) : null;
     return html`<div class="end">
       ${
         written

@@ -58,6 +58,11 @@ type Makes = HTMLElementTagNameMap['moves-sheet']['makesWorker'];
 const broken: Makes = () =>
   new Worker(URL.createObjectURL(new Blob(['throw new Error("none here")'])));
 
+const longTitle = (spot: { readonly from: number; readonly to: number } | null) => ({
+  ...(spot ?? { from: 0, to: 0 }),
+  insert: 'Kestrel Court, the garden behind the house with all that was asked for',
+});
+
 const none: Makes = () => null;
 
 const refusing: Makes = () => {
@@ -299,6 +304,28 @@ describe('how sure', () => {
   });
 });
 
+describe('what is left out of what matters', () => {
+  test('is a given of nought, which is named; and with ties it is said that each goes alone', async () => {
+    await lay(
+      JOB.replaceAll('at worst\n', 'at worst\n  - moves with: one crew\n').replace(
+        '- Labour:',
+        '- Fuel: $0\n  - cost: material\n- Labour:',
+      ),
+    );
+    await expect.poll(() => rows().length).toBe(4);
+    expect(wordsOf(found(sheet, '.nought'))).toContain(
+      'Not looked at, because 10% of nought is nought: Fuel.',
+    );
+    expect(wordsOf(found(sheet, '.tied'))).toContain('2 of them are tied to others');
+  });
+
+  test('is nothing where every given goes somewhere by itself', async () => {
+    await lay();
+    await expect.poll(() => rows().length).toBe(4);
+    expect(everyElement(sheet).some((one) => one.matches('.nought, .tied'))).toBe(false);
+  });
+});
+
 describe('ties', () => {
   const tick = async (name: string): Promise<void> => {
     const box = everyElement(sheet).find((one) => one.getAttribute('aria-label') === `Tie ${name}`);
@@ -412,12 +439,16 @@ describe('what would it take', () => {
     expect(button(sheet, 'Put in 14 ft')).toBeTruthy();
   });
 
-  test('is none where packs jump over the target, which is not put in', async () => {
+  test('is none where packs jump over the target: the nearest is put in, with what it comes to', async () => {
     await lay();
-    const told = await work('Slab length', '$2,740');
-    expect(told).toContain('No amount of Slab length gives exactly $2,740.');
+    const told = await work('Slab length', '2740');
+    expect(told).toContain('No amount of Slab length gives exactly $2,740.00.');
     expect(told).toMatch(/comes to \$2,739\.76, less\..*comes to \$2,746\.24, more\./);
-    expect(told).not.toContain('Put in');
+    const [, name = ''] = /(Put in [\d/ ]+ ft[\d/ ]*(?:in)?) /.exec(`${told} `) ?? [];
+    button(sheet, name.trim()).click();
+    await framesOf(sheet);
+    expect(says()).toMatch(/Put in: Slab length is .*, and the price of the job \$2,739\.76\./);
+    expect(shownOf(desk.session, 'Concrete')).toBe('$239.76');
   });
 
   test('is refused in words where the target is none, and asks for one where none is typed', async () => {
@@ -451,18 +482,31 @@ describe('the page', () => {
     expect(focusedElement()?.textContent?.trim()).toBe('Rate');
   });
 
-  test.for([1270, 1300, 1360, 1440])(
-    'has its name in a header that covers no title, %i pixels wide',
+  test.for([1024, 1280, 1360, 1362, 1440, 1720, 1822])(
+    'has its name in a header of one line that cuts nothing off, also once something was changed, %i pixels wide',
     async (width) => {
       await viewport.viewport(width, 800);
       const page = await drawn('story-page', { desk });
-      await framesOf(page);
+      desk.session.apply((door) =>
+        door.replaceText({ say: 'A long title', splices: [longTitle(door.notebook.titleSpot)] }),
+      );
+      await expect.poll(() => wordsOf(found(page, 'job-header'))).toContain('kept here');
       const header = found(page, 'job-header');
-      const title = found(header, '.title').getBoundingClientRect();
+      const isFolded = width <= 1360;
       const all = everyElement(header).filter((one) => one.matches('nav button'));
-      expect(all.length).toBeGreaterThan(8);
-      for (const one of all)
-        expect(one.getBoundingClientRect().left).toBeGreaterThanOrEqual(title.right);
+      const drawnOnes = all.filter((one) => one.getClientRects().length > 0);
+      expect(drawnOnes).toHaveLength(isFolded ? 0 : all.length);
+      const title = found(header, '.title').getBoundingClientRect();
+      for (const one of drawnOnes) {
+        const { left, top, bottom } = one.getBoundingClientRect();
+        expect(left).toBeGreaterThanOrEqual(title.right);
+        expect(top).toBeLessThan(title.bottom);
+        expect(bottom).toBeGreaterThan(title.top);
+      }
+      const says = everyElement(header).find((one) => one.matches('.say'));
+      if (says && says.getClientRects().length > 0)
+        expect(says.getBoundingClientRect().width).toBeGreaterThan(60);
+      expect(header.scrollWidth).toBeLessThanOrEqual(header.clientWidth);
     },
   );
 

@@ -78,6 +78,19 @@ describe('a shelf', () => {
     ]);
   });
 
+  test('keeps how a notebook was handed to a client, until the notebook goes; leaves a later shape alone', async () => {
+    const handed = { level: 'work', from: 'Two Sticks', whom: 'the house', until: '2026-04-15' };
+    expect(await shelf.handed('a')).toBeNull();
+    await shelf.keepHanded('a', handed);
+    expect(await shelf.handed('a')).toEqual({ v: 1, ...handed });
+    expect(await shelf.handed('b')).toBeNull();
+    await shelf.remove('a');
+    expect(await raw('client/a')).toBeUndefined();
+    await put('client/a', { v: 2, level: 'song' });
+    expect(await shelf.handed('a')).toBeNull();
+    expect(await raw('client/a')).toEqual({ v: 2, level: 'song' });
+  });
+
   test('keeps the place where one left off and which notebook was open', async () => {
     await shelf.keepPlace('a', { part: 'Landing', cell: 'Waste', scroll: 420 });
     await shelf.keepLast('a');

@@ -137,7 +137,7 @@ describe('the working', () => {
     session.chooseInRow(bays, 0, 3);
     const element = await drawn('story-working', { session });
     expect(wordsOf(found(element, 'header'))).toContain('Slab bays: north: volume 8 cubic feet');
-    expect(wordsOf(element)).toContain('6 ft × 4 ft × 4 in = 8 cubic feet');
+    expect(wordsOf(element)).toContain('6 ft × 4 ft × 4 in ÷ 12 in per ft = 8 cubic feet');
     expect(wordsOf(found(element, '.into'))).toContain('Goes into Total .');
     expect(await axeFindings(element)).toEqual([]);
     session.chooseInRow(bays, 1, 3);

@@ -8,13 +8,13 @@ const EXAMPLES: readonly (readonly [string, string, ...string[]])[] = [
   [
     'slab length by slab width by thickness',
     '16 cubic feet',
-    '12 ft × 4 ft × 4 in = 16 cubic feet',
+    '12 ft × 4 ft × 4 in ÷ 12 in per ft = 16 cubic feet',
   ],
   [
     'slab length by slab width by thickness, in cubic yards',
     '0.5926 cubic yards',
     '16 cubic feet ÷ 27 cubic feet per cubic yard = 0.5926 cubic yards',
-    '12 ft × 4 ft × 4 in = 16 cubic feet',
+    '12 ft × 4 ft × 4 in ÷ 12 in per ft = 16 cubic feet',
   ],
   [
     'slab length by slab width by thickness plus waste, in bags of 0.45 cubic feet',
@@ -22,14 +22,14 @@ const EXAMPLES: readonly (readonly [string, string, ...string[]])[] = [
     '39.11 bags → 40 bags',
     '17.6 cubic feet ÷ 0.45 cubic feet per bag = 39.11 bags',
     '16 cubic feet + 10% (1.6 cubic feet) = 17.6 cubic feet',
-    '12 ft × 4 ft × 4 in = 16 cubic feet',
+    '12 ft × 4 ft × 4 in ÷ 12 in per ft = 16 cubic feet',
   ],
   [
     '(slab length by slab width by thickness) divided by bag yield, rounded up',
     '36 bags',
     '35.56 bags → 36 bags',
     '16 cubic feet ÷ 0.45 cubic feet per bag = 35.56 bags',
-    '12 ft × 4 ft × 4 in = 16 cubic feet',
+    '12 ft × 4 ft × 4 in ÷ 12 in per ft = 16 cubic feet',
   ],
   ['36 bags at bag price', '$233.28', '36 bags × $6.48 per bag = $233.28'],
   ['3 at bag price', '$19.44', '3 bags × $6.48 per bag = $19.44'],
@@ -39,7 +39,7 @@ const EXAMPLES: readonly (readonly [string, string, ...string[]])[] = [
     '39.11 bags → 40 bags',
     '17.6 cubic feet ÷ 0.45 cubic feet per bag = 39.11 bags',
     '16 cubic feet + 10% (1.6 cubic feet) = 17.6 cubic feet',
-    '12 ft × 4 ft × 4 in = 16 cubic feet',
+    '12 ft × 4 ft × 4 in ÷ 12 in per ft = 16 cubic feet',
   ],
   [
     'joists every 16 in along deck width',

@@ -45,7 +45,7 @@ function again(step: Step): Again {
   return is('choice', isAs(punched(left).value, right), step);
 }
 
-/** `12 ft × 4 ft × 4 in = 16 cubic feet`, with as many signs of equality as there are. */
+/** `12 ft × 4 ft × 4 in ÷ 12 in per ft = 16 cubic feet`, with as many signs of equality as there are. */
 function worked(step: Step): Again {
   const sides = step.numbers.split(' = ');
   const added = /^\(?(\d[\d,]*) (?:lines|rows|amounts) added\)?(?: ÷ (\d+))?$/.exec(sides[0] ?? '');

@@ -78,6 +78,26 @@ describe('the steps up to a number', () => {
     ]);
   });
 
+  test('say of a cell that a row works how, and not where its table was measured', () => {
+    const bays = notebook(
+      '# K\n\n## P\n\n- Bays:\n\n  | bay | length | width | area: length by width | edge: (length plus width) times 2 |\n  |---|---|---|---|---|\n  | a | 6 ft | 4 ft | | |\n  | b | 5 ft | 3 ft 6 in | | |\n\n  - from: measured with string lines\n- All: total of area in bays\n- Edges: total of edge in bays\n- Lengths: total of length in bays\n',
+    );
+    const sources = (name: string): readonly (string | null)[] =>
+      shownStep(bays.estimate, bays.idOf(name), below(bays, name)).putIn.map((put) => put.source);
+    expect(sources('All')).toEqual([
+      'length by width, 6 ft × 4 ft = 24 sq ft',
+      'length by width, 5 ft × 3 ft 6 in = 17.5 sq ft',
+    ]);
+    expect(sources('Edges')).toEqual([
+      '(length plus width) times 2',
+      '(length plus width) times 2',
+    ]);
+    expect(sources('Lengths')).toEqual([
+      'measured with string lines',
+      'measured with string lines',
+    ]);
+  });
+
   test('stand so far before the result as they are met first', () => {
     const order = stepsUpTo(SLAB.estimate, SLAB.idOf('Both'));
     expect(stepsBefore(SLAB.estimate, order).map((layer) => named(SLAB, layer))).toEqual([

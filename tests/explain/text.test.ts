@@ -27,7 +27,7 @@ Plus waste, 10% of slab volume
   16 cubic feet + 10% (1.6 cubic feet) = 17.6 cubic feet
   Waste, 10%: rule of thumb, uneven stone
 Slab volume: slab length by slab width by thickness
-  12 ft × 4 ft × 4 in = 16 cubic feet
+  12 ft × 4 ft × 4 in ÷ 12 in per ft = 16 cubic feet
   Slab length, 12 ft: measured on site, 2026-03-03
   Slab width, 4 ft: width of the stair it continues
   Thickness, 4 in: code minimum 3 1/2 in for slabs on ground

@@ -58,7 +58,7 @@ describe('a working', () => {
       [
         'Slab volume',
         'slab length by slab width by thickness',
-        '12 ft × 4 ft × 4 in = 16 cubic feet',
+        '12 ft × 4 ft × 4 in ÷ 12 in per ft = 16 cubic feet',
       ],
     ]);
   });

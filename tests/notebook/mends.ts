@@ -73,6 +73,11 @@ export const NOTEBOOK_MENDS: readonly MendCase[] = [
       '- Concrete: $100\n  - cost: material\n- All: total cost of this part\n  - cost: material\n',
     ),
   ),
+  at(
+    'fee-twice',
+    'Permit',
+    '## Frame\n\n- Permit: $180\n  - cost: fee\n\n## Site\n\n- Permit: $246\n  - cost: fee\n',
+  ),
   at('same-name', 'Width', part('- Width: 4 ft\n- Width: 14 ft\n')),
   at(
     'same-name',

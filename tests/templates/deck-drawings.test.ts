@@ -98,3 +98,41 @@ describe('the railing', () => {
     expect(few.wrong.join(' ')).toContain('is not under 4 in');
   });
 });
+
+describe('the flight', () => {
+  const of = (written: Written) => drawn('steps.md', 'Total run', written);
+  const left = (flight: Drawing) =>
+    (flight.chains.find(({ side }) => side === 'left')?.stops ?? []).toSorted((a, b) => b - a).map((at) => -at);
+
+  test.each<[string, Written]>([
+    ['risers that are no whole sixteenths', { 'Frame height': '47 in', 'Finish below': '2 in' }],
+    ['metres', { 'Frame height': '1.2 m', 'Finish below': '20 mm' }],
+    ['one riser', { 'Frame height': '6 in', 'Finish below': '0 in' }],
+  ])('%s, laid out by the marks, ends at the floor with nothing wrong', (_, written) => {
+    const flight = of(written);
+    expect(flight.wrong).toEqual([]);
+    expect(flight.shapes.filter(({ kind }) => kind === 'path').filter((s) => 'line' in s && s.line === 'wrong')).toEqual([]);
+  });
+
+  test('three boxes are drawn as high as their boards, and the last as what is left', () => {
+    const flight = of({ 'Built of': 'boxes', 'Frame height': '21 in', 'Finish below': '0 in' });
+    expect(left(flight)).toEqual([0, 8.75, 17.5, 22]);
+    expect(flight.wrong).toEqual(['The risers are not equal: 4 1/4 in between the least and the greatest.']);
+  });
+
+  test('boards of another thickness than the cuts were made for still look wrong', () => {
+    const flight = of({ 'Tread board': '5/4x6' });
+    expect(flight.wrong.join(' ')).toContain('The risers are not equal');
+  });
+});
+
+test.each([
+  ['slab.md', 'Slab area', { 'Bays: wall': '0 ft' }],
+  ['landing.md', 'Landing area', { 'Bays: wall': '0 ft' }],
+])('%s draws an isolation joint only where one is priced', (file, cell, written) => {
+  const says = (given: Written) => drawn(file, cell, given).key.map(({ text }) => text).join('; ');
+  expect(openedWith(file, written).shown('Isolation joint')).toBe('$0.00');
+  expect(says(written)).not.toContain('isolation');
+  expect(openedWith(file, {}).shown('Isolation joint')).not.toBe('$0.00');
+  expect(says({})).toContain('isolation');
+});

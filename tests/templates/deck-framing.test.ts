@@ -186,3 +186,10 @@ warnsWhere(FILE, {
   'Tie check': { 'Tie load': '750 lb per tie' },
   'Beam stock check': { Beam: '3-2x12', 'Deck depth': '6 ft', 'Deck length': '28 ft', 'Rim stock': '12 ft', Species: 'southern pine' },
 });
+
+test('the soil that the holes leave over is paid for, unless it stays', () => {
+  const [, yards] = openedWith(FILE, {}).figure('Soil left over');
+  expect(yards).toBeGreaterThan(0);
+  expect(openedWith(FILE, {}).figure('Soil away')[1]).toBeCloseTo(yards * 38, 2);
+  expect(openedWith(FILE, { 'Soil spread on site': 'yes' }).shown('Soil away')).toBe('$0.00');
+});

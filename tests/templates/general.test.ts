@@ -1,6 +1,7 @@
 // General: dumpsters filled load by load, permit fees tier by tier, tools by the day or the week, and each check made to say no.
 import { describe, expect, test } from 'vitest';
 import { keepsItsPromises } from './random-givens.ts';
+import { templateText } from './texts.ts';
 import { openedWith, warnsWhere } from './warns.ts';
 
 const FILE = 'general.md';
@@ -113,4 +114,11 @@ test('a tool is hired by the day, by the week, or whole weeks and some days, whi
 test('sizes in metres come to the same', () => {
   const metric = openedWith(FILE, { 'Slab thickness': '101.6 mm', 'Track length': '12.192 m', 'Trip distance': '38.624256 km per trip' });
   expect(metric.shown('General cost')).toBe(openedWith(FILE, {}).shown('General cost'));
+});
+
+test('no load is counted for stone that the other parts buy delivered', () => {
+  const stone = ['slab.md', 'landing.md', 'low-wall.md', 'path-and-planting.md'].map((file) => templateText(file));
+  for (const text of stone) expect(text).toMatch(/buy: 3\/4 in graded stone[^\n]*, delivered/);
+  expect(templateText(FILE)).toMatch(/\| stone and gravel +\| 0 trips \|/);
+  expect(openedWith(FILE, {}).shown('Delivery')).toBe('$280.00');
 });

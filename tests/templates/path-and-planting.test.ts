@@ -144,3 +144,10 @@ describe('three volumes of the same ground', () => {
     }
   });
 });
+
+test('the edging has a stake at either end of both sides', () => {
+  for (const [length, stakes] of [[30, 32], [24, 26], [31, 34]] as const) {
+    const path = openedWith(FILE, { 'Path length': `${length} ft` });
+    expect(path.figure('Edging stakes')).toEqual(['stake', stakes]);
+  }
+});

@@ -82,6 +82,14 @@ describe('the bolts of a post', () => {
   test('on a rim of 2×8 they are too close together', () => {
     expect(openedWith(FILE, { 'Lower bolt': '5 1/4 in' }).shown('Pull check')).toBe('no');
   });
+
+  test('on a rim of 2×8 the bolt of a 2×10 would stand in its very edge, and two inches higher it does not', () => {
+    expect(openedWith(FILE, {}).shown('Bolt check')).toBe('yes');
+    const lower = openedWith(FILE, { Rim: '2x8' });
+    expect(lower.figure('Rim depth')).toEqual(['in', 7.25]);
+    expect(lower.shown('Bolt check')).toBe('no');
+    expect(openedWith(FILE, { Rim: '2x8', 'Lower bolt': '5 1/4 in' }).shown('Bolt check')).toBe('yes');
+  });
 });
 
 test('a low deck asks for no height, and any height will do', () => {
@@ -137,6 +145,7 @@ warnsWhere(FILE, {
   'Room check': { 'Runs: level': '3 1/2 in' },
   'Gap check': { 'Runs: balusters': '9 balusters' },
   'Push check': { 'Push at the top': '150 lb' },
+  'Bolt check': { Rim: '2x8' },
   'Pull check': { 'Lower bolt': '5 in' },
   'Baluster check': { 'Rail height': '42 in' },
   'Panel check': { Infill: 'panels', 'Panel length': '4 ft' },

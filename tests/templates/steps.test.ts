@@ -124,6 +124,13 @@ describe('riser by riser', () => {
     expect(steps.figure('Kicker fixing')).toEqual(['$', 0]);
   });
 
+  test('where nothing is to climb there are no steps, nothing is at fault, and the check says so', () => {
+    const steps = openedWith(FILE, { 'Frame height': '0 in', 'Deck boards': '0 in', 'Finish below': '0 in' });
+    expect(steps.estimate.costs().total.incomplete).toEqual([]);
+    expect(steps.figure('Treads')).toEqual(['tread', 0]);
+    expect(steps.shown('Low check')).toBe('no');
+  });
+
   test('a drop of one riser has no steps', () => {
     const steps = openedWith(FILE, { 'Frame height': '6 1/2 in', 'Finish below': '0 in' });
     expect(steps.figure('Riser count')).toEqual(['riser', 1]);

@@ -8,7 +8,7 @@ import type { Book } from '../book.ts';
 import type { Target, Token } from '../line.ts';
 import { bared, isSimple, said } from '../naming.ts';
 import { type Word, saying } from '../step.ts';
-import { towardsRate } from './factors.ts';
+import { towardsRate, towardsUnit } from './factors.ts';
 import { type Told, type Used, byItsPlan, operand, riser, use } from './told.ts';
 
 /** A longer run goes on in the step below. */
@@ -101,7 +101,10 @@ function tellRun(
   const start = use(book, first, side);
   const rest = links.map((link) => ({ op: link.op, used: use(book, link.checked, side) }));
   const used = [start, ...rest.map((link) => link.used)];
-  const across = kind === 'product' ? towardsRates(book, used) : NO_FACTORS;
+  const across =
+    kind === 'product'
+      ? new Map([...towardsFeet(book, used, target), ...towardsRates(book, used)])
+      : NO_FACTORS;
   const tokens: readonly Token[] = [
     start,
     ...(across.get(start) ?? []),
@@ -122,6 +125,27 @@ function tellRun(
     }),
   ];
 }
+
+/**
+ * Inches among feet where the product is shown in square or cubic feet: whoever punches the line needs the 12 in sight.
+ * What has a rate in its line is turned towards that.
+ */
+function towardsFeet(
+  book: Book,
+  used: readonly Used[],
+  { figure }: Target,
+): ReadonlyMap<Used, readonly Token[]> {
+  const factors = new Map<Used, readonly Token[]>();
+  if (figure.kind !== 'known' || used.some(isRate)) return factors;
+  if (!FEET_SHOWN.has(figure.shown.unit)) return factors;
+  for (const one of used) {
+    const across = towardsUnit(book, one.figure, 'ft');
+    if (across.length > 0) factors.set(one, across);
+  }
+  return factors;
+}
+
+const FEET_SHOWN: ReadonlySet<string> = new Set(['sq ft', 'cubic ft']);
 
 const NO_FACTORS: ReadonlyMap<Used, readonly Token[]> = new Map();
 

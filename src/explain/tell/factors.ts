@@ -29,6 +29,13 @@ export function towardsRate(
   return factor(book, from, units.find((unit) => unit?.dimension === from?.dimension) ?? null);
 }
 
+/** From the unit of a length to the one of this key. */
+export function towardsUnit(book: Book, length: Figure, key: string): readonly Token[] {
+  if (!known(length)) return [];
+  const [from, to] = [unitCalled(length.shown.unit), unitCalled(key)];
+  return from?.dimension === to?.dimension ? factor(book, from, to) : [];
+}
+
 /** By the key of `Shown.unit`. */
 export function unitCalled(key: string): Unit | null {
   return UNITS_BY_KEY.get(key) ?? null;
