@@ -9,7 +9,7 @@ import { type Applied, Estimate } from '../../src/notebook/estimate.ts';
 import { Chance } from './chance.ts';
 import { casesOf } from './spoken-notebook.ts';
 
-const RUNS = Number(process.env['EDIT_RUNS'] ?? 12);
+const RUNS = Number(process.env['EDIT_RUNS'] ?? 8);
 const SEED = Number(process.env['EDIT_SEED'] ?? 1);
 
 const TEMPLATES = ['slab', 'landing', 'steps'].map((name) =>
