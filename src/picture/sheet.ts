@@ -12,7 +12,7 @@ import {
   upright,
   widestOf,
 } from './chains-placed.ts';
-import { type Drawing, type Fill, type Line, type Point, boundsOf } from './drawing.ts';
+import { type Drawing, type Point, type Shape, boundsOf } from './drawing.ts';
 import { scaleBar } from './scale-bar.ts';
 import { FONT, type Lettering, type Stroke } from './strokes.ts';
 
@@ -23,21 +23,8 @@ const BAR_ROOM = 150;
 const DOT = 1.8;
 const HEAD = 7;
 
-export type Placed =
-  | {
-      readonly kind: 'path';
-      readonly points: readonly Point[];
-      readonly closed: boolean;
-      readonly line: Line;
-      readonly fill: Fill;
-    }
-  | {
-      readonly kind: 'round';
-      readonly centre: Point;
-      readonly radius: number;
-      readonly line: Line;
-      readonly fill: Fill;
-    };
+/** What is left once arrows and dots have been given their size: lines and rounds, in pixels. */
+export type Placed = Extract<Shape, { readonly kind: 'path' | 'round' }>;
 
 export interface Sheet {
   readonly width: number;

@@ -27,11 +27,12 @@ import './vary-line.ts';
 import { type WayActs, variedLine, wayEnds, wayHead } from './ways-columns.ts';
 import { type Compared, type ComparedRow, WaysCompared } from './ways-compared.ts';
 import { betterSaid, checksRow, resultRow } from './ways-rows.ts';
+import { laidBesideLook } from './laid-beside-look.ts';
 import { alternativesLook } from './alternatives-look.ts';
 
 @customElement('alternatives-sheet')
 export class AlternativesSheet extends LitElement {
-  static override styles = [look, alternativesLook];
+  static override styles = [look, laidBesideLook, alternativesLook];
 
   @property({ attribute: false }) desk!: Desk;
   @property({ type: Boolean, reflect: true }) open = false;

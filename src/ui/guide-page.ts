@@ -8,6 +8,7 @@ import type { Block, Cell, Part } from '../notebook/document.ts';
 import { asidesOf } from './asides.ts';
 import type { Desk } from './desk.ts';
 import type { GuideExample } from './guide-example.ts';
+import { laidBesideLook } from './laid-beside-look.ts';
 import { guideLook } from './guide-look.ts';
 import {
   type AtFirst,
@@ -28,7 +29,7 @@ import './guide-example.ts';
 
 @customElement('guide-page')
 export class GuidePage extends LitElement {
-  static override styles = [look, guideLook];
+  static override styles = [look, laidBesideLook, guideLook];
 
   @property({ attribute: false }) desk!: Desk;
   @property({ type: Boolean, reflect: true }) open = false;
